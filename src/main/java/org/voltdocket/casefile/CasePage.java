@@ -1,0 +1,16 @@
+package org.voltdocket.casefile;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One page of a list.
+ *
+ * @param nextCursor give it back in {@link CaseQuery} for the next page; empty on the last
+ */
+public record CasePage(List<CaseLine> cases, Optional<String> nextCursor) {
+
+    public CasePage {
+        cases = List.copyOf(cases);
+    }
+}

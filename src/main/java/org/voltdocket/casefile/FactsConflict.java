@@ -1,0 +1,40 @@
+package org.voltdocket.casefile;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** The case exists and knows other facts than those given. Answered 409; nothing was changed. */
+public final class FactsConflict extends RuntimeException {
+
+    private static final long serialVersionUID = 1L;
+
+    private final transient CaseRef ref;
+    private final transient List<Conflict> conflicts;
+
+    /**
+     * One fact told two ways.
+     *
+     * @param field its name, dotted
+     * @param known what the case says
+     * @param given what the request says
+     */
+    public record Conflict(String field, String message, Object known, Object given) {}
+
+    FactsConflict(CaseRef ref, List<Conflict> conflicts) {
+        super("Case " + ref.number() + " exists and says otherwise of "
+                + conflicts.stream().map(Conflict::field).collect(Collectors.joining(", "))
+                + ". Nothing was changed: leave these out, or mend the case if it is wrong.");
+        this.ref = ref;
+        this.conflicts = List.copyOf(conflicts);
+    }
+
+    /** The case that exists. */
+    public CaseRef ref() {
+        return ref;
+    }
+
+    /** In the order of the request's members. */
+    public List<Conflict> conflicts() {
+        return conflicts;
+    }
+}
