@@ -1,0 +1,191 @@
+package org.voltdocket.diagnosis.regime;
+
+import java.util.Arrays;
+import java.util.List;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.signal.Grid;
+import org.voltdocket.diagnosis.signal.Robust;
+
+/**
+ * Whether the engine runs at each step of a grid: from the engine speed where it was recorded, else from the starts and
+ * the steps that the voltage takes when the charging source leaves.
+ */
+public final class Engine {
+
+    /** No engine runs slower and no starter turns one faster, 1/min (common practice). */
+    private static final double RUNNING_RPM = 400;
+    /** Charging sources hold more than this, and no resting battery does for long, V. */
+    private static final double ONLY_CHARGED_V = 13.25;
+
+    private static final int LONGEST_STOP_STEPS = 240;
+    private static final double STEP_DOWN_V = 0.08;
+
+    private Engine() {}
+
+    /**
+     * @param grid 1 s grid
+     * @param starts the starts found in it
+     * @return for each step, whether the engine runs
+     */
+    public static boolean[] running(Grid grid, List<Start> starts) {
+        double[] rpm = grid.held(Channel.ENGINE_RPM, rpmDelay(grid, starts));
+        boolean[] out = rpm != null && Robust.count(rpm) > grid.steps() / 10
+                ? fromSpeed(grid, rpm, starts)
+                : fromVoltage(grid, starts);
+        return out;
+    }
+
+    private static boolean[] fromSpeed(Grid grid, double[] rpm, List<Start> starts) {
+        boolean[] on = new boolean[grid.steps()];
+        boolean now = firstKnown(rpm) > RUNNING_RPM && starts.isEmpty();
+        for (int k = 0; k < on.length; k++) {
+            if (!Double.isNaN(rpm[k])) {
+                now = rpm[k] > RUNNING_RPM;
+            }
+            on[k] = now;
+        }
+        return on;
+    }
+
+    private static double firstKnown(double[] values) {
+        for (double v : values) {
+            if (!Double.isNaN(v)) {
+                return v;
+            }
+        }
+        return Double.NaN;
+    }
+
+    /** How much later than the end of the starts the engine speed is told, s, 0 to 5. */
+    private static double rpmDelay(Grid grid, List<Start> starts) {
+        double[] rpm = grid.held(Channel.ENGINE_RPM, 0);
+        if (rpm == null || starts.isEmpty()) {
+            return 0;
+        }
+        double[] delays = new double[starts.size()];
+        Arrays.fill(delays, Double.NaN);
+        for (int i = 0; i < delays.length; i++) {
+            int from = step(grid, starts.get(i).fromS());
+            for (int k = from; k < Math.min(grid.steps(), from + 12); k++) {
+                if (rpm[k] > RUNNING_RPM && k > 0 && !(rpm[k - 1] > RUNNING_RPM)) {
+                    delays[i] = (k - step(grid, starts.get(i).toS())) * grid.stepS();
+                    break;
+                }
+            }
+        }
+        double delay = Robust.median(delays);
+        return Double.isNaN(delay) ? 0 : Math.max(0, Math.min(5, delay - 0.5 * grid.stepS()));
+    }
+
+    private static boolean[] fromVoltage(Grid grid, List<Start> starts) {
+        boolean[] on = new boolean[grid.steps()];
+        if (starts.isEmpty()) {
+            double high = Robust.quantile(grid.voltage(), 0.9);
+            Arrays.fill(on, high > ONLY_CHARGED_V);
+            return on;
+        }
+        for (int i = 0; i < starts.size(); i++) {
+            int from = step(grid, starts.get(i).toS()) + 1;
+            boolean last = i + 1 == starts.size();
+            int next = last ? grid.steps() : step(grid, starts.get(i + 1).fromS());
+            int off = last ? finalStop(grid, from) : stopBefore(grid, from, next);
+            Arrays.fill(on, Math.min(from, off), off, true);
+        }
+        int first = step(grid, starts.get(0).fromS());
+        if (alreadyRan(grid, first)) {
+            Arrays.fill(on, 0, stopBefore(grid, 0, first), true);
+        }
+        return on;
+    }
+
+    private static boolean alreadyRan(Grid grid, int first) {
+        double[] before = Arrays.copyOf(grid.voltage(), first);
+        return first > 20 && Robust.quantile(before, 0.7) > ONLY_CHARGED_V;
+    }
+
+    /** Where the engine stopped before a restart: the best single step down in the minutes before it. */
+    private static int stopBefore(Grid grid, int from, int restart) {
+        double[] speed = grid.held(Channel.SPEED, 0);
+        if (speed != null && Robust.count(speed) > grid.steps() / 10) {
+            int k = restart - 1;
+            while (k > from && !(speed[k] > 2)) {
+                k--;
+            }
+            from = Math.max(from, k);
+        }
+        int earliest = Math.max(from, restart - LONGEST_STOP_STEPS);
+        int split = bestStepDown(grid.voltage(), earliest, restart);
+        return split >= 0 ? split : Math.max(from, restart - 10);
+    }
+
+    /** Where the voltage leaves the running engine for good; the end of the grid where it does not. */
+    private static int finalStop(Grid grid, int from) {
+        double[] v = grid.voltage();
+        int n = grid.steps();
+        int tail = Math.min(n - from, 1800);
+        if (tail < 40) {
+            return n;
+        }
+        int split = bestStepDown(v, n - tail, n);
+        if (split < 0 || n - split < 10) {
+            return n;
+        }
+        double quietAfter = roughness(v, split + 3, n);
+        double quietBefore = roughness(v, from, split - 3);
+        boolean low = Robust.quantile(Arrays.copyOfRange(v, split, n), 0.9) < ONLY_CHARGED_V;
+        return low && quietAfter < 0.5 * quietBefore ? split : n;
+    }
+
+    private static double roughness(double[] v, int from, int to) {
+        if (to - from < 5) {
+            return Double.NaN;
+        }
+        double sum = 0;
+        int count = 0;
+        for (int k = from + 1; k < to; k++) {
+            double d = Math.abs(v[k] - v[k - 1]);
+            if (!Double.isNaN(d)) {
+                sum += Math.min(d, 0.3);
+                count++;
+            }
+        }
+        return count == 0 ? Double.NaN : sum / count;
+    }
+
+    /** Split of {@code v[from..to)} into a higher and a lower part with the least squared error; -1 where none is 80 mV. */
+    private static int bestStepDown(double[] v, int from, int to) {
+        int best = -1;
+        double most = 0;
+        double all = 0;
+        int n = 0;
+        for (int k = from; k < to; k++) {
+            if (!Double.isNaN(v[k])) {
+                all += v[k];
+                n++;
+            }
+        }
+        double left = 0;
+        int m = 0;
+        for (int k = from; k < to - 2; k++) {
+            if (Double.isNaN(v[k])) {
+                continue;
+            }
+            left += v[k];
+            m++;
+            if (m < 2 || n - m < 2) {
+                continue;
+            }
+            double drop = left / m - (all - left) / (n - m);
+            double gain = drop * drop * m * (n - m) / n;
+            if (drop > STEP_DOWN_V && gain > most) {
+                most = gain;
+                best = k + 1;
+            }
+        }
+        return best;
+    }
+
+    private static int step(Grid grid, double atS) {
+        return Math.max(0, Math.min(grid.steps() - 1, (int) ((atS - grid.startS()) / grid.stepS())));
+    }
+}

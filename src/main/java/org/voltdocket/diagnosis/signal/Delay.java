@@ -1,0 +1,88 @@
+package org.voltdocket.diagnosis.signal;
+
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Recording;
+
+/**
+ * How much later a slow channel tells what the measured voltage shows at once.
+ *
+ * <p>Both are freed of what is slower than 20 s, and the shift with the highest correlation is taken, refined by a
+ * parabola through its neighbours (standard cross-correlation delay estimate).
+ */
+public final class Delay {
+
+    private static final double STEP_S = 0.25;
+    private static final double EARLIEST_S = -1;
+    private static final double LATEST_S = 6;
+    private static final double SLOW_S = 20;
+    private static final double CLIP_SD = 4;
+    /** Below this correlation the two do not resemble each other enough to tell a delay. */
+    private static final double RESEMBLANCE = 0.25;
+
+    private Delay() {}
+
+    /**
+     * The channel's delay, s, -1 to 6; 0 where it cannot be told.
+     */
+    public static double of(Recording recording, Channel channel) {
+        if (!recording.has(channel)) {
+            return 0;
+        }
+        Grid grid = Grid.of(recording, STEP_S);
+        double[] measured = quick(grid.voltage(), grid.stepS());
+        double[] reported = quick(grid.held(channel, 0), grid.stepS());
+        int from = (int) Math.round(EARLIEST_S / grid.stepS());
+        int to = (int) Math.round(LATEST_S / grid.stepS());
+        double[] score = new double[to - from + 1];
+        int best = 0;
+        for (int lag = from; lag <= to; lag++) {
+            score[lag - from] = correlation(measured, reported, lag);
+            if (score[lag - from] > score[best]) {
+                best = lag - from;
+            }
+        }
+        if (!(score[best] >= RESEMBLANCE)) {
+            return 0;
+        }
+        return (from + best + vertex(score, best)) * grid.stepS();
+    }
+
+    private static double[] quick(double[] values, double stepS) {
+        double[] slow = Robust.movingMean(values, (int) Math.round(SLOW_S / stepS / 2));
+        double[] out = new double[values.length];
+        for (int i = 0; i < values.length; i++) {
+            out[i] = values[i] - slow[i];
+        }
+        double clip = CLIP_SD * Math.max(Robust.sd(out), 1e-6);
+        for (int i = 0; i < out.length; i++) {
+            out[i] = Double.isNaN(out[i]) ? Double.NaN : Math.max(-clip, Math.min(clip, out[i]));
+        }
+        return out;
+    }
+
+    private static double correlation(double[] x, double[] y, int lag) {
+        double xx = 0;
+        double yy = 0;
+        double xy = 0;
+        for (int i = Math.max(0, -lag); i < x.length && i + lag < y.length; i++) {
+            double a = x[i];
+            double b = y[i + lag];
+            if (!Double.isNaN(a) && !Double.isNaN(b)) {
+                xx += a * a;
+                yy += b * b;
+                xy += a * b;
+            }
+        }
+        return xx > 0 && yy > 0 ? xy / Math.sqrt(xx * yy) : 0;
+    }
+
+    private static double vertex(double[] score, int best) {
+        if (best == 0 || best == score.length - 1) {
+            return 0;
+        }
+        double left = score[best - 1];
+        double right = score[best + 1];
+        double bend = left - 2 * score[best] + right;
+        return bend < 0 ? 0.5 * (left - right) / bend : 0;
+    }
+}

@@ -1,0 +1,186 @@
+package org.voltdocket.diagnosis.signal;
+
+import java.util.Arrays;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Recording;
+
+/**
+ * A recording on even steps of time. The measured voltage is the median of each step, so spikes and quantisation do not
+ * carry over; slow channels are held at their last sample until it is too old.
+ */
+public final class Grid {
+
+    /** Longest stretch without a voltage sample that is bridged by a straight line, s. */
+    static final double BRIDGE_S = 5;
+
+    private static final int MAX_STEPS = 40_000;
+
+    private final Recording recording;
+    private final double stepS;
+    private final double startS;
+    private final int steps;
+    private final double[] voltage;
+    private final double[] least;
+
+    private Grid(Recording recording, double stepS) {
+        this.recording = recording;
+        this.stepS = stepS;
+        this.startS = recording.timeS()[0];
+        this.steps = Math.max(1, (int) Math.floor(recording.durationS() / stepS) + 1);
+        this.voltage = new double[steps];
+        this.least = new double[steps];
+        fillVoltage();
+    }
+
+    /**
+     * @param stepS wanted step, s; widened for recordings so long that they would take over 40 000 steps
+     */
+    public static Grid of(Recording recording, double stepS) {
+        return new Grid(recording, Math.max(stepS, recording.durationS() / MAX_STEPS));
+    }
+
+    private void fillVoltage() {
+        double[] time = recording.timeS();
+        float[] v = recording.channel(Channel.MEASURED_V);
+        double[] box = new double[16];
+        int row = 0;
+        for (int k = 0; k < steps; k++) {
+            double end = startS + (k + 1) * stepS;
+            int n = 0;
+            double low = Double.POSITIVE_INFINITY;
+            while (row < time.length && (time[row] < end || k == steps - 1)) {
+                if (!Float.isNaN(v[row])) {
+                    if (n == box.length) {
+                        box = Arrays.copyOf(box, 2 * n);
+                    }
+                    box[n++] = v[row];
+                    low = Math.min(low, v[row]);
+                }
+                row++;
+            }
+            Arrays.sort(box, 0, n);
+            voltage[k] = n == 0 ? Double.NaN : (n % 2 == 1 ? box[n / 2] : 0.5 * (box[n / 2 - 1] + box[n / 2]));
+            least[k] = n == 0 ? Double.NaN : low;
+        }
+        bridge(voltage);
+    }
+
+    private void bridge(double[] values) {
+        int last = -1;
+        for (int k = 0; k < steps; k++) {
+            if (Double.isNaN(values[k])) {
+                continue;
+            }
+            if (last >= 0 && k - last > 1 && (k - last) * stepS <= Math.max(BRIDGE_S, 3 * stepS)) {
+                for (int j = last + 1; j < k; j++) {
+                    values[j] = values[last] + (values[k] - values[last]) * (j - last) / (k - last);
+                }
+            }
+            last = k;
+        }
+    }
+
+    /**
+     * A channel held on the grid.
+     *
+     * @param delayS how much later than the truth the channel says it, s; taken off here
+     * @return values by step, NaN where there is no sample young enough; null where the channel was not recorded
+     */
+    public double[] held(Channel channel, double delayS) {
+        float[] values = recording.channel(channel);
+        if (values == null) {
+            return null;
+        }
+        double[] time = recording.timeS();
+        double keep = Math.max(BRIDGE_S, 3 * medianInterval(time, values));
+        double[] out = new double[steps];
+        int row = 0;
+        double value = Double.NaN;
+        double at = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k < steps; k++) {
+            double centre = startS + (k + 0.5) * stepS + delayS;
+            while (row < time.length && time[row] <= centre) {
+                if (!Float.isNaN(values[row])) {
+                    value = values[row];
+                    at = time[row];
+                }
+                row++;
+            }
+            out[k] = centre - at <= keep ? value : Double.NaN;
+        }
+        return out;
+    }
+
+    /** A fast channel averaged over each step, NaN where not sampled; null where not recorded. */
+    public double[] mean(Channel channel) {
+        float[] values = recording.channel(channel);
+        if (values == null) {
+            return null;
+        }
+        double[] time = recording.timeS();
+        double[] sum = new double[steps];
+        int[] count = new int[steps];
+        for (int row = 0; row < time.length; row++) {
+            if (!Float.isNaN(values[row])) {
+                int k = Math.min(steps - 1, (int) ((time[row] - startS) / stepS));
+                sum[k] += values[row];
+                count[k]++;
+            }
+        }
+        for (int k = 0; k < steps; k++) {
+            sum[k] = count[k] == 0 ? Double.NaN : sum[k] / count[k];
+        }
+        bridge(sum);
+        return sum;
+    }
+
+    private static double medianInterval(double[] time, float[] values) {
+        double[] gaps = new double[Math.min(values.length, 2000)];
+        int n = 0;
+        double last = Double.NaN;
+        for (int row = 0; row < values.length && n < gaps.length; row++) {
+            if (!Float.isNaN(values[row])) {
+                if (!Double.isNaN(last)) {
+                    gaps[n++] = time[row] - last;
+                }
+                last = time[row];
+            }
+        }
+        return n == 0 ? 0 : Robust.median(Arrays.copyOf(gaps, n));
+    }
+
+    /** The recording this grid lies over. */
+    public Recording recording() {
+        return recording;
+    }
+
+    /** Step, s. */
+    public double stepS() {
+        return stepS;
+    }
+
+    /** Time of the first row, s. */
+    public double startS() {
+        return startS;
+    }
+
+    /** Number of steps. */
+    public int steps() {
+        return steps;
+    }
+
+    /** Start of a step, s. */
+    public double timeOf(int step) {
+        return startS + step * stepS;
+    }
+
+    /** Median measured voltage by step, V, NaN in gaps. Not to be written to. */
+    public double[] voltage() {
+        return voltage;
+    }
+
+    /** Least measured voltage by step, V, NaN in gaps. Not to be written to. */
+    public double[] leastVoltage() {
+        return least;
+    }
+}
