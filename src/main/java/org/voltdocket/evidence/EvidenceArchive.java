@@ -1,0 +1,43 @@
+package org.voltdocket.evidence;
+
+import java.io.OutputStream;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.Reading;
+import org.voltdocket.kernel.Actor;
+
+/** The way out. Methods without an actor are for callers that have asked {@code Cases} first. */
+public interface EvidenceArchive {
+
+    /** @throws org.voltdocket.casefile.NotVisible if there is none, or not for this actor */
+    EvidenceItem item(Actor actor, UUID evidenceId);
+
+    /** What a case holds, in the order received. */
+    List<EvidenceItem> ofCase(UUID caseId);
+
+    /**
+     * What was read from the items of a case, ordered by digest; documents have no reading and are left out.
+     * Recordings come whole: 8 bytes a row and 4 more for each channel.
+     */
+    List<Evidence> readings(UUID caseId);
+
+    /** What was read from one item; empty for a document. */
+    Optional<Reading> reading(UUID evidenceId);
+
+    /**
+     * Writes the original bytes, bit for bit, and checks their digest on the way.
+     *
+     * @throws IllegalStateException after writing, if the bytes kept do not give the digest they were kept under
+     */
+    void writeContent(UUID evidenceId, OutputStream to);
+
+    /**
+     * A stretch of a recording, thinned so that every minimum and maximum survives.
+     *
+     * @throws org.voltdocket.casefile.NotVisible if there is none, or not for this actor
+     * @throws SeriesRefused if the query cannot be right, or the item is no recording
+     */
+    Series series(Actor actor, UUID evidenceId, SeriesQuery query);
+}
