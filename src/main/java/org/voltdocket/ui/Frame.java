@@ -1,0 +1,44 @@
+package org.voltdocket.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What the frame around every page shows.
+ *
+ * @param user account that is signed in; null where nobody is
+ * @param role its role's name; null where nobody is signed in
+ * @param places where it may go, in order
+ */
+public record Frame(String user, String role, List<Place> places) {
+
+    /**
+     * An entry of the navigation.
+     *
+     * @param label message code
+     * @param here whether the page shown lies there
+     */
+    public record Place(String href, String label, boolean here) {}
+
+    static Frame of(String user, String role, String path) {
+        List<Place> places = new ArrayList<>();
+        if (role != null) {
+            boolean workshop = role.equals("WORKSHOP");
+            places.add(place("/cases", workshop ? "nav.my-cases" : "nav.desk", path, "/cases/new"));
+            if (workshop || role.equals("CLERK") || role.equals("ADMIN")) {
+                places.add(place("/cases/new", "nav.new-case", path, null));
+            }
+        }
+        places.add(place("/rulebook", "nav.rulebook", path, null));
+        places.add(place("/manual", "nav.manual", path, null));
+        if ("ADMIN".equals(role)) {
+            places.add(place("/accounts", "nav.accounts", path, null));
+        }
+        return new Frame(user, role, List.copyOf(places));
+    }
+
+    private static Place place(String href, String label, String path, String elsewhere) {
+        boolean here = (path.equals(href) || path.startsWith(href + "/")) && !path.equals(elsewhere);
+        return new Place(href, label, here);
+    }
+}

@@ -1,0 +1,31 @@
+package org.voltdocket.ui;
+
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.Locale;
+import org.springframework.context.MessageSource;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.context.support.ResourceBundleMessageSource;
+import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
+
+/** Finds every bundle under {@code messages/}, so that a room adds its words by adding a file. */
+@Configuration(proxyBeanMethods = false)
+class Messages {
+
+    @Bean
+    MessageSource messageSource() throws IOException {
+        String[] names = Arrays.stream(
+                        new PathMatchingResourcePatternResolver().getResources("classpath*:messages/*.properties"))
+                .map(found -> "messages/" + found.getFilename().replaceAll("(_[a-z]{2})?\\.properties$", ""))
+                .distinct()
+                .sorted()
+                .toArray(String[]::new);
+        ResourceBundleMessageSource source = new ResourceBundleMessageSource();
+        source.setBasenames(names);
+        source.setDefaultEncoding("UTF-8");
+        source.setFallbackToSystemLocale(false);
+        source.setDefaultLocale(Locale.ENGLISH);
+        return source;
+    }
+}

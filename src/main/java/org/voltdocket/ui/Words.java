@@ -1,0 +1,102 @@
+package org.voltdocket.ui;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.springframework.context.MessageSource;
+import org.springframework.context.i18n.LocaleContextHolder;
+import org.springframework.stereotype.Component;
+
+/** What templates say of identifiers, numbers and times; in templates {@code @words}. */
+@Component("words")
+public class Words {
+
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern(
+                    "d MMM yyyy, HH:mm 'UTC'", Locale.ENGLISH)
+            .withZone(ZoneOffset.UTC);
+
+    private final MessageSource messages;
+    private final Clock clock = Clock.systemUTC();
+
+    Words(MessageSource messages) {
+        this.messages = messages;
+    }
+
+    /** The label of an identifier, or the identifier itself where no bundle knows it. */
+    public String of(String group, String id) {
+        return id == null ? "" : messages.getMessage(group + "." + id, null, id, locale());
+    }
+
+    /** Whether a bundle has a label for this identifier. */
+    public boolean knows(String group, String id) {
+        return messages.getMessage(group + "." + id, null, null, locale()) != null;
+    }
+
+    /** A number to four significant digits and no more than four decimals; a dash for null. */
+    public String number(Double value) {
+        return value == null ? "–" : Numbers.plain(value);
+    }
+
+    /** A probability, 0 to 1, in per cent; never 0 or 100 where it is not exactly that. */
+    public String percent(double probability) {
+        return Numbers.percent(probability);
+    }
+
+    /** A weight in decibans with its sign. */
+    public String decibans(double decibans) {
+        return Numbers.signed(decibans);
+    }
+
+    /** What a weight in decibans means: so many times likelier or less likely. */
+    public String odds(double decibans) {
+        double ratio = Math.pow(10, Math.abs(decibans) / 10);
+        if (ratio < 1.05) {
+            return say("weight.neutral");
+        }
+        return say(decibans > 0 ? "weight.for" : "weight.against", Numbers.ratio(ratio));
+    }
+
+    /** Bytes in kB or MB. */
+    public String bytes(long bytes) {
+        if (bytes < 1000) {
+            return bytes + " B";
+        }
+        return bytes < 1_000_000 ? Numbers.plain(bytes / 1e3) + " kB" : Numbers.plain(bytes / 1e6) + " MB";
+    }
+
+    /** Seconds as m:ss or h:mm:ss. */
+    public String clock(double seconds) {
+        long s = Math.round(seconds);
+        return s < 3600
+                ? String.format(Locale.ROOT, "%d:%02d", s / 60, s % 60)
+                : String.format(Locale.ROOT, "%d:%02d:%02d", s / 3600, s / 60 % 60, s % 60);
+    }
+
+    /** A moment as day and time, UTC. */
+    public String moment(Instant at) {
+        return at == null ? "–" : MOMENT.format(at);
+    }
+
+    /** How long ago, in the largest unit that counts. */
+    public String age(Instant at) {
+        Duration since = Duration.between(at, clock.instant());
+        if (since.toMinutes() < 1) {
+            return say("age.now");
+        }
+        if (since.toHours() < 1) {
+            return say("age.minutes", since.toMinutes());
+        }
+        return since.toDays() < 1 ? say("age.hours", since.toHours()) : say("age.days", since.toDays());
+    }
+
+    private String say(String code, Object... arguments) {
+        return messages.getMessage(code, arguments, locale());
+    }
+
+    private static Locale locale() {
+        return LocaleContextHolder.getLocale();
+    }
+}
