@@ -10,7 +10,7 @@ import java.util.List;
  * @param errors the first {@value #SHOWN} places, in the order of the file; empty where no place is to blame
  * @param total how many there were in all
  */
-public record Refused(Reason reason, String detail, List<FileError> errors, long total) implements Received {
+public record Refused(Reason reason, String detail, List<FileError> errors, long total) implements Received, Outcome {
 
     /** How many errors are shown. */
     public static final int SHOWN = 20;

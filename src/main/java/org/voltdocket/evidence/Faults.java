@@ -1,0 +1,26 @@
+package org.voltdocket.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+
+/** Collects what is wrong in a file: the first {@value Refused#SHOWN} in full, the rest as a count. */
+final class Faults {
+
+    private final List<FileError> first = new ArrayList<>();
+    private long total;
+
+    void add(Supplier<FileError> fault) {
+        if (total++ < Refused.SHOWN) {
+            first.add(fault.get());
+        }
+    }
+
+    boolean none() {
+        return total == 0;
+    }
+
+    Refused refuse(Refused.Reason reason, String detail) {
+        return new Refused(reason, detail, first, total);
+    }
+}

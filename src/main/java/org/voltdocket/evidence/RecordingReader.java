@@ -1,0 +1,93 @@
+package org.voltdocket.evidence;
+
+import static org.voltdocket.evidence.Refused.Reason.RECORDING;
+import static org.voltdocket.evidence.Refused.Reason.TOO_LARGE;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.function.LongConsumer;
+import java.util.zip.ZipException;
+import org.voltdocket.diagnosis.Recording;
+
+/**
+ * Reads a recording: CSV by RFC 4180, perhaps gzipped, into its columns. Two passes over the file, one to count and one
+ * to fill, so that memory holds the columns and little else.
+ */
+final class RecordingReader {
+
+    private static final String MEDIA_TYPE = "text/csv";
+
+    private final Source source;
+    private final boolean gzip;
+    private final LongConsumer reserve;
+
+    /**
+     * @param source the rows, unpacked
+     * @param gzip whether the original is gzipped
+     * @param reserve told how many bytes the columns will take, before they are made
+     */
+    RecordingReader(Source source, boolean gzip, LongConsumer reserve) {
+        this.source = source;
+        this.gzip = gzip;
+        this.reserve = reserve;
+    }
+
+    Outcome read() throws IOException {
+        try {
+            return parse();
+        } catch (CsvScanner.RecordTooLong e) {
+            return new Refused(RECORDING, "The file is no table of rows: " + e.error.message(), e.error);
+        } catch (ZipException | EOFException e) {
+            return new Refused(
+                    RECORDING,
+                    "The gzip file is damaged or cut short (" + e.getMessage() + "). Compress the recording again and"
+                            + " upload it anew.");
+        }
+    }
+
+    private Outcome parse() throws IOException {
+        long lines = 1;
+        long bytes = 0;
+        try (InputStream in = source.open()) {
+            byte[] block = new byte[1 << 16];
+            for (int n = in.read(block); n >= 0; n = in.read(block)) {
+                bytes += n;
+                for (int i = 0; i < n; i++) {
+                    lines += block[i] == '\n' ? 1 : 0;
+                }
+                if (bytes > Intake.MOST_UNPACKED_BYTES) {
+                    return new Refused(
+                            TOO_LARGE,
+                            "The recording unpacks to more than 1 GiB (limit of the file as sent: 64 MiB, unpacked: 1"
+                                    + " GiB and 5 000 000 rows). Cut it into several recordings.",
+                            new FileError(lines, 1, "The limit of 1 GiB is passed on this line."));
+                }
+            }
+        }
+        if (bytes == 0) {
+            return new Refused(RECORDING, "The file is empty. Export the recording again.");
+        }
+        Faults faults = new Faults();
+        Columns columns = Columns.read(source, faults);
+        if (columns == null) {
+            return faults.refuse(RECORDING, "The header of the recording cannot be used. Mend it and upload again.");
+        }
+        int room = (int) Math.min(lines, Intake.MOST_ROWS);
+        reserve.accept(room * (Double.BYTES + (long) Float.BYTES * columns.known()));
+        RowReader rows = new RowReader(columns, room, faults);
+        try (CsvScanner csv = new CsvScanner(source.open(), columns.delimiter())) {
+            Refused refused = rows.read(csv);
+            if (refused != null) {
+                return refused;
+            }
+        }
+        Recording recording = rows.finish();
+        return new Parsed(
+                recording.kind(),
+                gzip ? "application/gzip" : MEDIA_TYPE,
+                recording,
+                columns.ignored(),
+                recording.startedAt().orElse(null));
+    }
+}
