@@ -1,0 +1,113 @@
+package org.voltdocket.secondmodel;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jfree.data.xy.XYSeries;
+import org.voltdocket.diagnosis.Cause;
+
+/** Writes a tally as a page of Markdown with plots. */
+final class Report {
+
+    private static final double[] STATED = {0, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0000001};
+
+    private Report() {}
+
+    /** Writes {@code report.md} and its plots into {@code out} and gives the page back. */
+    static String write(Tally tally, Path out) throws IOException {
+        StringBuilder page = new StringBuilder("# Judge against generated cases\n\n");
+        line(page, "%d cases judged, %d failed.%n", tally.judged.size(), tally.failures.size());
+        tally.failures.stream().limit(8).forEach(f -> line(page, "- failed: %s", f));
+        if (!tally.judged.isEmpty()) {
+            numbers(page, tally);
+            confusion(page, tally);
+            wrong(page, tally);
+            calibration(page, tally, out);
+            offsets(tally, out);
+        }
+        Files.writeString(out.resolve("report.md"), page);
+        return page.toString();
+    }
+
+    private static void numbers(StringBuilder page, Tally tally) {
+        page.append("| number | value | to reach |\n|---|---|---|\n");
+        line(page, "| first cause right | %.1f %% | ≥ 95 %% |", 100 * tally.accuracy());
+        line(page, "| leaning right | %.1f %% | |", 100 * tally.leaningsRight());
+        line(page, "| healthy leaning to battery or vehicle | %.1f %% | ≤ 1 %% |", 100 * tally.healthyBlamed());
+        line(page, "| vehicle faults leaning vehicle-side | %.1f %% | ≥ 95 %% |", 100 * tally.vehicleFound());
+        line(page, "| regimes right, all channels | %.1f %% | ≥ 95 %% |", 100 * tally.regimesRight(false));
+        line(page, "| regimes right, measured_v alone | %.1f %% | ≥ 85 %% |", 100 * tally.regimesRight(true));
+        line(
+                page,
+                "| sensor offset covered by its 95 %% interval | %.1f %% of %d | 92 to 98 %% |",
+                100 * tally.offsetCoverage(),
+                tally.withOffset().size());
+        line(page, "| mean width of that interval | %.2f A | |", tally.offsetWidth());
+        line(page, "| Brier score of the first cause | %.4f | ≤ 0.05 |", tally.brier());
+        line(page, "| time a case | %.1f ms | |%n", tally.millis());
+    }
+
+    private static void confusion(StringBuilder page, Tally tally) {
+        page.append("| scenario |");
+        List<Cause> causes = Arrays.asList(Cause.values());
+        causes.forEach(c -> page.append(' ').append(c.id()).append(" |"));
+        page.append("\n|---|").append("---|".repeat(causes.size())).append('\n');
+        for (Map.Entry<String, Map<Cause, Integer>> row : tally.confusion().entrySet()) {
+            page.append("| ").append(row.getKey()).append(" |");
+            causes.forEach(c -> page.append(' ')
+                    .append(row.getValue().containsKey(c) ? row.getValue().get(c) : ".")
+                    .append(" |"));
+            page.append('\n');
+        }
+        page.append('\n');
+    }
+
+    private static void wrong(StringBuilder page, Tally tally) {
+        tally.judged.stream()
+                .filter(j -> !j.right() || !j.leansRight())
+                .limit(60)
+                .forEach(j -> line(
+                        page,
+                        "- %s %d: said %s %.2f, %s, battery %s",
+                        j.truth().scenario(),
+                        j.truth().seed(),
+                        j.first().id(),
+                        j.stated(),
+                        j.said().leaning().id(),
+                        j.said().batteryVerdict().id()));
+        page.append('\n');
+    }
+
+    private static void calibration(StringBuilder page, Tally tally, Path out) throws IOException {
+        page.append("| stated | cases | mean stated | right |\n|---|---|---|---|\n");
+        double[] stated = new double[STATED.length - 1];
+        double[] came = new double[STATED.length - 1];
+        for (int b = 0; b + 1 < STATED.length; b++) {
+            double low = STATED[b];
+            double high = STATED[b + 1];
+            List<Tally.Judged> in = tally.judged.stream()
+                    .filter(j -> j.stated() >= low && j.stated() < high)
+                    .toList();
+            stated[b] = in.stream().mapToDouble(Tally.Judged::stated).average().orElse(Double.NaN);
+            came[b] = in.stream().mapToDouble(j -> j.right() ? 1 : 0).average().orElse(Double.NaN);
+            line(page, "| %.1f to %.1f | %d | %.3f | %.3f |", low, high, in.size(), stated[b], came[b]);
+        }
+        Plots.calibration(stated, came, out.resolve("calibration.png").toFile());
+        page.append("\n![calibration](calibration.png) ![sensor offset](offset.png)\n");
+    }
+
+    private static void offsets(Tally tally, Path out) throws IOException {
+        XYSeries points = new XYSeries("sensor offset, A");
+        tally.withOffset()
+                .forEach(j -> points.add(j.truth().sensorOffsetA(), j.offset().value()));
+        Plots.scatter("Sensor offset, A", points, out.resolve("offset.png").toFile());
+    }
+
+    private static void line(StringBuilder page, String format, Object... values) {
+        page.append(String.format(Locale.ROOT, format, values)).append('\n');
+    }
+}
