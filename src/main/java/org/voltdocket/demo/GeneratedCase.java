@@ -1,0 +1,54 @@
+package org.voltdocket.demo;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.voltdocket.demo.model.Truth;
+import org.voltdocket.diagnosis.CaseInput;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.Sha256;
+import org.voltdocket.kernel.Vin;
+
+/**
+ * An invented case with its truth.
+ *
+ * @param items evidence in the order of taking
+ * @param truths what really happened, by recording, in the order of the recordings among {@code items}
+ */
+public record GeneratedCase(
+        Scenario scenario,
+        long seed,
+        BatterySerial serial,
+        Vin vin,
+        Facts facts,
+        List<GeneratedItem> items,
+        List<Truth> truths) {
+
+    public GeneratedCase {
+        items = List.copyOf(items);
+        truths = List.copyOf(truths);
+    }
+
+    /** The true cause. */
+    public Cause cause() {
+        return scenario.cause();
+    }
+
+    /** The case as the judge takes it, with no other case known of this battery and vehicle. */
+    public CaseInput toCaseInput() {
+        List<Evidence> evidence = new ArrayList<>();
+        for (GeneratedItem item : items) {
+            Sha256 digest = Sha256.of(item.content());
+            UUID id = UUID.nameUUIDFromBytes((serial + "|" + vin + "|" + digest.hex()).getBytes(UTF_8));
+            evidence.add(new Evidence(id.toString(), digest, Origin.WORKSHOP, item.reading()));
+        }
+        return new CaseInput(facts, History.NONE, evidence);
+    }
+}
