@@ -38,9 +38,9 @@ final class ControlFaults {
         d.setup.sensorOffsetA = chance.between(3.5, 8);
         d.setup.sensorOffsetV = chance.odds(0.65) ? chance.between(0.4, 1.2) : chance.normal(0.05);
         d.setup.restCurrentA = chance.between(0, 0.8);
-        d.setup.charge = chance.between(0.42, 0.66);
+        d.setup.charge = chance.between(0.48, 0.72);
         d.setup.believedPct = chance.between(88.5, 96);
-        d.setup.durationS = chance.whole(25, 58) * 60;
+        d.setup.durationS = chance.whole(30, 58) * 60;
         takeTests(d, chance, 13.6, 14.3);
     }
 

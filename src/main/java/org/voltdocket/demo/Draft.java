@@ -196,6 +196,14 @@ final class Draft {
         addRecording("cranking", CrankWatch.record(start, chance.split(), now).outcome());
     }
 
+    /** Parked unrecorded: control units fall asleep, a door is opened, the radio plays for a while. */
+    void parked(double hours) {
+        double usedAh = chance.between(0.5, 1.4) + setup.standingDrainA * hours;
+        setup.charge -= usedAh / setup.capacityAh / setup.capacityLeft;
+        setup.believedPct -= 100 * usedAh / setup.capacityAh;
+        later(hours);
+    }
+
     void later(double hours) {
         now = now.plusMinutes(Math.round(hours * 60));
     }
@@ -210,7 +218,7 @@ final class Draft {
                 setup.chemistry, setup.capacityAh, ratedA, standard, produced, sold, fitted, fittedKm);
         ChargingControl control = setup.managed ? ChargingControl.MANAGED : ChargingControl.CONVENTIONAL;
         Facts.VehicleFacts vehicle = new Facts.VehicleFacts(
-                chance.odds(0.1) ? ChargingControl.UNKNOWN : control,
+                chance.odds(0.06) ? ChargingControl.UNKNOWN : control,
                 setup.stopStart,
                 requiredChemistry,
                 requiredAh,

@@ -52,11 +52,12 @@ final class UseCases {
         d.kmPerYear = chance.between(1200, 3800);
         d.setup.temperatureC = Math.min(d.setup.temperatureC, chance.whole(-8, 6));
         d.setup.road = Road.TOWN;
-        d.setup.durationS = chance.whole(15, 20) * 60;
-        d.setup.alternatorA = chance.of(75.0, 90.0, 110.0);
+        d.setup.durationS = chance.whole(8, 14) * 60;
+        d.setup.longestHaltS = 75;
+        d.setup.alternatorA = chance.of(100.0, 110.0, 120.0, 130.0);
         d.setup.lamps = true;
-        d.setup.blowerA = chance.between(10, 16);
-        d.setup.heatedScreenA = chance.between(18, 26);
+        d.setup.blowerA = chance.between(8, 13);
+        d.setup.heatedScreenA = chance.between(14, 22);
         d.setup.seatsA = chance.between(4, 9);
         d.charge(chance.between(0.48, 0.64));
         d.setup.believedPct = Math.min(70, d.setup.believedPct);
@@ -68,7 +69,7 @@ final class UseCases {
         int trips = chance.whole(2, 3);
         for (int i = 0; i < trips; i++) {
             d.drive(i == 0 ? 0 : 0.05);
-            d.later(chance.between(2, 7));
+            d.parked(chance.between(2, 7));
         }
         if (chance.odds(0.3)) {
             d.standing(chance.between(2, 5), chance.between(200, 1500), 0.05, true);

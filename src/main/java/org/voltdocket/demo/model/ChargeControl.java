@@ -11,6 +11,7 @@ final class ChargeControl {
     private final double chargeV;
     private final double recuperateV;
     private final double coldS;
+    private final double leastRestV;
     private double restV = 12.7;
     private double commanded = 13.5;
     private boolean resting;
@@ -19,7 +20,8 @@ final class ChargeControl {
         this.setup = setup;
         this.chargeV = chance.between(14.2, 14.7);
         this.recuperateV = chance.between(14.7, 15.2);
-        this.coldS = setup.temperatureC < 5 ? chance.between(120, 260) : chance.between(35, 110);
+        this.coldS = setup.temperatureC < 5 ? chance.between(60, 150) : chance.between(20, 60);
+        this.leastRestV = chance.between(11.85, 12.2);
         this.resting = setup.believedPct > setup.restAbovePct;
     }
 
@@ -72,7 +74,7 @@ final class ChargeControl {
             return restV - 0.08;
         }
         double error = Math.max(-15, Math.min(15, setup.restCurrentA - reportedA));
-        restV = Math.max(12.2, Math.min(13.2, restV + 0.007 * error * dt));
+        restV = Math.max(leastRestV, Math.min(13.2, restV + 0.007 * error * dt));
         return restV;
     }
 }

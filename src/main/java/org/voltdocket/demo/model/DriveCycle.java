@@ -6,11 +6,13 @@ final class DriveCycle {
     private final double[] speed;
     private final double startS;
     private final double stopS;
+    private final int longestHaltS;
 
     private int at;
 
     DriveCycle(Setup setup, Chance chance) {
         int total = (int) setup.durationS;
+        this.longestHaltS = setup.longestHaltS;
         this.speed = new double[total + 2];
         this.startS = Math.round(chance.between(40, Math.min(150, total * 0.08 + 41)));
         this.stopS = total - Math.round(chance.between(60, Math.min(400, total * 0.12 + 61)));
@@ -77,7 +79,7 @@ final class DriveCycle {
         ramp(0, top, chance.between(2.5, 5));
         cruise(top, chance.whole(8, 45), chance);
         ramp(top, 0, -chance.between(2.5, 4.5));
-        at += chance.odds(0.75) ? chance.whole(5, 42) : chance.whole(1, 3);
+        at += chance.odds(0.75) ? chance.whole(5, longestHaltS) : chance.whole(1, 3);
     }
 
     private void fast(Chance chance, double low, double high, int least, int most) {

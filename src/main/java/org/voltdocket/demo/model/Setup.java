@@ -106,6 +106,9 @@ public final class Setup implements Cloneable {
     public Road road = Road.MIXED;
     public double durationS = 1800;
 
+    /** Longest halt in town, s. */
+    public int longestHaltS = 42;
+
     // recording
     public double rateHz = 5;
     public double measuredStepV = 0.01;

@@ -85,7 +85,7 @@ public final class Workshop {
             OffsetDateTime at, double charge, double temperatureC, double idleV, double loadedV, boolean ripple) {
         Alternator alternator = new Alternator(setup, chance.split());
         double base = setup.baseLoadA + 4;
-        double loaded = base + 12 + 14 + Math.max(18, setup.heatedScreenA);
+        double loaded = base + 12 + 10 + Math.max(8, 0.6 * setup.heatedScreenA);
         double idle = settle(charge, temperatureC, alternator.held(idleV), alternator.capability(800, 0), base, 60);
         double strong = alternator.capability(1900, 110);
         double much = settle(charge, temperatureC, alternator.held(loadedV), strong, loaded, 60);
