@@ -46,7 +46,7 @@ final class Control {
         this.perKelvin = perKelvin;
         this.stuck = stuck;
         this.defaultS = defaultS;
-        this.setPoint = high;
+        this.setPoint = style == Style.CONVENTIONAL ? high : low;
     }
 
     /** The set point after {@code dt} s more, V; it slews by 0.4 V/s at most. */
@@ -62,23 +62,23 @@ final class Control {
             return Math.min(full, 14.3);
         }
         if (stuck) {
-            return low;
+            return held(view, -1, dt);
         }
         return switch (style) {
             case CONVENTIONAL -> full;
-            case ECONOMY -> economy(view, full);
+            case ECONOMY -> economy(view, full, dt);
             case WINDOW -> window(view, full, dt);
         };
     }
 
-    private double economy(View view, double full) {
+    private double economy(View view, double full, double dt) {
         boolean rests = view.celsius() > 0
                 && view.celsius() < 80
                 && view.current() > -8
-                && view.current() < 15
+                && (view.current() < 15 || view.charge() >= 0.88)
                 && view.charge() >= 0.80
                 && !view.heavyLoad();
-        return rests ? low : full;
+        return rests ? held(view, 0, dt) : full;
     }
 
     private double window(View view, double full, double dt) {
@@ -92,8 +92,13 @@ final class Control {
             return 12.3;
         }
         double pull = view.charge() < target ? 4 : view.charge() > target + 0.03 ? -5 : 0;
+        return held(view, pull, dt);
+    }
+
+    /** Keeps the reported current near {@code pull} A by slow steps of the set point. */
+    private double held(View view, double pull, double dt) {
         trim += 0.01 * (pull - view.current()) * dt;
-        trim = Math.max(12.3 - low, Math.min(13.6 - low, trim));
+        trim = Math.max(12.2 - low, Math.min(13.4 - low, trim));
         return low + trim;
     }
 }

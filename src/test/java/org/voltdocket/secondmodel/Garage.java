@@ -49,9 +49,9 @@ final class Garage {
         double[] size = SIZES[chance.nextInt(SIZES.length)];
         nominalAh = size[0];
         ratedA = size[1] + 10 * chance.nextInt(5);
-        ambientC = Math.rint(between(-5, 28));
+        ambientC = Math.rint(scenario == Scenario.DUTY ? between(-8, 8) : between(-5, 28));
         stopStart = managed && chance.nextInt(3) > 0;
-        heaviness = chance.nextDouble();
+        heaviness = rests() ? between(0.02, 0.3) : chance.nextDouble();
         baseA = between(12, 24);
         charge = charge(managed);
         believed = believed();
@@ -71,11 +71,16 @@ final class Garage {
         return from + (to - from) * chance.nextDouble();
     }
 
+    /** Whether the fault shows only while the source may rest. */
+    private boolean rests() {
+        return scenario == Scenario.SENSOR_HIGH || scenario == Scenario.CONTROL;
+    }
+
     private double charge(boolean managed) {
         return switch (scenario) {
             case SENSOR_HIGH -> between(0.30, 0.62);
             case SENSOR_LOW -> between(0.92, 1.0);
-            case SOURCE_DEAD -> between(0.45, 0.80);
+            case SOURCE_DEAD -> between(0.55, 0.85);
             case SOURCE_WEAK -> between(0.40, 0.70);
             case SOURCE_OVER -> between(0.93, 1.0);
             case CONTROL -> between(0.30, 0.60);
@@ -89,7 +94,7 @@ final class Garage {
 
     private double believed() {
         double wrong = switch (scenario) {
-            case SENSOR_HIGH -> Math.max(0.82, charge + between(0.25, 0.5)) - charge;
+            case SENSOR_HIGH -> Math.max(between(0.88, 0.95), charge + between(0.25, 0.4)) - charge;
             case SENSOR_LOW -> between(0.35, 0.65) - charge;
             default -> 0.025 * chance.nextGaussian();
         };
@@ -146,7 +151,7 @@ final class Garage {
     private double source() {
         return switch (scenario) {
             case SOURCE_DEAD -> 0;
-            case SOURCE_WEAK -> (baseA + 22 * heaviness) * between(0.75, 1.15);
+            case SOURCE_WEAK -> (baseA + 25 * heaviness) * between(0.95, 1.4);
             default -> between(110, 180);
         };
     }

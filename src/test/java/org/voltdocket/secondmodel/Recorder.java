@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
@@ -37,7 +38,7 @@ final class Recorder {
     /**
      * @param hertz mean rate of the rows
      * @param clamp whether an independent clamp was on
-     * @param vehicle whether a scan tool was on
+     * @param bus channels a scan tool read; empty where there was none
      * @param faults whether gaps and spikes happen
      */
     Taken take(
@@ -47,7 +48,7 @@ final class Recorder {
             double fromS,
             double hertz,
             boolean clamp,
-            boolean vehicle,
+            Set<Channel> bus,
             boolean faults) {
         double[] at = faults ? withGaps(times(trace, fromS, hertz)) : times(trace, fromS, hertz);
         Map<Channel, float[]> channels = new EnumMap<>(Channel.class);
@@ -55,10 +56,15 @@ final class Recorder {
         if (clamp) {
             channels.put(Channel.MEASURED_A, clamped(trace, at));
         }
-        if (vehicle) {
+        if (!bus.isEmpty()) {
             boolean held = chance.nextBoolean();
             double poll = 0.5 + 1.5 * chance.nextDouble();
-            VEHICLE.forEach((channel, of) -> channels.put(channel, polled(trace, at, channel, of, poll, held)));
+            VEHICLE.forEach((channel, of) -> {
+                float[] values = polled(trace, at, channel, of, poll, held);
+                if (bus.contains(channel)) {
+                    channels.put(channel, values);
+                }
+            });
             float[] ambient = new float[at.length];
             Arrays.fill(ambient, Math.round(ambientC));
             channels.put(Channel.AMBIENT, ambient);

@@ -6,11 +6,14 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import org.voltdocket.diagnosis.CaseInput;
+import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.CrankingStandard;
 import org.voltdocket.diagnosis.Evidence;
@@ -101,7 +104,11 @@ public final class SecondModel implements CaseSource {
         private Trace drive() {
             boolean duty = garage.scenario == Scenario.DUTY;
             int trips = duty ? 3 + chance.nextInt(3) : 1 + chance.nextInt(2);
-            double seconds = duty ? garage.between(150, 330) : garage.between(1200, 3000) / trips;
+            double seconds = duty ? garage.between(100, 240) : garage.between(1200, 3000) / trips;
+            if (garage.scenario == Scenario.SOURCE_DEAD || garage.scenario == Scenario.SOURCE_WEAK) {
+                double draw = garage.baseA + 25 * garage.heaviness;
+                seconds = Math.min(seconds, 0.35 * garage.nominalAh * 3600 / draw / trips);
+            }
             Vehicle car = workshop.vehicle(garage.charge, duty ? Math.max(0.6, garage.heaviness) : garage.heaviness);
             List<Leg> legs = DriveCycle.trips(
                     chance, trips, seconds, duty || chance.nextBoolean(), workshop.crankS(garage.charge));
@@ -109,9 +116,20 @@ public final class SecondModel implements CaseSource {
             double hertz = 2 * Math.pow(10, chance.nextDouble());
             OffsetDateTime started = chance.nextInt(4) == 0 ? null : day.plusHours(2);
             Recorder.Taken taken = new Recorder(chance, garage.ambientC)
-                    .take(trace, EvidenceKind.DRIVE_RECORDING, started, 0, hertz, chance.nextInt(4) == 0, true, true);
+                    .take(trace, EvidenceKind.DRIVE_RECORDING, started, 0, hertz, chance.nextInt(4) == 0, bus(), true);
             regimes.put(add(taken.recording()), taken.truth());
             return trace;
+        }
+
+        /** Channels a scan tool finds: a conventional car often has no battery monitor. */
+        private Set<Channel> bus() {
+            Set<Channel> found =
+                    EnumSet.of(Channel.REPORTED_V, Channel.ENGINE_RPM, Channel.SPEED, Channel.COOLANT, Channel.AMBIENT);
+            if (garage.style != Control.Style.CONVENTIONAL || chance.nextBoolean()) {
+                found.add(Channel.REPORTED_A);
+                found.add(Channel.REPORTED_SOC);
+            }
+            return found;
         }
 
         private void standing() {
@@ -129,7 +147,7 @@ public final class SecondModel implements CaseSource {
                             0,
                             0.1 + 0.4 * chance.nextDouble(),
                             chance.nextInt(10) < 7,
-                            false,
+                            Set.of(),
                             false);
             regimes.put(add(taken.recording()), taken.truth());
         }
@@ -150,7 +168,7 @@ public final class SecondModel implements CaseSource {
                             1,
                             garage.between(100, 400),
                             chance.nextInt(3) == 0,
-                            false,
+                            Set.of(),
                             false);
             regimes.put(add(taken.recording()), taken.truth());
         }
