@@ -31,7 +31,7 @@ final class Control {
     final double low;
     final double target;
     final double perKelvin;
-    /** Never asks for charging, whatever it sees; the source's own default holds for the first {@code defaultS}. */
+    /** Never asks for charging, whatever it sees (holds no current, or lets the battery give 3 A); the source's own default holds for the first {@code defaultS}. */
     final boolean stuck;
 
     final double defaultS;
@@ -62,7 +62,7 @@ final class Control {
             return Math.min(full, 14.3);
         }
         if (stuck) {
-            return held(view, -1, dt);
+            return held(view, defaultS > 19 ? -3 : 0, dt);
         }
         return switch (style) {
             case CONVENTIONAL -> full;

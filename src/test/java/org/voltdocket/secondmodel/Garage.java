@@ -49,7 +49,7 @@ final class Garage {
         double[] size = SIZES[chance.nextInt(SIZES.length)];
         nominalAh = size[0];
         ratedA = size[1] + 10 * chance.nextInt(5);
-        ambientC = Math.rint(scenario == Scenario.DUTY ? between(-8, 8) : between(-5, 28));
+        ambientC = Math.rint(scenario == Scenario.DUTY ? between(-8, 8) : between(rests() ? 3 : -5, 28));
         stopStart = managed && chance.nextInt(3) > 0;
         heaviness = rests() ? between(0.02, 0.3) : chance.nextDouble();
         baseA = between(12, 24);
