@@ -1,7 +1,9 @@
 package org.voltdocket;
 
+import java.time.Clock;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
+import org.springframework.context.annotation.Bean;
 
 /** Starts the server. */
 @SpringBootApplication
@@ -9,5 +11,11 @@ public class Voltdocket {
 
     public static void main(String[] args) {
         SpringApplication.run(Voltdocket.class, args);
+    }
+
+    /** The one clock of the server; tests put their own in its place. */
+    @Bean
+    Clock clock() {
+        return Clock.systemUTC();
     }
 }

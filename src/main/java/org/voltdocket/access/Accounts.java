@@ -1,0 +1,205 @@
+package org.voltdocket.access;
+
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+
+/** Workshops and accounts. What changes them is for {@link Role#ADMIN}, and told as an {@link AccountChanged}. */
+@Service
+public class Accounts {
+
+    private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9._-]{1,39}");
+
+    private final WorkshopRepository workshops;
+    private final AccountRepository accounts;
+    private final PasswordEncoder encoder;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Accounts(
+            WorkshopRepository workshops,
+            AccountRepository accounts,
+            PasswordEncoder encoder,
+            ApplicationEventPublisher events,
+            Clock clock) {
+        this.workshops = workshops;
+        this.accounts = accounts;
+        this.encoder = encoder;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /** The name people know a workshop by; empty where there is none of that key. */
+    @Transactional(readOnly = true)
+    public Optional<String> workshopName(UUID id) {
+        return workshops.findById(id).map(row -> row.ref().name());
+    }
+
+    /** Every workshop, by name. */
+    @Transactional(readOnly = true)
+    public List<WorkshopRef> workshops() {
+        return workshops.findAllByOrderByName().stream().map(WorkshopRow::ref).toList();
+    }
+
+    /** Every account, by name. */
+    @Transactional(readOnly = true)
+    public List<AccountRef> accounts(Actor actor) {
+        requireAdmin(actor);
+        return accounts.findAllByOrderByName().stream().map(AccountRow::ref).toList();
+    }
+
+    /** One account by its name, upper or lower case. */
+    @Transactional(readOnly = true)
+    public Optional<AccountRef> find(String name) {
+        return accounts.findByName(lowered(name)).map(AccountRow::ref);
+    }
+
+    /**
+     * Makes a workshop.
+     *
+     * @throws AccountRefused where the name is blank, longer than 120 characters or taken
+     */
+    @Transactional
+    public WorkshopRef createWorkshop(Actor actor, String name) {
+        requireAdmin(actor);
+        String trimmed = name == null ? "" : name.strip();
+        if (trimmed.isEmpty() || trimmed.length() > 120) {
+            throw new AccountRefused("workshop", "A workshop needs a name of 1 to 120 characters.");
+        }
+        if (workshops.existsByNameIgnoreCase(trimmed)) {
+            throw new AccountRefused("workshop", "There is a workshop of that name already. Choose another name.");
+        }
+        WorkshopRow row =
+                new WorkshopRow(UUID.randomUUID(), trimmed, clock.instant().truncatedTo(ChronoUnit.MICROS));
+        workshops.saveAndFlush(row);
+        events.publishEvent(new AccountChanged(actor, "workshop-created", trimmed));
+        return row.ref();
+    }
+
+    /**
+     * Makes an account.
+     *
+     * @throws AccountRefused where the name is malformed or taken, the password too weak, or the workshop missing,
+     *     unknown, or given for another role
+     */
+    @Transactional
+    public AccountRef createUser(Actor actor, NewAccount wanted) {
+        requireAdmin(actor);
+        String name = lowered(wanted.name());
+        if (!NAME.matcher(name).matches() || name.equals(Actor.system().user())) {
+            throw new AccountRefused(
+                    "name", "A sign-in name has 2 to 40 of the letters a-z, digits, dot, hyphen and underscore.");
+        }
+        if (accounts.findByName(name).isPresent()) {
+            throw new AccountRefused("name", "There is an account of that name already. Choose another name.");
+        }
+        if (wanted.role() == null) {
+            throw new AccountRefused("role", "Choose what the account may do.");
+        }
+        WorkshopRow workshop = workshopFor(wanted);
+        String hash = encoder.encode(Passwords.checked(wanted.password(), name));
+        AccountRow row = new AccountRow(
+                UUID.randomUUID(),
+                name,
+                hash,
+                wanted.role(),
+                workshop,
+                clock.instant().truncatedTo(ChronoUnit.MICROS));
+        accounts.saveAndFlush(row);
+        events.publishEvent(new AccountChanged(actor, "account-created", name));
+        return row.ref();
+    }
+
+    /**
+     * Lets an account in or keeps it out; its sessions end and its tokens rest.
+     *
+     * @throws AccountRefused where that would leave no administrator
+     */
+    @Transactional
+    public void setEnabled(Actor actor, UUID id, boolean enabled) {
+        requireAdmin(actor);
+        AccountRow row = require(id);
+        if (row.enabled() == enabled) {
+            return;
+        }
+        if (!enabled && row.role() == Role.ADMIN && accounts.countByRoleAndEnabledTrue(Role.ADMIN) < 2) {
+            throw new AccountRefused("name", "This is the last administrator. Make another one first.");
+        }
+        row.setEnabled(enabled);
+        events.publishEvent(new AccountChanged(actor, enabled ? "account-enabled" : "account-disabled", row.name()));
+    }
+
+    /** Sets a new password for somebody else; that account's sessions end. */
+    @Transactional
+    public void resetPassword(Actor actor, UUID id, String password) {
+        requireAdmin(actor);
+        AccountRow row = require(id);
+        row.setPassword(encoder.encode(Passwords.checked(password, row.name())));
+        events.publishEvent(new AccountChanged(actor, "password-reset", row.name()));
+    }
+
+    /**
+     * Changes one's own password; every session of the account ends but the one that changes it.
+     *
+     * @return the principal to go on with
+     * @throws AccountRefused where the current password is wrong or the new one too weak
+     */
+    @Transactional
+    public SignedIn changePassword(SignedIn who, String current, String wanted) {
+        AccountRow row = require(who.account());
+        if (current == null || !encoder.matches(current, row.passwordHash())) {
+            throw new AccountRefused("current", "The current password is not right. Nothing was changed.");
+        }
+        row.setPassword(encoder.encode(Passwords.checked(wanted, row.name())));
+        events.publishEvent(new AccountChanged(who.actor(), "password-changed", row.name()));
+        return row.signedIn();
+    }
+
+    /** Whether the account still stands as it did when the principal was made. */
+    @Transactional(readOnly = true)
+    public boolean stands(SignedIn who) {
+        return accounts.findById(who.account())
+                .filter(AccountRow::enabled)
+                .map(row -> row.signedIn().stamp() == who.stamp())
+                .orElse(false);
+    }
+
+    private WorkshopRow workshopFor(NewAccount wanted) {
+        boolean needed = wanted.role() == Role.WORKSHOP;
+        if (needed != wanted.workshop().isPresent()) {
+            throw new AccountRefused(
+                    "workshop",
+                    needed ? "Choose the workshop of this account." : "Only a workshop account belongs to a workshop.");
+        }
+        return wanted.workshop()
+                .map(id -> workshops
+                        .findById(id)
+                        .orElseThrow(() -> new AccountRefused("workshop", "There is no such workshop.")))
+                .orElse(null);
+    }
+
+    private AccountRow require(UUID id) {
+        return accounts.findById(id).orElseThrow(() -> new AccountRefused("name", "There is no such account."));
+    }
+
+    private static void requireAdmin(Actor actor) {
+        if (actor.role() != Role.ADMIN) {
+            throw new AccessDeniedException("Only an administrator may see or change accounts.");
+        }
+    }
+
+    static String lowered(String name) {
+        return name == null ? "" : name.strip().toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,21 @@
+package org.voltdocket.access;
+
+import java.io.Serializable;
+import java.security.Principal;
+import java.util.UUID;
+import org.voltdocket.kernel.Actor;
+
+/**
+ * The principal of a session or of a call with a token.
+ *
+ * @param account the account's key
+ * @param actor who acts
+ * @param stamp the account's stamp at sign-in; a later one ends the session
+ */
+public record SignedIn(UUID account, Actor actor, int stamp) implements Principal, Serializable {
+
+    @Override
+    public String getName() {
+        return actor.user();
+    }
+}

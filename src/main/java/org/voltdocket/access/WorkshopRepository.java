@@ -1,0 +1,12 @@
+package org.voltdocket.access;
+
+import java.util.List;
+import java.util.UUID;
+import org.springframework.data.jpa.repository.JpaRepository;
+
+interface WorkshopRepository extends JpaRepository<WorkshopRow, UUID> {
+
+    boolean existsByNameIgnoreCase(String name);
+
+    List<WorkshopRow> findAllByOrderByName();
+}

@@ -1,0 +1,139 @@
+package org.voltdocket.access.web;
+
+import jakarta.servlet.http.HttpServletRequest;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpHeaders;
+import org.springframework.security.authentication.AuthenticationManager;
+import org.springframework.security.authentication.ProviderManager;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.http.SessionCreationPolicy;
+import org.springframework.security.crypto.factory.PasswordEncoderFactories;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.security.web.AuthenticationEntryPoint;
+import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.access.AccessDeniedHandler;
+import org.springframework.security.web.access.intercept.AuthorizationFilter;
+import org.springframework.security.web.authentication.AuthenticationFailureHandler;
+import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
+import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+import org.springframework.security.web.util.matcher.RequestMatcher;
+import org.springframework.web.servlet.HandlerExceptionResolver;
+import org.voltdocket.access.Accounts;
+import org.voltdocket.access.Tokens;
+
+/**
+ * Three doors: {@code /api/v1/tokens} by name and password, the rest of the API by token, pages by session.
+ *
+ * <p>Refusals are handed to the exception resolver, so that they look like every other problem.
+ */
+@Configuration
+class SecurityConfig {
+
+    private static final String[] PUBLIC = {
+        "/sign-in", "/css/**", "/js/**", "/img/**", "/webjars/**", "/favicon.ico", "/favicon.svg", "/manual", "/manual/**",
+        "/v3/api-docs", "/v3/api-docs/**", "/v3/api-docs.yaml", "/actuator/health", "/actuator/health/**", "/error"
+    };
+
+    private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
+            + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+
+    private final HandlerExceptionResolver resolver;
+
+    SecurityConfig(HandlerExceptionResolver handlerExceptionResolver) {
+        this.resolver = handlerExceptionResolver;
+    }
+
+    @Bean
+    static PasswordEncoder passwordEncoder() {
+        return PasswordEncoderFactories.createDelegatingPasswordEncoder();
+    }
+
+    @Bean
+    AuthenticationManager authenticationManager(PasswordProvider provider) {
+        return new ProviderManager(provider);
+    }
+
+    @Bean
+    @Order(1)
+    SecurityFilterChain tokenDoor(HttpSecurity http) throws Exception {
+        stateless(http).securityMatcher("/api/v1/tokens");
+        AuthenticationEntryPoint refusal = challenge("Basic realm=\"voltdocket\", charset=\"UTF-8\"");
+        http.httpBasic(basic -> basic.authenticationEntryPoint(refusal));
+        http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
+        return http.build();
+    }
+
+    @Bean
+    @Order(2)
+    SecurityFilterChain apiDoor(HttpSecurity http, Tokens tokens) throws Exception {
+        stateless(http).securityMatcher("/api", "/api/**");
+        AuthenticationEntryPoint refusal = challenge("Bearer");
+        http.addFilterBefore(new BearerFilter(tokens, refusal), BasicAuthenticationFilter.class);
+        http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
+        return http.build();
+    }
+
+    @Bean
+    @Order(3)
+    SecurityFilterChain pageDoor(HttpSecurity http, Accounts accounts) throws Exception {
+        http.authorizeHttpRequests(routes -> routes.requestMatchers(PUBLIC)
+                .permitAll()
+                .requestMatchers("/accounts", "/accounts/**")
+                .hasRole("ADMIN")
+                .anyRequest()
+                .authenticated());
+        http.formLogin(form -> form.loginPage("/sign-in")
+                .defaultSuccessUrl("/")
+                .failureHandler(failed())
+                .permitAll());
+        http.logout(out -> out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out").deleteCookies("voltdocket-session"));
+        http.exceptionHandling(e -> e.defaultAuthenticationEntryPointFor(challenge(null), wantsJson())
+                .accessDeniedHandler(denied()));
+        http.addFilterBefore(new StandingFilter(accounts), AuthorizationFilter.class);
+        return headers(http).build();
+    }
+
+    private static HttpSecurity stateless(HttpSecurity http) throws Exception {
+        http.sessionManagement(s -> s.sessionCreationPolicy(SessionCreationPolicy.STATELESS));
+        http.csrf(csrf -> csrf.disable());
+        http.requestCache(cache -> cache.disable());
+        http.authorizeHttpRequests(routes -> routes.anyRequest().authenticated());
+        return headers(http);
+    }
+
+    private static HttpSecurity headers(HttpSecurity http) throws Exception {
+        return http.headers(headers -> headers.contentSecurityPolicy(csp -> csp.policyDirectives(CONTENT_POLICY))
+                .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN)));
+    }
+
+    private AuthenticationEntryPoint challenge(String scheme) {
+        return (request, response, exception) -> {
+            if (scheme != null && !(exception instanceof TooManyTries)) {
+                response.setHeader(HttpHeaders.WWW_AUTHENTICATE, scheme);
+            }
+            resolver.resolveException(request, response, null, exception);
+        };
+    }
+
+    private AccessDeniedHandler denied() {
+        return (request, response, exception) -> resolver.resolveException(request, response, null, exception);
+    }
+
+    private static AuthenticationFailureHandler failed() {
+        return (request, response, exception) -> {
+            String how = exception instanceof TooManyTries tries ? "wait=" + tries.seconds() : "failed";
+            response.sendRedirect(request.getContextPath() + "/sign-in?" + how);
+        };
+    }
+
+    private static RequestMatcher wantsJson() {
+        return SecurityConfig::wantsJson;
+    }
+
+    private static boolean wantsJson(HttpServletRequest request) {
+        String accept = request.getHeader(HttpHeaders.ACCEPT);
+        return accept != null && accept.contains("json") && !accept.contains("text/html");
+    }
+}

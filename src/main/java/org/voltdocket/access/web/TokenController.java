@@ -1,0 +1,35 @@
+package org.voltdocket.access.web;
+
+import io.swagger.v3.oas.annotations.Operation;
+import org.springframework.http.CacheControl;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RestController;
+import org.voltdocket.access.NewToken;
+import org.voltdocket.access.SignedIn;
+import org.voltdocket.access.Tokens;
+
+@RestController
+@RequestMapping("/api/v1/tokens")
+class TokenController {
+
+    private final Tokens tokens;
+
+    TokenController(Tokens tokens) {
+        this.tokens = tokens;
+    }
+
+    /** What a new token is called. */
+    record Wanted(String name) {}
+
+    @Operation(summary = "Make a token, by HTTP Basic with user and password. It is shown this once.")
+    @PostMapping
+    ResponseEntity<NewToken> create(SignedIn who, @RequestBody Wanted wanted) {
+        return ResponseEntity.status(HttpStatus.CREATED)
+                .cacheControl(CacheControl.noStore())
+                .body(tokens.create(who, wanted.name()));
+    }
+}

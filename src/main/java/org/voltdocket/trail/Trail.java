@@ -1,0 +1,97 @@
+package org.voltdocket.trail;
+
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.trail.TrailCheck.BrokenLink;
+
+/** The record of what happened. It is written with the deed or not at all: both stand in one transaction. */
+@Service
+public class Trail {
+
+    private final TrailStore store;
+    private final CanonicalJson json;
+    private final Clock clock;
+
+    Trail(TrailStore store, CanonicalJson json, Clock clock) {
+        this.store = store;
+        this.json = json;
+        this.clock = clock;
+    }
+
+    /**
+     * Appends one entry in the caller's transaction, or in one of its own where there is none.
+     *
+     * <p>The chain is serialised by a lock that is held until the transaction ends: take locks of your own first and
+     * record as the last step, so that two transactions never wait for each other.
+     *
+     * @param act what was done, in lower case with hyphens, such as {@code case-opened}
+     * @param subject what it was done to; of a case its number
+     * @param details anything JSON can carry: text, numbers, lists, maps, records
+     */
+    @Transactional
+    public void record(Actor actor, String act, String subject, Map<String, ?> details) {
+        if (act == null || act.isBlank() || subject == null || subject.isBlank()) {
+            throw new IllegalArgumentException("a trail entry names an act and a subject");
+        }
+        store.lock();
+        Optional<Link> last = store.last();
+        Link next = new Link(
+                last.map(Link::position).orElse(0L) + 1,
+                clock.instant().truncatedTo(ChronoUnit.MICROS),
+                actor.user(),
+                actor.role().name(),
+                actor.workshop().orElse(null),
+                act,
+                subject,
+                json.write(details),
+                last.map(Link::hash).orElse(Link.START),
+                null);
+        store.append(next.sealed(json));
+    }
+
+    /** The entries of a subject, oldest first. */
+    @Transactional(readOnly = true)
+    public List<TrailEntry> of(String subject) {
+        return store.of(subject).stream().map(link -> link.entry(json)).toList();
+    }
+
+    /**
+     * Walks the whole chain and names the first link that does not hold: an entry changed, missing, put in between or
+     * moved. Entries cut off at the very end leave a shorter chain that holds; keep the last hash elsewhere (a printed
+     * report, a bag) to notice that.
+     */
+    @Transactional(readOnly = true)
+    public TrailCheck verify() {
+        Walk walk = new Walk();
+        store.each(walk::step);
+        return new TrailCheck(walk.read, Optional.ofNullable(walk.broken));
+    }
+
+    /** Where a walk along the chain stands. */
+    private final class Walk {
+        private long read;
+        private String previous = Link.START;
+        private BrokenLink broken;
+
+        private void step(Link link) {
+            if (broken != null) {
+                return;
+            }
+            read++;
+            if (link.position() != read) {
+                broken = new BrokenLink(read, "entry " + read + " is missing: the next one has position " + link.position());
+            } else if (!link.previous().equals(previous)) {
+                broken = new BrokenLink(read, "entry " + read + " does not name the entry before it");
+            } else if (!link.hash().equals(link.digest(json))) {
+                broken = new BrokenLink(read, "entry " + read + " was changed: its content no longer gives its hash");
+            }
+            previous = link.hash();
+        }
+    }
+}

@@ -1,0 +1,89 @@
+package org.voltdocket.trail;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** The table {@code trail_entry}: read and appended to, nothing else. */
+@Repository
+class TrailStore {
+
+    /** Any number will do, as long as nothing else locks it; these are the letters "trail". */
+    private static final long LOCK = 0x747261696cL;
+
+    private static final String COLUMNS =
+            "position, happened_at, actor, role, workshop, act, subject, details, previous_hash, hash";
+
+    private final JdbcClient jdbc;
+    private final JdbcTemplate streaming;
+
+    TrailStore(JdbcClient jdbc, JdbcTemplate template) {
+        this.jdbc = jdbc;
+        this.streaming = new JdbcTemplate(template.getDataSource());
+        this.streaming.setFetchSize(500);
+    }
+
+    /** Waits until no other transaction is appending; released when this one ends. */
+    void lock() {
+        jdbc.sql("select pg_advisory_xact_lock(?)").param(LOCK).query(rs -> {});
+    }
+
+    Optional<Link> last() {
+        return jdbc.sql("select " + COLUMNS + " from trail_entry order by position desc limit 1")
+                .query(TrailStore::link)
+                .optional();
+    }
+
+    void append(Link link) {
+        jdbc.sql("insert into trail_entry (" + COLUMNS + ") values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+                .params(
+                        link.position(),
+                        OffsetDateTime.ofInstant(link.at(), ZoneOffset.UTC),
+                        link.actor(),
+                        link.role(),
+                        link.workshop(),
+                        link.act(),
+                        link.subject(),
+                        link.details(),
+                        link.previous(),
+                        link.hash())
+                .update();
+    }
+
+    List<Link> of(String subject) {
+        return jdbc.sql("select " + COLUMNS + " from trail_entry where subject = ? order by position")
+                .param(subject)
+                .query(TrailStore::link)
+                .list();
+    }
+
+    void each(Consumer<Link> step) {
+        streaming.query(
+                "select " + COLUMNS + " from trail_entry order by position",
+                rs -> {
+                    step.accept(link(rs, 0));
+                });
+    }
+
+    private static Link link(ResultSet row, int number) throws SQLException {
+        return new Link(
+                row.getLong("position"),
+                row.getObject("happened_at", OffsetDateTime.class).toInstant(),
+                row.getString("actor"),
+                row.getString("role"),
+                row.getObject("workshop", UUID.class),
+                row.getString("act"),
+                row.getString("subject"),
+                row.getString("details"),
+                row.getString("previous_hash"),
+                row.getString("hash"));
+    }
+}
