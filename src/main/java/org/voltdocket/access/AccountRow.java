@@ -78,8 +78,7 @@ class AccountRow {
     }
 
     AccountRef ref() {
-        return new AccountRef(
-                id, name, role, Optional.ofNullable(workshop).map(WorkshopRow::ref), enabled, createdAt);
+        return new AccountRef(id, name, role, Optional.ofNullable(workshop).map(WorkshopRow::ref), enabled, createdAt);
     }
 
     SignedIn signedIn() {

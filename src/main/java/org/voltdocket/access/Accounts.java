@@ -65,6 +65,12 @@ public class Accounts {
         return accounts.findByName(lowered(name)).map(AccountRow::ref);
     }
 
+    /** Whether anybody could administer the server. */
+    @Transactional(readOnly = true)
+    public boolean hasAdministrator() {
+        return accounts.existsByRole(Role.ADMIN);
+    }
+
     /**
      * Makes a workshop.
      *

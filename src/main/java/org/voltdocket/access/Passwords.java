@@ -16,7 +16,8 @@ final class Passwords {
     static String checked(String password, String account) {
         if (password == null || password.codePointCount(0, password.length()) < LEAST) {
             throw new AccountRefused(
-                    "password", "The password is too short. Use " + LEAST + " characters or more; a few words will do.");
+                    "password",
+                    "The password is too short. Use " + LEAST + " characters or more; a few words will do.");
         }
         if (password.getBytes(StandardCharsets.UTF_8).length > MOST_BYTES) {
             throw new AccountRefused("password", "The password is too long. Use at most " + MOST_BYTES + " bytes.");

@@ -25,7 +25,8 @@ public class SignIn {
         Optional<AccountRow> row = accounts.findByName(Accounts.lowered(name));
         // the same work for an unknown name, so that the time taken does not tell names
         boolean fits = encoder.matches(
-                password == null ? "" : password, row.map(AccountRow::passwordHash).orElse(nobodysHash));
+                password == null ? "" : password,
+                row.map(AccountRow::passwordHash).orElse(nobodysHash));
         return row.filter(account -> fits && account.enabled()).map(AccountRow::signedIn);
     }
 }

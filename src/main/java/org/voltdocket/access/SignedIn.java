@@ -1,8 +1,8 @@
 package org.voltdocket.access;
 
 import java.io.Serializable;
-import java.security.Principal;
 import java.util.UUID;
+import org.springframework.security.core.AuthenticatedPrincipal;
 import org.voltdocket.kernel.Actor;
 
 /**
@@ -12,7 +12,7 @@ import org.voltdocket.kernel.Actor;
  * @param actor who acts
  * @param stamp the account's stamp at sign-in; a later one ends the session
  */
-public record SignedIn(UUID account, Actor actor, int stamp) implements Principal, Serializable {
+public record SignedIn(UUID account, Actor actor, int stamp) implements AuthenticatedPrincipal, Serializable {
 
     @Override
     public String getName() {

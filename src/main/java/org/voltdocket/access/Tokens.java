@@ -55,7 +55,8 @@ public class Tokens {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         AccountRow account = accounts.getReferenceById(who.account());
         tokens.saveAndFlush(new TokenRow(UUID.randomUUID(), account, trimmed, digest(token), now, now.plus(LIFE)));
-        events.publishEvent(new AccountChanged(who.actor(), "token-created", who.actor().user()));
+        events.publishEvent(
+                new AccountChanged(who.actor(), "token-created", who.actor().user()));
         return new NewToken(token, now.plus(LIFE));
     }
 
@@ -85,7 +86,8 @@ public class Tokens {
                 .map(row -> row.revoke(clock.instant().truncatedTo(ChronoUnit.MICROS)))
                 .orElse(false);
         if (revoked) {
-            events.publishEvent(new AccountChanged(who.actor(), "token-revoked", who.actor().user()));
+            events.publishEvent(
+                    new AccountChanged(who.actor(), "token-revoked", who.actor().user()));
         }
         return revoked;
     }

@@ -85,7 +85,8 @@ public class Trail {
             }
             read++;
             if (link.position() != read) {
-                broken = new BrokenLink(read, "entry " + read + " is missing: the next one has position " + link.position());
+                broken = new BrokenLink(
+                        read, "entry " + read + " is missing: the next one has position " + link.position());
             } else if (!link.previous().equals(previous)) {
                 broken = new BrokenLink(read, "entry " + read + " does not name the entry before it");
             } else if (!link.hash().equals(link.digest(json))) {

@@ -66,11 +66,9 @@ class TrailStore {
     }
 
     void each(Consumer<Link> step) {
-        streaming.query(
-                "select " + COLUMNS + " from trail_entry order by position",
-                rs -> {
-                    step.accept(link(rs, 0));
-                });
+        streaming.query("select " + COLUMNS + " from trail_entry order by position", rs -> {
+            step.accept(link(rs, 0));
+        });
     }
 
     private static Link link(ResultSet row, int number) throws SQLException {

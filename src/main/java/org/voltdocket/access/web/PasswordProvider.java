@@ -33,7 +33,8 @@ class PasswordProvider implements AuthenticationProvider {
         if (!wait.isZero()) {
             throw new TooManyTries(wait);
         }
-        SignedIn who = signIn.check(name, String.valueOf(asked.getCredentials())).orElse(null);
+        SignedIn who =
+                signIn.check(name, String.valueOf(asked.getCredentials())).orElse(null);
         if (who == null) {
             brake.failed(name, address);
             throw new BadCredentialsException("Name and password do not fit.");
@@ -49,6 +50,8 @@ class PasswordProvider implements AuthenticationProvider {
 
     static Authentication authenticated(SignedIn who) {
         return UsernamePasswordAuthenticationToken.authenticated(
-                who, null, List.of(new SimpleGrantedAuthority("ROLE_" + who.actor().role())));
+                who,
+                null,
+                List.of(new SimpleGrantedAuthority("ROLE_" + who.actor().role())));
     }
 }

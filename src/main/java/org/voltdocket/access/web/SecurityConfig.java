@@ -32,8 +32,23 @@ import org.voltdocket.access.Tokens;
 class SecurityConfig {
 
     private static final String[] PUBLIC = {
-        "/sign-in", "/css/**", "/js/**", "/img/**", "/webjars/**", "/favicon.ico", "/favicon.svg", "/manual", "/manual/**",
-        "/v3/api-docs", "/v3/api-docs/**", "/v3/api-docs.yaml", "/actuator/health", "/actuator/health/**", "/error"
+        "/sign-in",
+        "/manual",
+        "/manual/**",
+        "/error",
+        "/*.css",
+        "/*.svg",
+        "/*.js",
+        "/favicon.ico",
+        "/css/**",
+        "/js/**",
+        "/img/**",
+        "/webjars/**",
+        "/v3/api-docs",
+        "/v3/api-docs/**",
+        "/v3/api-docs.yaml",
+        "/actuator/health",
+        "/actuator/health/**"
     };
 
     private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
@@ -88,7 +103,8 @@ class SecurityConfig {
                 .defaultSuccessUrl("/")
                 .failureHandler(failed())
                 .permitAll());
-        http.logout(out -> out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out").deleteCookies("voltdocket-session"));
+        http.logout(out ->
+                out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out").deleteCookies("voltdocket-session"));
         http.exceptionHandling(e -> e.defaultAuthenticationEntryPointFor(challenge(null), wantsJson())
                 .accessDeniedHandler(denied()));
         http.addFilterBefore(new StandingFilter(accounts), AuthorizationFilter.class);
@@ -123,7 +139,7 @@ class SecurityConfig {
 
     private static AuthenticationFailureHandler failed() {
         return (request, response, exception) -> {
-            String how = exception instanceof TooManyTries tries ? "wait=" + tries.seconds() : "failed";
+            String how = exception instanceof TooManyTries tries ? "wait=" + tries.seconds() : "error";
             response.sendRedirect(request.getContextPath() + "/sign-in?" + how);
         };
     }

@@ -3,11 +3,14 @@ package org.voltdocket.access.web;
 import io.swagger.v3.oas.annotations.Operation;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
+import org.springframework.web.ErrorResponseException;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
+import org.voltdocket.access.AccountRefused;
 import org.voltdocket.access.NewToken;
 import org.voltdocket.access.SignedIn;
 import org.voltdocket.access.Tokens;
@@ -28,8 +31,13 @@ class TokenController {
     @Operation(summary = "Make a token, by HTTP Basic with user and password. It is shown this once.")
     @PostMapping
     ResponseEntity<NewToken> create(SignedIn who, @RequestBody Wanted wanted) {
-        return ResponseEntity.status(HttpStatus.CREATED)
-                .cacheControl(CacheControl.noStore())
-                .body(tokens.create(who, wanted.name()));
+        try {
+            return ResponseEntity.status(HttpStatus.CREATED)
+                    .cacheControl(CacheControl.noStore())
+                    .body(tokens.create(who, wanted.name()));
+        } catch (AccountRefused refused) {
+            ProblemDetail problem = ProblemDetail.forStatusAndDetail(HttpStatus.BAD_REQUEST, refused.getMessage());
+            throw new ErrorResponseException(HttpStatus.BAD_REQUEST, problem, refused);
+        }
     }
 }

@@ -1,0 +1,56 @@
+package org.voltdocket.server;
+
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.InitializingBean;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.context.annotation.Profile;
+import org.springframework.stereotype.Component;
+import org.voltdocket.access.AccountRefused;
+import org.voltdocket.access.Accounts;
+import org.voltdocket.access.NewAccount;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+
+/** Makes the first administrator from the environment; once there is one, the variables are not looked at. */
+@Component
+@Profile("!demo")
+class FirstAdministrator implements InitializingBean {
+
+    private static final Logger LOG = LoggerFactory.getLogger(FirstAdministrator.class);
+
+    private final Accounts accounts;
+    private final String user;
+    private final String password;
+
+    FirstAdministrator(
+            Accounts accounts,
+            @Value("${voltdocket.admin.user:}") String user,
+            @Value("${voltdocket.admin.password:}") String password) {
+        this.accounts = accounts;
+        this.user = user;
+        this.password = password;
+    }
+
+    @Override
+    public void afterPropertiesSet() {
+        if (accounts.hasAdministrator()) {
+            return;
+        }
+        if (user.isBlank() || password.isBlank()) {
+            throw new CannotStart(
+                    "There is no administrator yet, and nobody could sign in.",
+                    "Set VOLTDOCKET_ADMIN_USER and VOLTDOCKET_ADMIN_PASSWORD (12 characters or more) and start again. "
+                            + "They are read once: as soon as there is an administrator, remove them.");
+        }
+        try {
+            accounts.createUser(Actor.system(), new NewAccount(user, password, Role.ADMIN, Optional.empty()));
+        } catch (AccountRefused e) {
+            throw new CannotStart(
+                    "The first administrator cannot be made: " + e.getMessage(),
+                    "Change VOLTDOCKET_ADMIN_USER or VOLTDOCKET_ADMIN_PASSWORD and start again.");
+        }
+        LOG.info("Made the first administrator, {}. Remove VOLTDOCKET_ADMIN_PASSWORD from the environment now.", user);
+    }
+}
