@@ -18,6 +18,12 @@ class ErrorPage implements ErrorController {
     /** Request attribute with the sentence to show. */
     static final String DETAIL = "voltdocket.detail";
 
+    private final Words words;
+
+    ErrorPage(Words words) {
+        this.words = words;
+    }
+
     @RequestMapping("/error")
     Object show(HttpServletRequest request, HttpServletResponse response) {
         HttpStatus status = status(request);
@@ -28,6 +34,7 @@ class ErrorPage implements ErrorController {
         }
         ModelAndView page = new ModelAndView("error");
         page.setStatus(status);
+        page.addObject("code", words.knows("error", status.value() + ".title") ? status.value() : "other");
         page.addObject("status", status.value());
         page.addObject("detail", detail);
         return page;
