@@ -1,6 +1,21 @@
 package org.voltdocket.diagnosis;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.voltdocket.diagnosis.Assessment.Estimate;
+import org.voltdocket.diagnosis.Assessment.Finding;
+import org.voltdocket.diagnosis.Assessment.RankedCause;
+import org.voltdocket.diagnosis.cause.Advice;
+import org.voltdocket.diagnosis.cause.Contradictions;
+import org.voltdocket.diagnosis.cause.Ranking;
+import org.voltdocket.diagnosis.cause.Verdict;
+import org.voltdocket.diagnosis.quantity.Kind;
+import org.voltdocket.diagnosis.rulebook.Court;
+import org.voltdocket.diagnosis.rulebook.Judged;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
+import org.voltdocket.kernel.Interval;
 
 /** The one door of the judge. */
 public final class Diagnosis {
@@ -11,7 +26,43 @@ public final class Diagnosis {
      * Judges a case. Pure: the same input and rule book give the same assessment, whatever the order of the evidence.
      */
     public static Assessment assess(CaseInput input, Rulebook rulebook) {
-        throw new UnsupportedOperationException("not yet");
+        CaseReader read = new CaseReader(input);
+        List<Judged> judged = Court.judge(rulebook, input.facts(), read.measurements);
+        List<Finding> contradictions = Contradictions.in(input, read.evidence);
+        List<RankedCause> causes = Ranking.of(rulebook, judged);
+        BatteryVerdict battery = Verdict.battery(judged, causes, read.tests.tested(), read.tests.judged());
+        Leaning leaning = Verdict.leaning(battery, causes, watched(read), !contradictions.isEmpty());
+        List<String> missing = Advice.missing(input, battery, leaning, causes);
+        List<Finding> findings = new ArrayList<>(contradictions);
+        judged.forEach(one -> findings.add(one.finding()));
+        return new Assessment(
+                rulebook.edition(),
+                battery,
+                leaning,
+                causes,
+                List.copyOf(findings),
+                estimates(read.estimates),
+                read.regimes,
+                Advice.said(battery, leaning, causes),
+                Advice.nextSteps(battery, leaning, causes, missing),
+                missing);
+    }
+
+    private static boolean watched(CaseReader read) {
+        return read.evidence.stream()
+                .anyMatch(e -> e.reading().kind() == EvidenceKind.DRIVE_RECORDING
+                        || e.reading().kind() == EvidenceKind.CHARGING_TEST);
+    }
+
+    private static Map<String, Estimate> estimates(Map<String, Interval> known) {
+        Map<String, Estimate> out = new LinkedHashMap<>();
+        CaseReader.UNITS.forEach((name, unit) -> {
+            Interval value = known.get(name);
+            if (value != null) {
+                out.put(name, new Estimate(value.value(), value.low(), value.high(), unit));
+            }
+        });
+        return out;
     }
 
     /**
@@ -21,6 +72,6 @@ public final class Diagnosis {
      * where the battery rests throughout.
      */
     public static EvidenceKind kindOf(Recording recording) {
-        throw new UnsupportedOperationException("not yet");
+        return Kind.of(recording);
     }
 }

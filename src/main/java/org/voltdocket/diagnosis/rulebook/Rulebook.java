@@ -1,20 +1,35 @@
 package org.voltdocket.diagnosis.rulebook;
 
+import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Map;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.kernel.Sha256;
 
 /**
- * One edition of the rule book: limits, sources and weights.
+ * One edition of the rule book. A released edition never changes, for decisions rest on it.
  *
  * @param edition for example {@code 2026.1}
+ * @param sha256 digest of the file
+ * @param startingOdds probability of each cause before any evidence; ours, until audited outcomes replace them
+ * @param oddsSource where the starting odds come from
+ * @param rules in the order of the file
  */
-public record Rulebook(String edition) {
+public record Rulebook(
+        String edition, Sha256 sha256, Map<Cause, Double> startingOdds, String oddsSource, List<Rule> rules) {
 
     /**
      * Reads an edition.
      *
-     * @throws IllegalArgumentException if the file is no rule book; the message names line and member
+     * @throws IllegalArgumentException if the file is no rule book; the message names the row and the member
      */
     public static Rulebook read(InputStream yaml) {
-        throw new UnsupportedOperationException("not yet");
+        try {
+            return RulebookFile.parse(yaml.readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

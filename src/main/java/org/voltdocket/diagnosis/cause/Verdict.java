@@ -1,0 +1,83 @@
+package org.voltdocket.diagnosis.cause;
+
+import java.util.List;
+import org.voltdocket.diagnosis.Assessment.RankedCause;
+import org.voltdocket.diagnosis.BatteryVerdict;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.rulebook.Judged;
+import org.voltdocket.diagnosis.rulebook.Rule;
+
+/** What the evidence says of the battery, and which way the case leans. */
+public final class Verdict {
+
+    /** A side must be this probable to lean to it (ours). */
+    private static final double LEANS = 0.60;
+    /** The same where nothing judged the battery (ours). */
+    private static final double LEANS_UNTESTED = 0.85;
+
+    private Verdict() {}
+
+    /**
+     * @param tested whether a battery test was taken
+     * @param judged whether one was taken at enough charge
+     */
+    public static BatteryVerdict battery(
+            List<Judged> findings, List<RankedCause> causes, boolean tested, boolean judged) {
+        boolean failed = false;
+        boolean passed = false;
+        for (Judged one : findings) {
+            if (one.rule().decides() == Rule.Decides.BATTERY) {
+                failed |= one.outside() > 0.5;
+                passed |= one.outside() <= 0.5;
+            }
+        }
+        double defect = probability(causes, Cause.BATTERY_DEFECT);
+        double worn = probability(causes, Cause.BATTERY_WORN);
+        if (failed && defect + worn >= 0.5) {
+            return defect >= worn ? BatteryVerdict.DEFECTIVE : BatteryVerdict.WORN;
+        }
+        if (tested && !judged) {
+            return BatteryVerdict.RECHARGE_AND_REPEAT;
+        }
+        return passed && !failed ? BatteryVerdict.SOUND : BatteryVerdict.UNDETERMINED;
+    }
+
+    /**
+     * @param watched whether the charging was seen at all: a drive recording or a charging test
+     * @param contradiction whether evidence was found that cannot belong together
+     */
+    public static Leaning leaning(
+            BatteryVerdict battery, List<RankedCause> causes, boolean watched, boolean contradiction) {
+        if (contradiction) {
+            return Leaning.CONTRADICTORY;
+        }
+        double vehicle = probability(causes, Cause.CHARGING_SOURCE)
+                + probability(causes, Cause.CURRENT_SENSOR)
+                + probability(causes, Cause.CHARGE_CONTROL)
+                + probability(causes, Cause.WIRING)
+                + probability(causes, Cause.STANDING_DRAIN);
+        double own = probability(causes, Cause.BATTERY_DEFECT) + probability(causes, Cause.BATTERY_WORN);
+        double usage = probability(causes, Cause.DUTY) + probability(causes, Cause.MISFIT);
+        double none = probability(causes, Cause.NONE);
+        boolean failed = battery == BatteryVerdict.DEFECTIVE || battery == BatteryVerdict.WORN;
+        if (failed && own >= LEANS) {
+            return Leaning.BATTERY_SIDE;
+        }
+        if (vehicle >= (battery == BatteryVerdict.SOUND ? LEANS : LEANS_UNTESTED)) {
+            return Leaning.VEHICLE_SIDE;
+        }
+        if (usage >= LEANS) {
+            return Leaning.USAGE_SIDE;
+        }
+        boolean seen = battery == BatteryVerdict.SOUND && watched;
+        return none >= LEANS && seen ? Leaning.NO_FAULT_SEEN : Leaning.OPEN;
+    }
+
+    static double probability(List<RankedCause> causes, Cause cause) {
+        return causes.stream()
+                .filter(c -> c.cause() == cause)
+                .mapToDouble(RankedCause::probability)
+                .sum();
+    }
+}

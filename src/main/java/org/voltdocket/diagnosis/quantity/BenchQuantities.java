@@ -1,0 +1,105 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.voltdocket.diagnosis.Assessment.RegimeSpan;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.Regime;
+import org.voltdocket.diagnosis.regime.Start;
+import org.voltdocket.diagnosis.regime.Starts;
+import org.voltdocket.diagnosis.signal.Grid;
+import org.voltdocket.diagnosis.signal.Robust;
+import org.voltdocket.kernel.Interval;
+
+/** Capacity runs on the bench, and single starts recorded fast. */
+public final class BenchQuantities {
+
+    private BenchQuantities() {}
+
+    /** Capacity of a discharge recording at 25 °C as a share of the nominal one, %; nothing where it cannot be told. */
+    public static List<Measurement> discharge(Evidence evidence, Reference reference) {
+        Recording recording = (Recording) evidence.reading();
+        Double nominal = reference.facts().battery().capacityAh();
+        if (nominal == null) {
+            return List.of();
+        }
+        double[] volts = wide(recording.channel(Channel.MEASURED_V), 1);
+        double[] amperes = wide(recording.channel(Channel.MEASURED_A), -1);
+        float[] ambient = recording.channel(Channel.AMBIENT);
+        double celsius = ambient == null ? 25 : Robust.mean(wide(ambient, 1));
+        double taken = Capacity.at25(
+                Capacity.ampereHours(recording.timeS(), volts, amperes), Double.isNaN(celsius) ? 25 : celsius);
+        double share = 100 * taken / nominal;
+        boolean reached = Robust.quantile(volts, 0) <= Capacity.END_V;
+        List<Measurement> out = new ArrayList<>();
+        if (reached) {
+            out.add(Measurement.of("capacity-share/1", evidence, Interval.ofStandardError(share, 0.02 * share)));
+        } else if (share >= 100) {
+            out.add(Measurement.of("capacity-share/1", evidence, Interval.exact(100)));
+        }
+        return out;
+    }
+
+    /** Least voltage of a start recorded fast. */
+    public static List<Measurement> cranking(Evidence evidence, Reference reference, boolean charged) {
+        Recording recording = (Recording) evidence.reading();
+        List<Start> starts = Starts.in(Grid.of(recording, 1));
+        if (starts.isEmpty()) {
+            return List.of();
+        }
+        double least = starts.get(0).minimumV();
+        double celsius = reference.temperatureC();
+        boolean low = least < CrankingLoad.leastVoltage(celsius);
+        return low && !charged
+                ? List.of()
+                : List.of(Measurement.of("cranking-minimum/1", evidence, Interval.ofStandardError(least, 0.05))
+                        .at(celsius));
+    }
+
+    /** Cranking between rest and whatever follows. */
+    public static List<RegimeSpan> crankingRegimes(Recording recording) {
+        double first = recording.timeS()[0];
+        double last = recording.timeS()[recording.rows() - 1];
+        List<RegimeSpan> out = new ArrayList<>();
+        double from = first;
+        boolean started = false;
+        for (Start start : Starts.in(Grid.of(recording, 1))) {
+            if (start.fromS() > from) {
+                out.add(new RegimeSpan(from, start.fromS(), started ? Regime.UNKNOWN : Regime.REST));
+            }
+            out.add(new RegimeSpan(Math.max(from, start.fromS()), Math.min(last, start.toS() + 0.02), Regime.CRANKING));
+            from = Math.min(last, start.toS() + 0.02);
+            started = true;
+        }
+        if (last > from) {
+            boolean lifted = started && charging(recording, from);
+            out.add(new RegimeSpan(from, last, !started ? Regime.REST : lifted ? Regime.CHARGING : Regime.UNKNOWN));
+        }
+        return out;
+    }
+
+    private static boolean charging(Recording recording, double from) {
+        double[] time = recording.timeS();
+        double[] tail = wide(recording.channel(Channel.MEASURED_V), 1);
+        for (int i = 0; i < tail.length && time[i] < from + 1; i++) {
+            tail[i] = Double.NaN;
+        }
+        return Robust.median(tail) > 13.25;
+    }
+
+    /** The battery supplies throughout. */
+    public static List<RegimeSpan> dischargeRegimes(Recording recording) {
+        double[] t = recording.timeS();
+        return List.of(new RegimeSpan(t[0], t[t.length - 1], Regime.DISCHARGING));
+    }
+
+    private static double[] wide(float[] values, double sign) {
+        double[] out = new double[values.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = sign * values[i];
+        }
+        return out;
+    }
+}

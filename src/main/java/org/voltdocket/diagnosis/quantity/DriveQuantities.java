@@ -1,0 +1,332 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.voltdocket.diagnosis.Assessment.RegimeSpan;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.Regime;
+import org.voltdocket.diagnosis.regime.Regimes;
+import org.voltdocket.diagnosis.regime.Start;
+import org.voltdocket.diagnosis.signal.Line;
+import org.voltdocket.diagnosis.signal.Robust;
+import org.voltdocket.kernel.Interval;
+
+/** Everything that is measured in the recording of a drive. */
+public final class DriveQuantities {
+
+    private static final int BLOCK_STEPS = 5;
+    /** Least time with a running engine that says something of charging, s (ours). */
+    private static final int FEWEST_STEADY_STEPS = 120;
+    /** Below this a battery is low and a working vehicle charges it, % (common practice: targets lie at 75 to 85 %). */
+    static final double LOW_CHARGE = 68;
+
+    private final Evidence evidence;
+    private final Drive drive;
+    private final Reference reference;
+    private final List<Measurement> out = new ArrayList<>();
+    private final Map<String, Interval> estimates = new LinkedHashMap<>();
+    private final List<RegimeSpan> regimes;
+    private final DriveFlow flow;
+    private final Optional<Interval> restV;
+    private final Optional<Interval> socStart;
+
+    private DriveQuantities(Evidence evidence, Reference reference) {
+        this.evidence = evidence;
+        this.reference = reference;
+        this.drive = new Drive((Recording) evidence.reading(), reference.temperatureC());
+        this.restV = DriveRest.before(drive);
+        this.socStart = restV.map(v -> RestVoltage.charge(
+                reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
+        Optional<Interval> offset = offset();
+        this.flow = DriveFlow.of(drive, reference, offset, restV.map(Interval::value).orElse(Double.NaN));
+        this.regimes = Regimes.cut(drive.grid(), drive.starts(), drive.running(), flow.regimes());
+    }
+
+    /** Measures one drive recording. */
+    public static DriveQuantities of(Evidence evidence, Reference reference) {
+        DriveQuantities all = new DriveQuantities(evidence, reference);
+        all.charge();
+        all.starts();
+        if (all.drive.steadySteps() >= FEWEST_STEADY_STEPS) {
+            all.source();
+            all.comparisons();
+        }
+        return all;
+    }
+
+    public List<Measurement> measurements() {
+        return out;
+    }
+
+    /** Estimates by name as the assessment shows them. */
+    public Map<String, Interval> estimates() {
+        return estimates;
+    }
+
+    public List<RegimeSpan> regimes() {
+        return regimes;
+    }
+
+    private void say(String quantity, Interval value) {
+        out.add(Measurement.of(quantity, evidence, value).at(drive.temperatureC()));
+    }
+
+    private Optional<Interval> offset() {
+        Optional<SensorOffset.Result> clamp = SensorOffset.byClamp(drive);
+        Optional<Interval> fit = SensorFit.offset(
+                drive, RestVoltage.slope(reference.chemistry(), 60), reference.capacityAh());
+        if (clamp.isPresent()) {
+            say("sensor-offset-by-clamp/1", clamp.get().offsetA());
+            if (clamp.get().gain() != null) {
+                say("sensor-gain/1", clamp.get().gain());
+            }
+        } else {
+            fit.ifPresent(f -> say("sensor-offset-by-fit/1", f));
+        }
+        Optional<Interval> best = clamp.map(SensorOffset.Result::offsetA).or(() -> fit);
+        best.ifPresent(b -> estimates.put("sensorOffsetA", b));
+        return best;
+    }
+
+    private void charge() {
+        socStart.ifPresent(soc -> {
+            estimates.put("socStartPct", soc);
+            say("charge-before-drive/1", soc);
+        });
+        if (flow.current() == null) {
+            return;
+        }
+        double[] current = flow.current();
+        double sum = 0;
+        int n = 0;
+        for (double i : current) {
+            if (!Double.isNaN(i)) {
+                sum += i;
+                n++;
+            }
+        }
+        if (n < current.length / 2) {
+            return;
+        }
+        double hours = current.length * drive.grid().stepS() / 3600;
+        Interval net = Interval.ofStandardError(sum / n * hours, flow.currentSe() * hours);
+        estimates.put("netChargeAh", net);
+        socStart.ifPresent(soc -> {
+            double moved = 100 * net.value() / reference.capacityAh();
+            double se = 100 * net.standardError() / reference.capacityAh();
+            double end = clip(soc.value() + moved);
+            double low = clip(soc.low() + moved - 2 * se);
+            double high = clip(soc.high() + moved + 2 * se);
+            estimates.put("socEndPct", new Interval(end, Math.min(low, end), Math.max(high, end)));
+        });
+    }
+
+    private static double clip(double percent) {
+        return Math.max(0, Math.min(100, percent));
+    }
+
+    private void starts() {
+        double interval = drive.grid().recording().durationS() / drive.grid().recording().rows();
+        for (Start start : drive.starts()) {
+            boolean fastEnough = interval <= 0.12;
+            boolean charged = socStart.isEmpty() || socStart.get().value() >= LOW_CHARGE;
+            boolean low = start.minimumV() < CrankingLoad.leastVoltage(drive.temperatureC());
+            if (charged && (fastEnough || low)) {
+                say("cranking-minimum/1", Interval.ofStandardError(start.minimumV(), 0.05));
+            }
+            return; // the first start is the cold one; later ones find the engine warm
+        }
+    }
+
+    private void source() {
+        double[] v = drive.steadyOnly(drive.voltage());
+        double[] tens = Drive.blocks(v, 10);
+        double highest = Robust.quantile(tens, 1);
+        say("highest-charging-voltage/1", Interval.ofStandardError(highest, 0.02));
+        say("over-voltage-share/1", Interval.exact(share(v, x -> x > overVoltage())));
+        say("low-running-voltage-share/1", Interval.exact(share(v, x -> x < lowRunning())));
+        say("unsupported-share/1", Interval.exact(unsupported(v)));
+        socStart.filter(soc -> soc.value() < LOW_CHARGE).ifPresent(soc -> {
+            meanRunningCurrent().ifPresent(mean -> say("charging-when-low/1", mean));
+            say("lift-when-low/1", Interval.ofStandardError(highest, 0.02));
+        });
+        drainWhileReported();
+    }
+
+    private double overVoltage() {
+        return 15.05 - 0.008 * (drive.temperatureC() - 20);
+    }
+
+    private double lowRunning() {
+        return 13.0 - 0.003 * (drive.temperatureC() - 20);
+    }
+
+    private double unsupported(double[] v) {
+        double rest = restV.map(Interval::value).orElse(12.3);
+        double heavy = -8 * reference.size();
+        double[] current = flow.current();
+        int n = 0;
+        int hit = 0;
+        for (int k = 0; k < v.length; k++) {
+            if (Double.isNaN(v[k])) {
+                continue;
+            }
+            n++;
+            boolean known = current != null && !Double.isNaN(current[k]);
+            hit += (known ? current[k] < heavy : v[k] < rest - 0.15) ? 1 : 0;
+        }
+        return n == 0 ? 0 : 100.0 * hit / n;
+    }
+
+    private Optional<Interval> meanRunningCurrent() {
+        if (flow.current() == null) {
+            return Optional.empty();
+        }
+        double[] blocks = Drive.blocks(drive.steadyOnly(flow.current()), BLOCK_STEPS);
+        double mean = Robust.mean(blocks);
+        return Double.isNaN(mean)
+                ? Optional.empty()
+                : Optional.of(Interval.ofStandardError(mean, flow.currentSe()));
+    }
+
+    /** Share of the running time in which the vehicle reports charging while the posts lie under the rest voltage. */
+    private void drainWhileReported() {
+        double[] reported = drive.reportedA();
+        if (reported == null || restV.isEmpty()) {
+            return;
+        }
+        double under = restV.get().value() - 0.03;
+        int n = 0;
+        int hit = 0;
+        for (int k = 0; k < reported.length; k++) {
+            if (drive.steady(k) && !Double.isNaN(reported[k])) {
+                n++;
+                hit += reported[k] > 0.5 && drive.voltage()[k] < under ? 1 : 0;
+            }
+        }
+        if (n >= FEWEST_STEADY_STEPS) {
+            say("reported-charge-under-rest/1", Interval.exact(100.0 * hit / n));
+        }
+    }
+
+    private void comparisons() {
+        reportedVoltage();
+        reportedSoc();
+        resistance();
+    }
+
+    private void reportedVoltage() {
+        if (drive.reportedV() == null) {
+            return;
+        }
+        double[] gap = new double[drive.voltage().length];
+        for (int k = 0; k < gap.length; k++) {
+            gap[k] = drive.steady(k) ? drive.reportedV()[k] - drive.voltage()[k] : Double.NaN;
+        }
+        double[] gaps = Drive.blocks(gap, BLOCK_STEPS);
+        double[] current = flow.current() != null ? flow.current() : drive.reportedA();
+        Line line = current == null ? null : Line.through(Drive.blocks(current, BLOCK_STEPS), gaps);
+        if (line != null && line.slopeSe() < 0.004) {
+            Interval bias = Interval.ofStandardError(line.intercept(), Math.max(0.015, line.interceptSe()));
+            Interval milliohm = Interval.ofStandardError(1000 * line.slope(), 1000 * line.slopeSe() + 0.3);
+            estimates.put("voltageDisagreementV", bias);
+            estimates.put("harnessResistanceMilliohm", milliohm);
+            say("reported-voltage-bias/1", bias);
+            say("harness-resistance/1", milliohm);
+            return;
+        }
+        double median = Robust.median(gaps);
+        if (!Double.isNaN(median)) {
+            Interval bias = Interval.ofStandardError(median, 0.02);
+            estimates.put("voltageDisagreementV", bias);
+            say("reported-voltage-bias/1", bias);
+        }
+    }
+
+    private void reportedSoc() {
+        if (drive.reportedSoc() == null || socStart.isEmpty()) {
+            return;
+        }
+        double first = Double.NaN;
+        for (double soc : drive.reportedSoc()) {
+            if (!Double.isNaN(soc)) {
+                first = soc;
+                break;
+            }
+        }
+        if (Double.isNaN(first)) {
+            return;
+        }
+        Interval rest = socStart.get();
+        say("reported-charge-error/1", new Interval(first - rest.value(), first - rest.high(), first - rest.low()));
+        if (first < LOW_CHARGE) {
+            double[] tens = Drive.blocks(drive.steadyOnly(drive.voltage()), 10);
+            say("answer-to-reported-need/1", Interval.ofStandardError(Robust.quantile(tens, 1), 0.02));
+        }
+    }
+
+    /** Slope of voltage steps over current steps, clamp only: the reported current comes too late and too coarse. */
+    private void resistance() {
+        double[] i = drive.measuredA();
+        if (i == null) {
+            return;
+        }
+        double[] v = drive.grid().voltage();
+        double[] di = new double[v.length];
+        double[] dv = new double[v.length];
+        for (int k = 0; k < v.length; k++) {
+            boolean usable = k > 0 && drive.steady(k) && drive.steady(k - 1);
+            double step = usable ? i[k] - i[k - 1] : Double.NaN;
+            di[k] = Math.abs(step) >= 3 ? step : Double.NaN;
+            dv[k] = usable ? v[k] - v[k - 1] : Double.NaN;
+        }
+        Line line = Line.through(di, dv);
+        if (line == null || line.points() < 15 || line.slope() <= 0 || line.slopeSe() > 0.25 * line.slope()) {
+            return;
+        }
+        Interval milliohm = Interval.ofStandardError(1000 * line.slope(), 1000 * line.slopeSe());
+        estimates.put("internalResistanceMilliohm", milliohm);
+        Double rated = reference.facts().battery().ratedCrankingA();
+        if (rated != null) {
+            double f = rated / 1000;
+            say(
+                    "resistance-by-rating/1",
+                    new Interval(milliohm.value() * f, milliohm.low() * f, milliohm.high() * f));
+        }
+    }
+
+    private interface Test {
+        boolean holds(double value);
+    }
+
+    private static double share(double[] values, Test test) {
+        int n = 0;
+        int hit = 0;
+        for (double v : values) {
+            if (!Double.isNaN(v)) {
+                n++;
+                hit += test.holds(v) ? 1 : 0;
+            }
+        }
+        return n == 0 ? 0 : 100.0 * hit / n;
+    }
+
+    /** Share of the running time in a regime, %. */
+    double runningShare(Regime regime) {
+        double all = 0;
+        double hit = 0;
+        for (RegimeSpan span : regimes) {
+            double length = span.to() - span.from();
+            boolean on = span.regime() == Regime.CHARGING
+                    || span.regime() == Regime.HOLDING
+                    || span.regime() == Regime.DISCHARGING;
+            all += on ? length : 0;
+            hit += span.regime() == regime ? length : 0;
+        }
+        return all == 0 ? 0 : 100 * hit / all;
+    }
+}

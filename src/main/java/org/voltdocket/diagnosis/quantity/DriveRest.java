@@ -1,0 +1,34 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.Optional;
+import org.voltdocket.diagnosis.signal.Robust;
+import org.voltdocket.kernel.Interval;
+
+/**
+ * Rest voltage before a drive: the highest five second mean with the engine off before the first start, for loads only
+ * pull it down. How long the vehicle stood is not in a recording, so the standard error allows for some surface charge.
+ */
+final class DriveRest {
+
+    private static final int SHORTEST_STEPS = 5;
+    private static final double SE_V = 0.03;
+
+    private DriveRest() {}
+
+    static Optional<Interval> before(Drive drive) {
+        if (drive.starts().isEmpty()) {
+            return Optional.empty();
+        }
+        int end = drive.stepOf(drive.starts().get(0).fromS()) - 1;
+        double[] off = new double[Math.max(0, end)];
+        for (int k = 0; k < off.length; k++) {
+            off[k] = drive.running()[k] ? Double.NaN : drive.voltage()[k];
+        }
+        if (Robust.count(off) < SHORTEST_STEPS) {
+            return Optional.empty();
+        }
+        double[] blocks = Drive.blocks(off, SHORTEST_STEPS);
+        double high = Robust.quantile(blocks, 1);
+        return Double.isNaN(high) ? Optional.empty() : Optional.of(Interval.ofStandardError(high, SE_V));
+    }
+}

@@ -1,0 +1,28 @@
+package org.voltdocket.diagnosis.quantity;
+
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.kernel.Interval;
+
+/**
+ * A quantity as measured: what the rule book sets its limits against.
+ *
+ * @param quantity name and number, as in {@code sensor-offset/1}
+ * @param evidence the item it was read from; null where it rests on facts or several items
+ * @param value in the quantity's unit, with its 95 % interval
+ * @param temperatureC for limits that depend on it, °C; NaN where not known
+ */
+public record Measurement(String quantity, Evidence evidence, Interval value, double temperatureC) {
+
+    public static Measurement of(String quantity, Evidence evidence, Interval value) {
+        return new Measurement(quantity, evidence, value, Double.NaN);
+    }
+
+    public static Measurement exact(String quantity, Evidence evidence, double value) {
+        return of(quantity, evidence, Interval.exact(value));
+    }
+
+    /** The same at a temperature, °C. */
+    public Measurement at(double celsius) {
+        return new Measurement(quantity, evidence, value, celsius);
+    }
+}

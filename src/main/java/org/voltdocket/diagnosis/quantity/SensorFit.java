@@ -1,0 +1,209 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.voltdocket.diagnosis.signal.Line;
+import org.voltdocket.diagnosis.signal.Robust;
+import org.voltdocket.kernel.Interval;
+
+/**
+ * What the current sensor reads too high, A, from measured voltage and reported current alone.
+ *
+ * <p>An equivalent circuit is fitted to the measured voltage with the reported current minus an unknown offset: rest
+ * voltage moving with counted charge, an ohmic part, two first-order lags (30 s and 10 min), and one for charging only
+ * (charge acceptance). For each offset on a grid the rest is linear least squares with weak starting values; the
+ * likelihood over the grid, thinned for residuals that follow each other, gives value and 95 % interval. Engine-off
+ * stretches in which the vehicle reports nothing yet count as no current.
+ */
+public final class SensorFit {
+
+    private static final int BLOCK_STEPS = 5;
+    private static final double REACH_A = 16;
+    private static final double GRID_A = 0.25;
+    private static final double FAST_S = 30;
+    private static final double SLOW_S = 600;
+    private static final int TERMS = 6;
+    private static final int FEWEST_BLOCKS = 60;
+    /** Least standard deviation of what a five second mean may miss, V (ours: model error). */
+    private static final double MODEL_SD_V = 0.012;
+    /** How much of the information is kept, for errors of the model itself (ours). */
+    private static final double KEPT = 0.5;
+
+    private final double[] volts;
+    private final double[] amperes;
+    private final double blockS;
+    private final double slopeVPerAh;
+    private final double scale;
+
+    private SensorFit(double[] volts, double[] amperes, double blockS, double slopeVPerAh, double capacityAh) {
+        this.volts = volts;
+        this.amperes = amperes;
+        this.blockS = blockS;
+        this.slopeVPerAh = slopeVPerAh;
+        this.scale = 70 / capacityAh;
+    }
+
+    /**
+     * @param slopeVPerPercent slope of the rest voltage, V per %
+     * @param capacityAh Ah
+     * @return empty where there is no reported current or too little of it
+     */
+    public static Optional<Interval> offset(Drive drive, double slopeVPerPercent, double capacityAh) {
+        if (drive.reportedA() == null) {
+            return Optional.empty();
+        }
+        double[] v = drive.voltage().clone();
+        double[] i = drive.reportedA().clone();
+        for (int k = 0; k < v.length; k++) {
+            if (drive.nearStart(k)) {
+                v[k] = Double.NaN;
+            }
+        }
+        double[] volts = Drive.blocks(v, BLOCK_STEPS);
+        double[] amperes = Drive.blocks(i, BLOCK_STEPS);
+        int both = 0;
+        for (int b = 0; b < volts.length; b++) {
+            both += Double.isNaN(volts[b]) || Double.isNaN(amperes[b]) ? 0 : 1;
+        }
+        if (both < FEWEST_BLOCKS) {
+            return Optional.empty();
+        }
+        double perAh = slopeVPerPercent * 100 / capacityAh;
+        return new SensorFit(volts, amperes, BLOCK_STEPS * drive.grid().stepS(), perAh, capacityAh).posterior();
+    }
+
+    private Optional<Interval> posterior() {
+        int n = (int) Math.round(2 * REACH_A / GRID_A) + 1;
+        double[] cost = new double[n];
+        double least = Double.POSITIVE_INFINITY;
+        double[] bestResiduals = null;
+        for (int j = 0; j < n; j++) {
+            double[] residuals = new double[volts.length];
+            cost[j] = fit(-REACH_A + j * GRID_A, residuals);
+            if (cost[j] < least) {
+                least = cost[j];
+                bestResiduals = residuals;
+            }
+        }
+        double sd = Math.max(Robust.sd(bestResiduals), MODEL_SD_V);
+        double[] kept = Robust.count(bestResiduals) == bestResiduals.length ? bestResiduals : compact(bestResiduals);
+        double thin = KEPT / Line.correlatedFactor(kept, sd);
+        double[] weight = new double[n];
+        double sum = 0;
+        for (int j = 0; j < n; j++) {
+            weight[j] = StrictMath.exp(-0.5 * thin * (cost[j] - least) / (sd * sd));
+            sum += weight[j];
+        }
+        double low = quantile(weight, sum, 0.025);
+        double mid = quantile(weight, sum, 0.5);
+        double high = quantile(weight, sum, 0.975);
+        boolean open = low <= -REACH_A + GRID_A || high >= REACH_A - GRID_A;
+        return open ? Optional.empty() : Optional.of(new Interval(mid, low, high));
+    }
+
+    private static double[] compact(double[] values) {
+        double[] out = new double[values.length];
+        int n = 0;
+        for (double v : values) {
+            if (!Double.isNaN(v)) {
+                out[n++] = v;
+            }
+        }
+        return Arrays.copyOf(out, n);
+    }
+
+    private static double quantile(double[] weight, double sum, double p) {
+        double reached = 0;
+        for (int j = 0; j < weight.length; j++) {
+            double share = weight[j] / sum;
+            if (reached + share >= p) {
+                double within = share > 0 ? (p - reached) / share : 0.5;
+                return -REACH_A + (j - 0.5 + within) * GRID_A;
+            }
+            reached += share;
+        }
+        return REACH_A;
+    }
+
+    /** Least squares at one offset: fills the residuals and answers their clipped sum of squares plus the pull. */
+    private double fit(double offset, double[] residuals) {
+        double[] start = {12.4, 0.006 * scale, 0.004 * scale, 0.004 * scale, 0.010 * scale, slopeVPerAh};
+        double[] looseness = {0.5, 0.003 * scale, 0.004 * scale, 0.006 * scale, 0.015 * scale, 0.3 * slopeVPerAh};
+        double[][] normal = new double[TERMS][TERMS];
+        double[] right = new double[TERMS];
+        double prior = MODEL_SD_V * MODEL_SD_V;
+        for (int t = 0; t < TERMS; t++) {
+            double pull = prior / (looseness[t] * looseness[t]);
+            normal[t][t] += pull;
+            right[t] += pull * start[t];
+        }
+        double[][] rows = terms(offset);
+        for (int b = 0; b < volts.length; b++) {
+            if (Double.isNaN(volts[b]) || rows[b] == null) {
+                continue;
+            }
+            for (int r = 0; r < TERMS; r++) {
+                for (int c = 0; c <= r; c++) {
+                    normal[r][c] += rows[b][r] * rows[b][c];
+                }
+                right[r] += rows[b][r] * volts[b];
+            }
+        }
+        for (int r = 0; r < TERMS; r++) {
+            for (int c = 0; c < r; c++) {
+                normal[c][r] = normal[r][c];
+            }
+        }
+        double[] beta = new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-9, 1e-14)
+                .getSolver()
+                .solve(new ArrayRealVector(right, false))
+                .toArray();
+        double cost = 0;
+        for (int t = 0; t < TERMS; t++) {
+            double miss = (beta[t] - start[t]) / looseness[t];
+            cost += prior * miss * miss;
+        }
+        for (int b = 0; b < volts.length; b++) {
+            residuals[b] = Double.NaN;
+            if (!Double.isNaN(volts[b]) && rows[b] != null) {
+                double said = 0;
+                for (int t = 0; t < TERMS; t++) {
+                    said += beta[t] * rows[b][t];
+                }
+                residuals[b] = volts[b] - said;
+                double e = Math.min(Math.abs(residuals[b]), 0.25);
+                cost += e * e;
+            }
+        }
+        return cost;
+    }
+
+    private double[][] terms(double offset) {
+        double[][] rows = new double[volts.length][];
+        double fast = 0;
+        double slow = 0;
+        double accepted = 0;
+        double charge = 0;
+        double keepFast = StrictMath.exp(-blockS / FAST_S);
+        double keepSlow = StrictMath.exp(-blockS / SLOW_S);
+        boolean heard = false;
+        double last = 0;
+        for (int b = 0; b < volts.length; b++) {
+            boolean told = !Double.isNaN(amperes[b]);
+            heard |= told;
+            double current = told ? amperes[b] - offset : heard ? last : 0;
+            last = current;
+            fast = keepFast * fast + (1 - keepFast) * current;
+            slow = keepSlow * slow + (1 - keepSlow) * current;
+            accepted = keepFast * accepted + (1 - keepFast) * Math.max(current, 0);
+            charge += current * blockS / 3600;
+            if (told || !heard) {
+                rows[b] = new double[] {1, current, fast, slow, accepted, charge};
+            }
+        }
+        return rows;
+    }
+}

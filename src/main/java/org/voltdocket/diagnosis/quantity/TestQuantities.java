@@ -1,0 +1,171 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.voltdocket.diagnosis.BatteryTest;
+import org.voltdocket.diagnosis.ChargingTest;
+import org.voltdocket.diagnosis.CrankingTest;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.kernel.Interval;
+
+/** What the test records measure. */
+public final class TestQuantities {
+
+    /** A battery below this is charged before it is judged, % (vehicle workshop manuals: at least 75 %). */
+    public static final double JUDGED_FROM = 75;
+    /** Accuracy of a workshop voltmeter, V, standard error (common practice). */
+    private static final double METER_SE_V = 0.02;
+
+    private final Reference reference;
+    private final List<Measurement> out = new ArrayList<>();
+    private boolean arrivedLow;
+    private boolean judged;
+    private boolean tested;
+
+    private TestQuantities(Reference reference) {
+        this.reference = reference;
+    }
+
+    /**
+     * @param evidence in canonical order
+     */
+    public static TestQuantities of(List<Evidence> evidence, Reference reference) {
+        TestQuantities all = new TestQuantities(reference);
+        all.battery(evidence);
+        for (Evidence item : evidence) {
+            if (item.reading() instanceof CrankingTest test) {
+                all.cranking(item, test);
+            } else if (item.reading() instanceof ChargingTest test) {
+                all.charging(item, test);
+            }
+        }
+        return all;
+    }
+
+    public List<Measurement> measurements() {
+        return out;
+    }
+
+    /** Whether a battery test was taken at all. */
+    public boolean tested() {
+        return tested;
+    }
+
+    /** Whether a test was taken at enough charge to judge the battery. */
+    public boolean judged() {
+        return judged;
+    }
+
+    private void say(String quantity, Evidence item, Interval value, double temperatureC) {
+        out.add(Measurement.of(quantity, item, value).at(temperatureC));
+    }
+
+    private void battery(List<Evidence> evidence) {
+        List<Evidence> tests = evidence.stream()
+                .filter(e -> e.reading() instanceof BatteryTest)
+                .sorted(Comparator.comparing((Evidence e) -> test(e).takenAt().toInstant())
+                        .thenComparing(Evidence::sha256))
+                .toList();
+        tested = !tests.isEmpty();
+        tests.stream().filter(e -> !charged(e)).findFirst().ifPresent(e -> {
+            Interval soc = charge(test(e));
+            arrivedLow = soc.value() < DriveQuantities.LOW_CHARGE;
+            say("arrival-charge/1", e, soc, test(e).temperatureC());
+        });
+        deciding(tests).ifPresent(this::judge);
+    }
+
+    /** The last test at enough charge; a bench test before a workshop's. */
+    private Optional<Evidence> deciding(List<Evidence> tests) {
+        List<Evidence> fit = tests.stream()
+                .filter(e -> charged(e) || charge(test(e)).value() >= JUDGED_FROM - 5)
+                .toList();
+        Optional<Evidence> bench =
+                fit.stream().filter(e -> e.origin() == Origin.BENCH).reduce((a, b) -> b);
+        return bench.or(() -> fit.stream().reduce((a, b) -> b));
+    }
+
+    private void judge(Evidence item) {
+        BatteryTest test = test(item);
+        judged = true;
+        if (charged(item)) {
+            say("charge-after-recharge/1", item, charge(test), test.temperatureC());
+            say(
+                    "voltage-after-recharge/1",
+                    item,
+                    Interval.ofStandardError(test.restVoltageV(), METER_SE_V),
+                    test.temperatureC());
+        }
+        Facts.BatteryFacts battery = reference.facts().battery();
+        Double rated = battery.ratedCrankingA();
+        if (test.crankingCurrentA() != null && test.crankingStandard() != null && rated != null
+                && battery.crankingStandard() != null) {
+            CrankingLoad.shareOfRating(
+                            test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())
+                    .ifPresent(share -> say("cranking-share/1", item, share, test.temperatureC()));
+        }
+        if (test.internalResistanceMilliohm() != null && rated != null && test.temperatureC() >= 5) {
+            double value = test.internalResistanceMilliohm() * rated / 1000;
+            say("resistance-by-rating/1", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
+        }
+    }
+
+    private static BatteryTest test(Evidence item) {
+        return (BatteryTest) item.reading();
+    }
+
+    private static boolean charged(Evidence item) {
+        return Boolean.TRUE.equals(test(item).chargedBefore());
+    }
+
+    private Interval charge(BatteryTest test) {
+        return RestVoltage.charge(
+                reference.chemistry(),
+                test.restVoltageV(),
+                test.temperatureC(),
+                METER_SE_V,
+                unrested(test.hoursSinceEngineStop()));
+    }
+
+    /**
+     * Surface charge that may still be there, V: makers ask for 2 to 24 h of rest, and off a charge a 100 Ah battery
+     * still fell by 0.4 V after two hours (vmehra813/lead_acid_battery_data).
+     */
+    private static double unrested(Double hours) {
+        if (hours == null) {
+            return 0.06;
+        }
+        return hours >= 12 ? 0.01 : hours >= 4 ? 0.06 : hours >= 2 ? 0.12 : 0.25;
+    }
+
+    private void cranking(Evidence item, CrankingTest test) {
+        boolean low = test.minimumVoltageV() < CrankingLoad.leastVoltage(test.temperatureC());
+        if (!low || !arrivedLow) {
+            say(
+                    "cranking-minimum/1",
+                    item,
+                    Interval.ofStandardError(test.minimumVoltageV(), 0.05),
+                    test.temperatureC());
+        }
+    }
+
+    private void charging(Evidence item, ChargingTest test) {
+        double idle = test.idleVoltageV() == null ? Double.NaN : test.idleVoltageV();
+        double loaded = test.loadedVoltageV() == null ? Double.NaN : test.loadedVoltageV();
+        double best = Double.isNaN(idle) ? loaded : Double.isNaN(loaded) ? idle : Math.max(idle, loaded);
+        if (!Double.isNaN(best)) {
+            say("charging-test-best/1", item, Interval.ofStandardError(best, METER_SE_V), test.temperatureC());
+        }
+        if (!Double.isNaN(loaded)) {
+            say("charging-test-loaded/1", item, Interval.ofStandardError(loaded, METER_SE_V), test.temperatureC());
+        }
+        if (test.ripplePeakToPeakV() != null) {
+            double ripple = test.ripplePeakToPeakV();
+            say("ripple/1", item, Interval.ofStandardError(ripple, 0.1 * ripple), test.temperatureC());
+        }
+    }
+}

@@ -1,0 +1,100 @@
+package org.voltdocket.diagnosis.rulebook;
+
+import java.util.EnumMap;
+import java.util.Map;
+import org.voltdocket.diagnosis.Assessment.Finding;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Chemistry;
+import org.voltdocket.diagnosis.Result;
+import org.voltdocket.diagnosis.quantity.Measurement;
+import org.voltdocket.kernel.Interval;
+
+/**
+ * A measurement set against one row.
+ *
+ * @param rule the row
+ * @param finding what is shown
+ * @param decibans what it gives each cause before groups are bounded
+ * @param outside probability that the true value lies outside the limits
+ */
+public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, double outside) {
+
+    /**
+     * Judges a measurement. Where its interval straddles a limit the weights of both sides are mixed by the probability
+     * that the true value lies there, taking its error as normal: 10·log10 Σ p·10^(w/10).
+     *
+     * @param chemistry null where not known
+     */
+    static Judged of(Rule rule, Measurement measurement, Chemistry chemistry) {
+        Interval value = measurement.value();
+        double celsius = measurement.temperatureC();
+        double low = rule.low().map(l -> l.at(celsius, chemistry)).orElse(Double.NEGATIVE_INFINITY);
+        double high = rule.high().map(l -> l.at(celsius, chemistry)).orElse(Double.POSITIVE_INFINITY);
+        double below = chanceBelow(value, low);
+        double above = 1 - chanceBelow(value, high);
+        if (value.low() == value.high()) {
+            below = value.value() < low ? 1 : 0;
+            above = value.value() > high ? 1 : 0;
+        }
+        double inside = Math.max(0, 1 - below - above);
+        Map<Cause, Double> decibans = new EnumMap<>(Cause.class);
+        for (Cause cause : Cause.values()) {
+            double odds = below * ratio(rule.below().get(cause))
+                    + inside * ratio(rule.inside().get(cause))
+                    + above * ratio(rule.above().get(cause));
+            double weight = 10 * StrictMath.log10(odds);
+            if (Math.abs(weight) >= 0.05) {
+                decibans.put(cause, weight);
+            }
+        }
+        Result result = value.low() >= low && value.high() <= high
+                ? Result.INSIDE
+                : value.high() < low || value.low() > high ? Result.OUTSIDE : Result.UNCERTAIN;
+        String side = value.value() < low ? "below" : value.value() > high ? "above" : "inside";
+        return new Judged(
+                rule, finding(rule, measurement, low, high, result, side), decibans, Math.min(1, below + above));
+    }
+
+    private static double ratio(Double decibans) {
+        return decibans == null ? 1 : StrictMath.pow(10, decibans / 10);
+    }
+
+    private static double chanceBelow(Interval value, double limit) {
+        if (Double.isInfinite(limit)) {
+            return limit > 0 ? 1 : 0;
+        }
+        double reach = limit < value.value() ? value.value() - value.low() : value.high() - value.value();
+        if (reach == 0) {
+            return limit > value.value() ? 1 : 0;
+        }
+        return Normal.cumulative(Interval.Z95 * (limit - value.value()) / reach);
+    }
+
+    private static Finding finding(
+            Rule rule, Measurement measurement, double low, double high, Result result, String side) {
+        String evidence = measurement.evidence() == null ? null : measurement.evidence().id();
+        String id = evidence == null
+                ? rule.id()
+                : rule.id() + "/" + measurement.evidence().sha256().hex().substring(0, 8);
+        Interval value = measurement.value();
+        boolean exact = value.low() == value.high();
+        boolean window = !Double.isInfinite(low) && !Double.isInfinite(high);
+        double limit = Double.isInfinite(low) ? high : low;
+        String said = Sentences.finding(rule, value, low, high, result, side);
+        return new Finding(
+                id,
+                rule.id(),
+                evidence,
+                rule.quantity(),
+                value.value(),
+                exact ? null : value.low(),
+                exact ? null : value.high(),
+                rule.unit(),
+                window && side.equals("above") ? high : limit,
+                window ? high : null,
+                rule.comparison(),
+                result,
+                rule.source(),
+                said);
+    }
+}

@@ -1,0 +1,88 @@
+package org.voltdocket.diagnosis.rulebook;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.ChargingControl;
+import org.voltdocket.diagnosis.Chemistry;
+
+/**
+ * One row of the rule book.
+ *
+ * @param id stable identifier; also joins the row to its sentences
+ * @param quantity what is set against the limit, with its number
+ * @param low lower limit; empty where there is none
+ * @param high upper limit; empty where there is none
+ * @param unit of value and limits
+ * @param source where the limit comes from; "ours" where it is our choice
+ * @param group findings of one group rest on one fact, so of each group only the strongest counts for a cause
+ * @param control kinds of charging control it applies to; all where empty
+ * @param decides what the row says of the battery itself
+ * @param below decibans by cause where the value lies below the window
+ * @param inside decibans by cause where it lies inside
+ * @param above decibans by cause where it lies above
+ * @param examples values with the result that they must give
+ */
+public record Rule(
+        String id,
+        String quantity,
+        Optional<Limit> low,
+        Optional<Limit> high,
+        String unit,
+        String source,
+        String group,
+        List<ChargingControl> control,
+        Decides decides,
+        Map<Cause, Double> below,
+        Map<Cause, Double> inside,
+        Map<Cause, Double> above,
+        List<Example> examples) {
+
+    /** What a row says of the battery itself. */
+    public enum Decides {
+        /** Nothing. */
+        NOTHING,
+        /** Outside means worn or defective; inside, that it passed. */
+        BATTERY,
+        /** Outside means too little charge to judge. */
+        CHARGE
+    }
+
+    /**
+     * A limit: one value, a value by temperature in °C, or a value by chemistry.
+     *
+     * @param value the plain limit, or the one for a chemistry that is not named
+     */
+    public record Limit(
+            double value,
+            Optional<org.voltdocket.diagnosis.quantity.Table> byTemperature,
+            Map<Chemistry, Double> byChemistry) {
+
+        /** The limit at a temperature (NaN: not known) for a chemistry (null: not known). */
+        public double at(double celsius, Chemistry chemistry) {
+            if (byTemperature.isPresent()) {
+                return byTemperature.get().at(Double.isNaN(celsius) ? 20 : celsius);
+            }
+            return chemistry == null ? value : byChemistry.getOrDefault(chemistry, value);
+        }
+    }
+
+    /**
+     * An example that the row must meet.
+     *
+     * @param celsius temperature, NaN where it does not matter
+     * @param result {@code inside}, {@code below} or {@code above}
+     */
+    public record Example(double value, double celsius, String result) {}
+
+    /** {@code at-least}, {@code at-most} or {@code within}. */
+    public String comparison() {
+        return low.isPresent() ? (high.isPresent() ? "within" : "at-least") : "at-most";
+    }
+
+    /** Whether the row applies to a kind of charging control (null: not known). */
+    public boolean appliesTo(ChargingControl kind) {
+        return control.isEmpty() || control.contains(kind == null ? ChargingControl.UNKNOWN : kind);
+    }
+}
