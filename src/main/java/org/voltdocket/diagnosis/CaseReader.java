@@ -73,8 +73,8 @@ final class CaseReader {
 
     /** Of two estimates of one name the narrower stays. */
     private void keep(Map<String, Interval> more) {
-        more.forEach((name, value) -> estimates.merge(
-                name, value, (a, b) -> b.high() - b.low() < a.high() - a.low() ? b : a));
+        more.forEach((name, value) ->
+                estimates.merge(name, value, (a, b) -> b.high() - b.low() < a.high() - a.low() ? b : a));
     }
 
     private double testTemperature() {

@@ -75,8 +75,7 @@ public final class Contradictions {
                 && a.crankingCurrentA() != null
                 && b.crankingCurrentA() != null
                 && a.crankingStandard() == b.crankingStandard();
-        if (!comparable
-                || Duration.between(a.takenAt(), b.takenAt()).abs().compareTo(CLOSE) > 0) {
+        if (!comparable || Duration.between(a.takenAt(), b.takenAt()).abs().compareTo(CLOSE) > 0) {
             return false;
         }
         double ratio = a.crankingCurrentA() / b.crankingCurrentA();

@@ -57,7 +57,8 @@ public final class Ranking {
             }
         }
         List<Weight> out = new ArrayList<>(strongest.values());
-        out.sort(Comparator.comparingDouble((Weight w) -> Math.abs(w.decibans())).reversed());
+        out.sort(
+                Comparator.comparingDouble((Weight w) -> Math.abs(w.decibans())).reversed());
         return List.copyOf(out);
     }
 }

@@ -40,7 +40,9 @@ public final class DriveFlow {
         if (drive.measuredA() != null) {
             current = drive.measuredA();
             se = 0.2;
-        } else if (drive.reportedA() != null && offset.isPresent() && offset.get().standardError() < VAGUE_A / 2) {
+        } else if (drive.reportedA() != null
+                && offset.isPresent()
+                && offset.get().standardError() < VAGUE_A / 2) {
             current = drive.reportedA().clone();
             for (int k = 0; k < current.length; k++) {
                 current[k] -= offset.get().value();

@@ -39,10 +39,11 @@ public final class DriveQuantities {
         this.reference = reference;
         this.drive = new Drive((Recording) evidence.reading(), reference.temperatureC());
         this.restV = DriveRest.before(drive);
-        this.socStart = restV.map(v -> RestVoltage.charge(
-                reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
+        this.socStart = restV.map(v ->
+                RestVoltage.charge(reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
         Optional<Interval> offset = offset();
-        this.flow = DriveFlow.of(drive, reference, offset, restV.map(Interval::value).orElse(Double.NaN));
+        this.flow = DriveFlow.of(
+                drive, reference, offset, restV.map(Interval::value).orElse(Double.NaN));
         this.regimes = Regimes.cut(drive.grid(), drive.starts(), drive.running(), flow.regimes());
     }
 
@@ -77,8 +78,8 @@ public final class DriveQuantities {
 
     private Optional<Interval> offset() {
         Optional<SensorOffset.Result> clamp = SensorOffset.byClamp(drive);
-        Optional<Interval> fit = SensorFit.offset(
-                drive, RestVoltage.slope(reference.chemistry(), 60), reference.capacityAh());
+        Optional<Interval> fit =
+                SensorFit.offset(drive, RestVoltage.slope(reference.chemistry(), 60), reference.capacityAh());
         if (clamp.isPresent()) {
             say("sensor-offset-by-clamp/1", clamp.get().offsetA());
             if (clamp.get().gain() != null) {
@@ -130,7 +131,8 @@ public final class DriveQuantities {
     }
 
     private void starts() {
-        double interval = drive.grid().recording().durationS() / drive.grid().recording().rows();
+        double interval =
+                drive.grid().recording().durationS() / drive.grid().recording().rows();
         for (Start start : drive.starts()) {
             boolean fastEnough = interval <= 0.12;
             boolean charged = socStart.isEmpty() || socStart.get().value() >= LOW_CHARGE;
@@ -188,9 +190,7 @@ public final class DriveQuantities {
         }
         double[] blocks = Drive.blocks(drive.steadyOnly(flow.current()), BLOCK_STEPS);
         double mean = Robust.mean(blocks);
-        return Double.isNaN(mean)
-                ? Optional.empty()
-                : Optional.of(Interval.ofStandardError(mean, flow.currentSe()));
+        return Double.isNaN(mean) ? Optional.empty() : Optional.of(Interval.ofStandardError(mean, flow.currentSe()));
     }
 
     /** Share of the running time in which the vehicle reports charging while the posts lie under the rest voltage. */
@@ -293,9 +293,7 @@ public final class DriveQuantities {
         Double rated = reference.facts().battery().ratedCrankingA();
         if (rated != null) {
             double f = rated / 1000;
-            say(
-                    "resistance-by-rating/1",
-                    new Interval(milliohm.value() * f, milliohm.low() * f, milliohm.high() * f));
+            say("resistance-by-rating/1", new Interval(milliohm.value() * f, milliohm.low() * f, milliohm.high() * f));
         }
     }
 

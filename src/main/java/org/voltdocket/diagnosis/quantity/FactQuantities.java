@@ -22,7 +22,8 @@ public final class FactQuantities {
     public static List<Measurement> of(Facts facts, History history, LocalDate day) {
         List<Measurement> out = new ArrayList<>();
         Integer told = facts.batteriesReplacedBefore();
-        int replaced = Math.max(told == null ? 0 : told, history.batteriesInVehicle().size());
+        int replaced =
+                Math.max(told == null ? 0 : told, history.batteriesInVehicle().size());
         if (told != null || replaced > 0) {
             out.add(Measurement.exact("batteries-replaced/1", null, replaced));
         }

@@ -102,7 +102,9 @@ public final class TestQuantities {
         }
         Facts.BatteryFacts battery = reference.facts().battery();
         Double rated = battery.ratedCrankingA();
-        if (test.crankingCurrentA() != null && test.crankingStandard() != null && rated != null
+        if (test.crankingCurrentA() != null
+                && test.crankingStandard() != null
+                && rated != null
                 && battery.crankingStandard() != null) {
             CrankingLoad.shareOfRating(
                             test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())

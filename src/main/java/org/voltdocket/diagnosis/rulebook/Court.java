@@ -26,8 +26,8 @@ public final class Court {
             }
             measurements.stream()
                     .filter(m -> m.quantity().equals(rule.quantity()))
-                    .sorted(Comparator.comparing(
-                            m -> m.evidence() == null ? "" : m.evidence().sha256().hex()))
+                    .sorted(Comparator.comparing(m ->
+                            m.evidence() == null ? "" : m.evidence().sha256().hex()))
                     .forEach(m -> out.add(Judged.of(rule, m, chemistry)));
         }
         return List.copyOf(out);

@@ -72,7 +72,8 @@ public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, do
 
     private static Finding finding(
             Rule rule, Measurement measurement, double low, double high, Result result, String side) {
-        String evidence = measurement.evidence() == null ? null : measurement.evidence().id();
+        String evidence =
+                measurement.evidence() == null ? null : measurement.evidence().id();
         String id = evidence == null
                 ? rule.id()
                 : rule.id() + "/" + measurement.evidence().sha256().hex().substring(0, 8);

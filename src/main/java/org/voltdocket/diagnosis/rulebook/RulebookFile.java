@@ -25,7 +25,17 @@ final class RulebookFile {
 
     private static final Set<String> TOP = Set.of("edition", "issued", "startingOdds", "rules");
     private static final Set<String> ROW = Set.of(
-            "id", "quantity", "atLeast", "atMost", "unit", "source", "group", "control", "decides", "weights", "examples");
+            "id",
+            "quantity",
+            "atLeast",
+            "atMost",
+            "unit",
+            "source",
+            "group",
+            "control",
+            "decides",
+            "weights",
+            "examples");
 
     private RulebookFile() {}
 
@@ -143,8 +153,8 @@ final class RulebookFile {
             }
             return Optional.of(new Rule.Limit(y[0], Optional.of(new Table(x, y)), Map.of()));
         }
-        Map<Chemistry, Double> by = byEnum(
-                map(members.get("byChemistry"), place + ".byChemistry"), Chemistry.class, Chemistry::of, place);
+        Map<Chemistry, Double> by =
+                byEnum(map(members.get("byChemistry"), place + ".byChemistry"), Chemistry.class, Chemistry::of, place);
         return Optional.of(
                 new Rule.Limit(number(members.get("otherwise"), place + ".otherwise"), Optional.empty(), by));
     }

@@ -15,8 +15,7 @@ import java.util.Arrays;
  * @param residualSd robust standard deviation of the residuals
  * @param points points used
  */
-public record Line(
-        double intercept, double slope, double interceptSe, double slopeSe, double residualSd, int points) {
+public record Line(double intercept, double slope, double interceptSe, double slopeSe, double residualSd, int points) {
 
     private static final double HUBER_K = 1.345;
     private static final int ROUNDS = 25;
