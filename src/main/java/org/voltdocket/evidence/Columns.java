@@ -74,6 +74,13 @@ record Columns(char delimiter, int count, int time, boolean clock, Channel[] cha
             faults.add(row::fault);
             return null;
         }
+        for (int i = 0; i < row.cells(); i++) {
+            if (row.text(i).indexOf('\r') >= 0) {
+                faults.add(() ->
+                        new FileError(1, 1, "The lines end in CR alone. Save the file with CRLF or LF line ends."));
+                return null;
+            }
+        }
         if (known == 0) {
             faults.add(() -> new FileError(1, 1, noHeader(row)));
             return null;
@@ -130,10 +137,6 @@ record Columns(char delimiter, int count, int time, boolean clock, Channel[] cha
     }
 
     private static String noHeader(CsvScanner row) {
-        String first = row.text(0);
-        if (first.indexOf('\r') >= 0) {
-            return "The lines end in CR alone. Save the file with CRLF or LF line ends.";
-        }
         return "The first row is no header: it names none of the columns of a recording, such as time_s and"
                 + " measured_v. Read here: " + listed(row) + ".";
     }
@@ -147,7 +150,7 @@ record Columns(char delimiter, int count, int time, boolean clock, Channel[] cha
     }
 
     private static String shown(String name, int index) {
-        String printable = name.replaceAll("\\p{Cntrl}", " ");
+        String printable = Labels.printable(name);
         if (printable.isBlank()) {
             return "column " + (index + 1) + " without a name";
         }

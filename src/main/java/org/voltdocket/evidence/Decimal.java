@@ -139,7 +139,7 @@ final class Decimal {
     }
 
     private static String shown(String text) {
-        String printable = text.replaceAll("\\p{Cntrl}", " ");
+        String printable = Labels.printable(text);
         return printable.length() <= 40 ? printable : printable.substring(0, 40) + "…";
     }
 

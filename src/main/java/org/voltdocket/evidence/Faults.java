@@ -12,7 +12,8 @@ final class Faults {
 
     void add(Supplier<FileError> fault) {
         if (total++ < Refused.SHOWN) {
-            first.add(fault.get());
+            FileError error = fault.get();
+            first.add(new FileError(error.line(), error.column(), Labels.printable(error.message())));
         }
     }
 

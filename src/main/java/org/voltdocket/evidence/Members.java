@@ -49,6 +49,7 @@ final class Members {
     List<String> ignored() {
         return members.keySet().stream()
                 .filter(name -> !taken.contains(name))
+                .map(Labels::printable)
                 .map(name -> name.length() <= 60 ? name : name.substring(0, 60) + "…")
                 .limit(200)
                 .toList();

@@ -39,7 +39,8 @@ public record Refused(Reason reason, String detail, List<FileError> errors, long
         RECORDING("recording-refused", 422, "The recording cannot be read"),
         SYSTEM_24V("system-24-volt", 422, "The recording is of a 24 V system"),
         TEST_RECORD("test-record-refused", 422, "The test record cannot be read"),
-        DOCUMENT("document-refused", 422, "The document is damaged");
+        DOCUMENT("document-refused", 422, "The document is damaged"),
+        NOTE("note-too-long", 422, "The note is too long");
 
         private final String slug;
         private final int status;

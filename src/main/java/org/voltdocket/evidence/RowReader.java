@@ -197,7 +197,7 @@ final class RowReader {
         } else if (marks.size() == MOST_MARKS) {
             faults.add(() -> csv.error(cell, "A recording has " + MOST_MARKS + " marks at most."));
         } else if (!text.isEmpty()) {
-            marks.add(new Mark(at, text));
+            marks.add(new Mark(at, Labels.lines(text)));
         }
     }
 

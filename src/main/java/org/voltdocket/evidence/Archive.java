@@ -1,0 +1,88 @@
+package org.voltdocket.evidence;
+
+import java.io.OutputStream;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.Reading;
+import org.voltdocket.kernel.Actor;
+
+@Service
+class Archive implements EvidenceArchive {
+
+    private final Cases cases;
+    private final ItemStore items;
+    private final RawStore raw;
+    private final ReadingStore readings;
+    private final SeriesReader series;
+
+    Archive(Cases cases, ItemStore items, RawStore raw, ReadingStore readings, SeriesReader series) {
+        this.cases = cases;
+        this.items = items;
+        this.raw = raw;
+        this.readings = readings;
+        this.series = series;
+    }
+
+    @Override
+    public EvidenceItem item(Actor actor, UUID evidenceId) {
+        EvidenceItem item = find(evidenceId);
+        try {
+            cases.require(actor, item.caseId());
+        } catch (NotVisible e) {
+            throw notVisible(evidenceId); // the same words as for one that is not there
+        }
+        return item;
+    }
+
+    @Override
+    public List<EvidenceItem> ofCase(UUID caseId) {
+        return items.ofCase(caseId);
+    }
+
+    @Override
+    public List<Evidence> readings(UUID caseId) {
+        return items.ofCase(caseId).stream()
+                .sorted(Comparator.comparing(EvidenceItem::sha256))
+                .flatMap(item -> reading(item)
+                        .map(reading -> new Evidence(item.id().toString(), item.sha256(), item.origin(), reading))
+                        .stream())
+                .toList();
+    }
+
+    @Override
+    public Optional<Reading> reading(UUID evidenceId) {
+        return reading(find(evidenceId));
+    }
+
+    private Optional<Reading> reading(EvidenceItem item) {
+        return readings.find(item.id(), item.kind(), item.takenAt());
+    }
+
+    @Override
+    public void writeContent(UUID evidenceId, OutputStream to) {
+        raw.write(find(evidenceId).sha256(), to);
+    }
+
+    @Override
+    public Series series(Actor actor, UUID evidenceId, SeriesQuery query) {
+        EvidenceItem item = item(actor, evidenceId);
+        if (!item.isRecording()) {
+            throw new SeriesRefused("id", "This item is a " + item.kind().id() + "; only recordings have a series.");
+        }
+        return series.read(evidenceId, query);
+    }
+
+    private EvidenceItem find(UUID evidenceId) {
+        return items.find(evidenceId).orElseThrow(() -> notVisible(evidenceId));
+    }
+
+    private static NotVisible notVisible(UUID evidenceId) {
+        return new NotVisible("evidence " + evidenceId);
+    }
+}

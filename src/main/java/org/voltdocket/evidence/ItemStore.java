@@ -1,0 +1,113 @@
+package org.voltdocket.evidence;
+
+import java.sql.Array;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.kernel.Sha256;
+
+/** Keeps what is known of the items. */
+@Component
+class ItemStore {
+
+    private static final String SELECT = """
+            select e.*, f.bytes, r.rows, r.to_s - r.from_s as duration_s,
+                   array(select channel from recording_channel c where c.evidence_id = e.id) as channels
+            from evidence e join raw_file f using (sha256) left join recording r on r.evidence_id = e.id
+            """;
+
+    private final JdbcClient jdbc;
+
+    ItemStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /**
+     * Adds an item in the caller's transaction; waits for another that adds the same one just now.
+     *
+     * @return false if the case has the same bytes already
+     */
+    boolean add(EvidenceItem item) {
+        return jdbc.sql("""
+                        insert into evidence (id, case_id, sha256, kind, origin, file_name, media_type, ignored, note,
+                            received_at, received_by, taken_at)
+                        values (:id, :case, :sha256, :kind, :origin, :name, :type, :ignored, :note, :at, :by, :taken)
+                        on conflict do nothing""")
+                        .param("id", item.id())
+                        .param("case", item.caseId())
+                        .param("sha256", item.sha256().hex())
+                        .param("kind", item.kind().id())
+                        .param("origin", item.origin().id())
+                        .param("name", item.fileName())
+                        .param("type", item.mediaType())
+                        .param("ignored", item.ignored().toArray(String[]::new))
+                        .param("note", item.note())
+                        .param("at", item.receivedAt().atOffset(ZoneOffset.UTC))
+                        .param("by", item.receivedBy())
+                        .param(
+                                "taken",
+                                item.takenAt() == null ? null : item.takenAt().toString())
+                        .update()
+                == 1;
+    }
+
+    Optional<EvidenceItem> find(UUID id) {
+        return jdbc.sql(SELECT + "where e.id = ?")
+                .param(id)
+                .query(ItemStore::item)
+                .optional();
+    }
+
+    Optional<EvidenceItem> find(UUID caseId, Sha256 sha256) {
+        return jdbc.sql(SELECT + "where e.case_id = ? and e.sha256 = ?")
+                .param(caseId)
+                .param(sha256.hex())
+                .query(ItemStore::item)
+                .optional();
+    }
+
+    List<EvidenceItem> ofCase(UUID caseId) {
+        return jdbc.sql(SELECT + "where e.case_id = ? order by e.ordinal")
+                .param(caseId)
+                .query(ItemStore::item)
+                .list();
+    }
+
+    private static EvidenceItem item(ResultSet row, int number) throws SQLException {
+        String taken = row.getString("taken_at");
+        return new EvidenceItem(
+                row.getObject("id", UUID.class),
+                row.getObject("case_id", UUID.class),
+                new Sha256(row.getString("sha256")),
+                EvidenceKind.of(row.getString("kind")),
+                Origin.of(row.getString("origin")),
+                row.getString("file_name"),
+                row.getString("media_type"),
+                row.getLong("bytes"),
+                row.getObject("rows", Integer.class),
+                row.getObject("duration_s", Double.class),
+                Arrays.stream(texts(row.getArray("channels")))
+                        .map(Channel::of)
+                        .sorted()
+                        .toList(),
+                List.of(texts(row.getArray("ignored"))),
+                row.getString("note"),
+                row.getObject("received_at", OffsetDateTime.class).toInstant(),
+                row.getString("received_by"),
+                taken == null ? null : OffsetDateTime.parse(taken));
+    }
+
+    private static String[] texts(Array array) throws SQLException {
+        return (String[]) array.getArray();
+    }
+}

@@ -1,0 +1,50 @@
+package org.voltdocket.evidence;
+
+import java.util.concurrent.Semaphore;
+import org.springframework.stereotype.Component;
+
+/**
+ * Shares the memory for recordings under way out fairly: as many at a time as fit into 45 % of the heap. The largest
+ * recording (five million rows of nine channels, 220 MB) fits a heap of 512 MiB alone.
+ */
+@Component
+class MemoryGate {
+
+    private static final long MIB = 1L << 20;
+
+    private final int budget;
+    private final Semaphore free;
+
+    MemoryGate() {
+        this(Runtime.getRuntime().maxMemory() * 45 / 100);
+    }
+
+    MemoryGate(long budgetBytes) {
+        this.budget = (int) Math.max(1, Math.min(budgetBytes / MIB, Integer.MAX_VALUE));
+        this.free = new Semaphore(budget, true);
+    }
+
+    Lease lease() {
+        return new Lease();
+    }
+
+    /** A share that is given back when closed. */
+    final class Lease implements AutoCloseable {
+        private int held;
+
+        /** Waits until so many bytes are free; one that asks for more than there is gets all. */
+        void reserve(long bytes) {
+            int share = (int) Math.min(bytes / MIB + 1, budget) - held;
+            if (share > 0) {
+                free.acquireUninterruptibly(share);
+                held += share;
+            }
+        }
+
+        @Override
+        public void close() {
+            free.release(held);
+            held = 0;
+        }
+    }
+}

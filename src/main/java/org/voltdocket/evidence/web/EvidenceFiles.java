@@ -1,0 +1,54 @@
+package org.voltdocket.evidence.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Base64;
+import java.util.UUID;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.context.request.ServletWebRequest;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.kernel.Actor;
+
+/** The original bytes, bit for bit. */
+@RestController
+class EvidenceFiles {
+
+    private final EvidenceArchive archive;
+
+    EvidenceFiles(EvidenceArchive archive) {
+        this.archive = archive;
+    }
+
+    /**
+     * Streams a file with its digest as {@code Repr-Digest} (RFC 9530), as {@code Digest} (RFC 3230, for older readers)
+     * and as entity tag. Should the kept bytes be damaged, the answer breaks off before its end.
+     */
+    @GetMapping({"/api/v1/evidence/{id}/content", "/evidence/{id}/content"})
+    void content(Actor actor, @PathVariable UUID id, ServletWebRequest request, HttpServletResponse response)
+            throws IOException {
+        EvidenceItem item = archive.item(actor, id);
+        String digest = Base64.getEncoder().encodeToString(item.sha256().bytes());
+        response.setHeader("Repr-Digest", "sha-256=:" + digest + ":");
+        response.setHeader("Digest", "sha-256=" + digest);
+        response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
+        if (request.checkNotModified("\"" + item.sha256().hex() + "\"")) {
+            return;
+        }
+        response.setContentType(item.mediaType());
+        response.setContentLengthLong(item.bytes());
+        response.setHeader("X-Content-Type-Options", "nosniff");
+        response.setHeader(
+                HttpHeaders.CONTENT_DISPOSITION,
+                ContentDisposition.attachment()
+                        .filename(item.fileName(), StandardCharsets.UTF_8)
+                        .build()
+                        .toString());
+        archive.writeContent(id, response.getOutputStream());
+    }
+}
