@@ -18,6 +18,7 @@ public interface Cases {
      *
      * @throws FactsConflict if the case exists and knows other facts; nothing is changed then
      * @throws CaseElsewhere if a workshop asks and the case belongs to others only
+     * @throws org.springframework.security.access.AccessDeniedException for {@code AUDITOR}, who only looks
      */
     Opened open(Actor actor, NewCase newCase);
 
@@ -26,6 +27,14 @@ public interface Cases {
 
     /** @throws NotVisible if there is none, or not for this actor */
     CaseRef require(Actor actor, UUID caseId);
+
+    /**
+     * A case that the actor may add to: it sees it, and its role does more than look.
+     *
+     * @throws NotVisible if there is none, or not for this actor
+     * @throws org.springframework.security.access.AccessDeniedException if its role only looks
+     */
+    CaseRef requireToFeed(Actor actor, CaseNumber number);
 
     /**
      * A case with its facts, for what runs on the server's own account or after {@link #require(Actor, CaseNumber)}.
@@ -38,12 +47,11 @@ public interface Cases {
      * Changes facts by a JSON Merge Patch (RFC 7396): a member sets, {@code null} removes, what is absent stays.
      *
      * @param ifVersion the version that the change was made on, if the caller said
-     * @return the case as it is now
      * @throws NotVisible if there is none, or not for this actor
      * @throws FactsRefused if the patch, or what it makes of the case, cannot be right
      * @throws VersionConflict if the case has another version
      */
-    CaseFacts mend(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion);
+    CasePatch mend(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion);
 
     /**
      * One page of the cases that the actor may see, newest first.

@@ -2,9 +2,14 @@ package org.voltdocket.casefile;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.HttpStatusCode;
+import org.springframework.http.ProblemDetail;
+import org.springframework.web.ErrorResponse;
+import org.voltdocket.ui.Problems;
 
 /** The case exists and knows other facts than those given. Answered 409; nothing was changed. */
-public final class FactsConflict extends RuntimeException {
+public final class FactsConflict extends RuntimeException implements ErrorResponse {
 
     private static final long serialVersionUID = 1L;
 
@@ -36,5 +41,19 @@ public final class FactsConflict extends RuntimeException {
     /** In the order of the request's members. */
     public List<Conflict> conflicts() {
         return conflicts;
+    }
+
+    @Override
+    public HttpStatusCode getStatusCode() {
+        return HttpStatus.CONFLICT;
+    }
+
+    @Override
+    public ProblemDetail getBody() {
+        ProblemDetail problem =
+                Problems.of(HttpStatus.CONFLICT, "conflicting-facts", "The case says otherwise", getMessage());
+        Problems.withErrors(problem, conflicts, conflicts.size());
+        problem.setProperty("case", ref.number().value());
+        return problem;
     }
 }

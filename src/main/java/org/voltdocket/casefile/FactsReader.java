@@ -25,6 +25,13 @@ final class FactsReader {
 
     private FactsReader() {}
 
+    /**
+     * A merge patch as read.
+     *
+     * @param told what it sets; a fact mapped to null is removed
+     */
+    record Patch(Map<Fact, Object> told, List<String> ignored) {}
+
     /** Reads a request to open a case; a member that is null is as good as absent. */
     static CaseRequest request(JsonNode json) {
         FactsReader reader = new FactsReader();
@@ -40,14 +47,14 @@ final class FactsReader {
      * Reads a merge patch: what it sets, and, mapped to null, what it removes. A group that is null removes all its
      * members.
      */
-    static Map<Fact, Object> patch(JsonNode json, CaseRef ref) {
+    static Patch patch(JsonNode json, CaseRef ref) {
         FactsReader reader = new FactsReader();
         reader.object(json);
         reader.sameKey(json, SERIAL, ref.serial(), BatterySerial::parse);
         reader.sameKey(json, VIN, ref.vin(), Vin::parse);
         reader.members(json, false);
         reader.refuseIfWrong();
-        return reader.told;
+        return new Patch(reader.told, List.copyOf(reader.ignored));
     }
 
     private void object(JsonNode json) {

@@ -3,10 +3,15 @@ package org.voltdocket.casefile;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.HttpStatusCode;
+import org.springframework.http.ProblemDetail;
+import org.springframework.web.ErrorResponse;
 import org.voltdocket.kernel.Vin;
+import org.voltdocket.ui.Problems;
 
 /** Facts or keys that cannot be right. Answered 400, each member named. */
-public final class FactsRefused extends RuntimeException {
+public final class FactsRefused extends RuntimeException implements ErrorResponse {
 
     private static final long serialVersionUID = 1L;
 
@@ -27,5 +32,19 @@ public final class FactsRefused extends RuntimeException {
     /** The VIN that may have been misread; to be confirmed by a person. */
     public Optional<Vin> suggestion() {
         return suggestion;
+    }
+
+    @Override
+    public HttpStatusCode getStatusCode() {
+        return HttpStatus.BAD_REQUEST;
+    }
+
+    @Override
+    public ProblemDetail getBody() {
+        ProblemDetail problem =
+                Problems.of(HttpStatus.BAD_REQUEST, "facts-refused", "Facts that cannot be right", getMessage());
+        Problems.withErrors(problem, errors, errors.size());
+        suggestion.ifPresent(vin -> problem.setProperty("suggestion", vin.value()));
+        return problem;
     }
 }

@@ -1,7 +1,13 @@
 package org.voltdocket.casefile;
 
+import org.springframework.http.HttpStatus;
+import org.springframework.http.HttpStatusCode;
+import org.springframework.http.ProblemDetail;
+import org.springframework.web.ErrorResponse;
+import org.voltdocket.ui.Problems;
+
 /** What was asked for does not exist, or not for the one who asked. Answered 404, the same in both cases. */
-public final class NotVisible extends RuntimeException {
+public final class NotVisible extends RuntimeException implements ErrorResponse {
 
     private static final long serialVersionUID = 1L;
 
@@ -9,5 +15,17 @@ public final class NotVisible extends RuntimeException {
     public NotVisible(String what) {
         super("There is no " + what + " that you may see. Check what you typed, or ask the distributor whether your"
                 + " workshop belongs to it.");
+    }
+
+    @Override
+    public HttpStatusCode getStatusCode() {
+        return HttpStatus.NOT_FOUND;
+    }
+
+    @Override
+    public ProblemDetail getBody() {
+        ProblemDetail problem =
+                Problems.of(HttpStatus.NOT_FOUND, "not-found", "Nothing here that you may see", getMessage());
+        return problem;
     }
 }

@@ -1,0 +1,321 @@
+package org.voltdocket.casefile;
+
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.access.Accounts;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.History;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.Role;
+import org.voltdocket.kernel.Vin;
+import org.voltdocket.trail.Trail;
+import tools.jackson.databind.JsonNode;
+
+/** The case files in PostgreSQL. Locks in this order: case, news (which notes a case as due), trail. */
+@Service
+@Transactional
+class CaseBook implements Cases {
+
+    private final CaseRows rows;
+    private final Visibility visibility;
+    private final CaseSearch search;
+    private final JdbcClient db;
+    private final Trail trail;
+    private final Accounts accounts;
+    private final ApplicationEventPublisher news;
+    private final Clock clock;
+
+    CaseBook(
+            CaseRows rows,
+            Visibility visibility,
+            CaseSearch search,
+            JdbcClient db,
+            Trail trail,
+            Accounts accounts,
+            ApplicationEventPublisher news,
+            Clock clock) {
+        this.rows = rows;
+        this.visibility = visibility;
+        this.search = search;
+        this.db = db;
+        this.trail = trail;
+        this.accounts = accounts;
+        this.news = news;
+        this.clock = clock;
+    }
+
+    @Override
+    public Opened open(Actor actor, NewCase newCase) {
+        refuseOnlooker(actor);
+        Changes.refuseImpossible(newCase.facts(), today());
+        String serial = newCase.serial().value();
+        String vin = newCase.vin().value();
+        Optional<CaseRow> existing = rows.lockPair(serial, vin);
+        boolean created = existing.isEmpty() && insert(actor, newCase);
+        // a pair that another transaction opened meanwhile is there by now: the insert waited for it
+        CaseRow row = existing.orElseGet(() -> rows.lockPair(serial, vin).orElseThrow());
+        if (created) {
+            begin(actor, row, newCase.facts());
+        } else {
+            complete(actor, row, newCase.facts());
+        }
+        return new Opened(created, row.ref());
+    }
+
+    private boolean insert(Actor actor, NewCase newCase) {
+        long ordinal =
+                db.sql("select nextval('case_ordinal')").query(Long.class).single();
+        return db.sql("insert into case_file"
+                                + " (id, number, battery_serial, vin, opened_at, opened_by, opened_workshop)"
+                                + " values (?, ?, ?, ?, ?, ?, ?) on conflict (battery_serial, vin) do nothing")
+                        .param(UUID.randomUUID())
+                        .param(CaseNumber.of(ordinal).value())
+                        .param(newCase.serial().value())
+                        .param(newCase.vin().value())
+                        .param(now())
+                        .param(actor.user())
+                        .param(actor.workshop().orElse(null))
+                        .update()
+                == 1;
+    }
+
+    private void begin(Actor actor, CaseRow row, Facts facts) {
+        row.take(facts);
+        actor.workshop().ifPresent(workshop -> join(actor, row.id(), workshop));
+        Map<String, Object> details = new LinkedHashMap<>();
+        details.put("batterySerial", row.ref().serial().value());
+        details.put("vin", row.ref().vin().value());
+        Fact.known(facts).forEach((fact, value) -> details.put(fact.path(), Fact.plain(value)));
+        news.publishEvent(new CaseOpened(row.id()));
+        trail.record(actor, "case-opened", row.ref().number().value(), details);
+    }
+
+    private void complete(Actor actor, CaseRow row, Facts given) {
+        if (!visibility.sees(actor, row.id())) {
+            throw new CaseElsewhere();
+        }
+        change(actor, row, Changes.fill(row.ref(), row.facts(), given), "facts-filled");
+    }
+
+    private void change(Actor actor, CaseRow row, Facts after, String act) {
+        Map<String, Object> changes = Changes.between(row.facts(), after);
+        if (changes.isEmpty()) {
+            return;
+        }
+        Changes.refuseImpossible(after, today());
+        row.change(after);
+        news.publishEvent(new FactsMended(row.id()));
+        trail.record(actor, act, row.ref().number().value(), changes);
+    }
+
+    @Override
+    public CasePatch mend(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion) {
+        refuseOnlooker(actor);
+        // locked before it is read: a row read first would be stale by the time the lock is had
+        CaseRow row = rows.lockNumber(number.value())
+                .filter(found -> visibility.sees(actor, found.id()))
+                .orElseThrow(() -> new NotVisible("case " + number));
+        FactsReader.Patch patch = FactsReader.patch(mergePatch, row.ref());
+        if (ifVersion.isPresent() && ifVersion.getAsLong() != row.version()) {
+            throw new VersionConflict(row.ref());
+        }
+        change(actor, row, Changes.patch(row.facts(), patch.told()), "facts-mended");
+        return new CasePatch(facts(row), patch.ignored());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CaseRef require(Actor actor, CaseNumber number) {
+        return rows.findByNumber(number.value())
+                .filter(row -> visibility.sees(actor, row.id()))
+                .map(CaseRow::ref)
+                .orElseThrow(() -> new NotVisible("case " + number));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CaseRef require(Actor actor, UUID caseId) {
+        return rows.findById(caseId)
+                .filter(row -> visibility.sees(actor, row.id()))
+                .map(CaseRow::ref)
+                .orElseThrow(() -> new NotVisible("such case"));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CaseRef requireToFeed(Actor actor, CaseNumber number) {
+        CaseRef ref = require(actor, number);
+        refuseOnlooker(actor);
+        return ref;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CaseFacts facts(UUID caseId) {
+        return facts(rows.findById(caseId).orElseThrow(() -> new NotVisible("such case")));
+    }
+
+    private CaseFacts facts(CaseRow row) {
+        return new CaseFacts(
+                row.ref(),
+                row.facts(),
+                row.openedAt(),
+                row.openedBy(),
+                visibility.workshops(row.id()),
+                row.version(),
+                row.standing());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CasePage list(Actor actor, CaseQuery query) {
+        return search.page(actor, query);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public History history(UUID caseId) {
+        CaseRef self = rows.findById(caseId)
+                .orElseThrow(() -> new NotVisible("such case"))
+                .ref();
+        Set<String> batteries = new TreeSet<>();
+        Set<String> vehicles = new TreeSet<>();
+        for (CaseRow other : rows.relatives(caseId)) {
+            if (other.ref().vin().equals(self.vin())) {
+                batteries.add(other.ref().serial().value());
+            } else {
+                vehicles.add(other.ref().vin().value());
+            }
+        }
+        return new History(List.copyOf(batteries), List.copyOf(vehicles));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<UUID> siblings(UUID caseId) {
+        return rows.relatives(caseId).stream().map(CaseRow::id).sorted().toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Relatives relatives(Actor actor, UUID caseId) {
+        CaseRef self = require(actor, caseId);
+        List<CaseRow> others = rows.relatives(caseId);
+        Set<UUID> visible =
+                visibility.visible(actor, others.stream().map(CaseRow::id).toList());
+        Map<Boolean, List<CaseRow>> byVehicle = others.stream()
+                .collect(Collectors.partitioningBy(row -> row.ref().vin().equals(self.vin())));
+        Function<List<CaseRow>, List<CaseLine>> shown = all -> all.stream()
+                .filter(row -> visible.contains(row.id()))
+                .map(CaseRow::line)
+                .toList();
+        List<CaseLine> sameVehicle = shown.apply(byVehicle.get(true));
+        List<CaseLine> sameBattery = shown.apply(byVehicle.get(false));
+        return new Relatives(
+                sameVehicle,
+                byVehicle.get(true).size() - sameVehicle.size(),
+                sameBattery,
+                byVehicle.get(false).size() - sameBattery.size());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<CaseLine> ofBattery(Actor actor, BatterySerial serial) {
+        return visibleOf(
+                actor, rows.findByBatterySerialOrderByOpenedAtDescIdDesc(serial.value()), "case of battery " + serial);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<CaseLine> ofVehicle(Actor actor, Vin vin) {
+        return visibleOf(actor, rows.findByVinOrderByOpenedAtDescIdDesc(vin.value()), "case of vehicle " + vin);
+    }
+
+    private List<CaseLine> visibleOf(Actor actor, List<CaseRow> all, String what) {
+        Set<UUID> visible =
+                visibility.visible(actor, all.stream().map(CaseRow::id).toList());
+        List<CaseLine> shown = all.stream()
+                .filter(row -> visible.contains(row.id()))
+                .map(CaseRow::line)
+                .toList();
+        if (shown.isEmpty()) {
+            throw new NotVisible(what);
+        }
+        return shown;
+    }
+
+    @Override
+    public void noteStanding(UUID caseId, Standing standing) {
+        db.sql("update case_file set leaning = ?, battery_verdict = ?, first_cause = ?, probability = ?,"
+                        + " assessed_at = ? where id = ?")
+                .param(standing.leaning().id())
+                .param(standing.verdict().id())
+                .param(standing.firstCause().id())
+                .param(standing.probability())
+                .param(Timestamp.from(standing.assessedAt()))
+                .param(caseId)
+                .update();
+    }
+
+    @Override
+    public void addWorkshop(Actor actor, CaseNumber number, UUID workshop) {
+        CaseRef ref = require(actor, number);
+        if (actor.role() != Role.CLERK && actor.role() != Role.ADMIN) {
+            throw new NotVisible("case " + number + " for you to share");
+        }
+        if (workshop == null || accounts.workshopName(workshop).isEmpty()) {
+            throw new FactsRefused(
+                    List.of(new FieldError(
+                            "workshop", "'workshop' is none that has an account here; read " + workshop)),
+                    Optional.empty());
+        }
+        if (join(actor, ref.id(), workshop)) {
+            trail.record(actor, "workshop-added", number.value(), Map.of("workshop", workshop.toString()));
+        }
+    }
+
+    private boolean join(Actor actor, UUID caseId, UUID workshop) {
+        return db.sql("insert into case_workshop (case_id, workshop_id, added_at, added_by) values (?, ?, ?, ?)"
+                                + " on conflict do nothing")
+                        .param(caseId)
+                        .param(workshop)
+                        .param(now())
+                        .param(actor.user())
+                        .update()
+                == 1;
+    }
+
+    private static void refuseOnlooker(Actor actor) {
+        if (actor.role() == Role.AUDITOR) {
+            throw new AccessDeniedException("an auditor adds to a case by a returned battery only");
+        }
+    }
+
+    /** PostgreSQL keeps microseconds; what is told first must be what is read later. */
+    private Timestamp now() {
+        return Timestamp.from(clock.instant().truncatedTo(ChronoUnit.MICROS));
+    }
+
+    private LocalDate today() {
+        return LocalDate.ofInstant(clock.instant(), clock.getZone());
+    }
+}
