@@ -1,0 +1,70 @@
+package org.voltdocket.assessment;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.CaseNumber;
+
+/** The assessments in PostgreSQL. */
+@Service
+class AssessmentArchive implements Assessments {
+
+    private final AssessmentRows rows;
+    private final Due due;
+    private final Assessor assessor;
+    private final Cases cases;
+
+    AssessmentArchive(AssessmentRows rows, Due due, Assessor assessor, Cases cases) {
+        this.rows = rows;
+        this.due = due;
+        this.assessor = assessor;
+        this.cases = cases;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<KeptAssessment> latest(UUID caseId) {
+        return rows.findFirstByCaseIdOrderByOrdinalDesc(caseId).map(AssessmentRow::kept);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<KeptAssessment> all(UUID caseId) {
+        return rows.findByCaseIdOrderByOrdinalDesc(caseId).stream()
+                .map(AssessmentRow::kept)
+                .toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Failure> failure(UUID caseId) {
+        return due.failure(caseId);
+    }
+
+    @Override
+    public List<Assessment.Finding> findingsOf(UUID caseId, UUID evidenceId) {
+        String id = evidenceId.toString();
+        return latest(caseId)
+                .map(kept -> kept.assessment().findings().stream()
+                        .filter(finding -> id.equals(finding.evidence()))
+                        .toList())
+                .orElse(List.of());
+    }
+
+    @Override
+    public List<Assessment.RegimeSpan> regimesOf(UUID caseId, UUID evidenceId) {
+        return latest(caseId)
+                .map(kept -> kept.assessment().regimes().getOrDefault(evidenceId.toString(), List.of()))
+                .orElse(List.of());
+    }
+
+    @Override
+    public void judgeAgain(Actor actor, CaseNumber number) {
+        assessor.assess(cases.require(actor, number).id());
+    }
+}

@@ -1,0 +1,186 @@
+package org.voltdocket.assessment;
+
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import org.voltdocket.diagnosis.Assessment;
+
+/** An assessment in JSON. What is not known is absent. */
+@Schema(name = "Assessment", description = "What the judge says of a case, by one edition of the rule book.")
+@JsonPropertyOrder({
+    "rulebook",
+    "assessedAt",
+    "batteryVerdict",
+    "leaning",
+    "said",
+    "causes",
+    "findings",
+    "estimates",
+    "nextSteps",
+    "missing"
+})
+public record AssessmentView(
+        @Schema(description = "edition of the rule book", example = "2026.1")
+        String rulebook,
+
+        Instant assessedAt,
+
+        @Schema(allowableValues = {"sound", "recharge-and-repeat", "worn", "defective", "undetermined"})
+        String batteryVerdict,
+
+        @Schema(
+                allowableValues = {
+                    "battery-side",
+                    "vehicle-side",
+                    "usage-side",
+                    "no-fault-seen",
+                    "open",
+                    "contradictory"
+                })
+        String leaning,
+
+        @Schema(description = "the verdict in one sentence") String said,
+
+        @Schema(description = "all causes, most probable first; probabilities add to 1")
+        List<CauseView> causes,
+
+        List<FindingView> findings,
+
+        @Schema(description = "by name; one that the evidence cannot carry is absent")
+        Map<String, EstimateView> estimates,
+
+        @Schema(description = "what to do next, most useful first")
+        List<String> nextSteps,
+
+        @Schema(description = "what would sharpen or settle the verdict")
+        List<String> missing) {
+
+    /** A cause, its probability and what moved it. */
+    @Schema(name = "RankedCause")
+    @JsonPropertyOrder({"cause", "probability", "weights"})
+    public record CauseView(
+            @Schema(
+                    allowableValues = {
+                        "battery-defect",
+                        "battery-worn",
+                        "charging-source",
+                        "current-sensor",
+                        "charge-control",
+                        "wiring",
+                        "standing-drain",
+                        "duty",
+                        "misfit",
+                        "none"
+                    })
+            String cause,
+
+            @Schema(minimum = "0", maximum = "1") BigDecimal probability,
+            List<WeightView> weights) {}
+
+    /** What one finding gave a cause. */
+    @Schema(name = "Weight")
+    @JsonPropertyOrder({"finding", "decibans"})
+    public record WeightView(
+            @Schema(description = "id of the finding") String finding,
+
+            @Schema(description = "10·log10 of the likelihood ratio; positive speaks for the cause")
+            BigDecimal decibans) {}
+
+    /** One measured quantity set against its limit. */
+    @Schema(name = "Finding")
+    @JsonPropertyOrder({
+        "id",
+        "rule",
+        "evidence",
+        "quantity",
+        "value",
+        "low",
+        "high",
+        "unit",
+        "limit",
+        "limitHigh",
+        "comparison",
+        "result",
+        "source",
+        "said"
+    })
+    public record FindingView(
+            String id,
+            @Schema(description = "row of the rule book") String rule,
+
+            @Schema(description = "id of the evidence; absent where it rests on facts or several items")
+            String evidence,
+
+            String quantity,
+            BigDecimal value,
+
+            @Schema(description = "lower end of the 95 % interval")
+            BigDecimal low,
+
+            @Schema(description = "upper end of the 95 % interval")
+            BigDecimal high,
+
+            String unit,
+            BigDecimal limit,
+            @Schema(description = "upper limit of a window") BigDecimal limitHigh,
+
+            @Schema(
+                    allowableValues = {"at-most", "at-least", "within", "is"},
+                    description = "how the value must stand to the limit")
+            String comparison,
+
+            @Schema(allowableValues = {"inside", "outside", "uncertain"})
+            String result,
+
+            @Schema(description = "where the limit comes from")
+            String source,
+
+            @Schema(description = "one sentence") String said) {
+
+        /** The finding as it is served. */
+        public static FindingView of(Assessment.Finding f) {
+            return new FindingView(
+                    f.id(),
+                    f.rule(),
+                    f.evidence(),
+                    f.quantity(),
+                    Canonical.number(f.value()),
+                    Canonical.number(f.low()),
+                    Canonical.number(f.high()),
+                    f.unit(),
+                    Canonical.number(f.limit()),
+                    Canonical.number(f.limitHigh()),
+                    f.comparison(),
+                    f.result().id(),
+                    f.source(),
+                    f.said());
+        }
+    }
+
+    /** An estimate with its 95 % interval, all in one unit. */
+    @Schema(name = "Estimate")
+    @JsonPropertyOrder({"value", "low", "high", "unit"})
+    public record EstimateView(BigDecimal value, BigDecimal low, BigDecimal high, String unit) {}
+
+    /** A stretch of a recording, s from its start. */
+    @Schema(name = "RegimeSpan")
+    @JsonPropertyOrder({"from", "to", "regime"})
+    public record RegimeView(
+            BigDecimal from,
+            BigDecimal to,
+
+            @Schema(allowableValues = {"rest", "cranking", "charging", "holding", "discharging", "stopped", "unknown"})
+            String regime) {
+
+        /** The stretch as it is served. */
+        public static RegimeView of(Assessment.RegimeSpan span) {
+            return new RegimeView(
+                    Canonical.number(span.from()),
+                    Canonical.number(span.to()),
+                    span.regime().id());
+        }
+    }
+}
