@@ -1,5 +1,6 @@
 package org.voltdocket.dossier;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -7,18 +8,47 @@ import org.voltdocket.assessment.Failure;
 import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.Relatives;
+import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.trail.TrailEntry;
 
 /**
  * All of a case at one moment, as one actor may see it.
  *
  * @param relatives other cases of the same vehicle or battery
+ * @param evidence in the order received
  * @param assessment the latest; empty until the first
  * @param failure why the last change could not be assessed
- * @param workshopNames by id, for the workshops that the case belongs to
+ * @param trail what happened to it, oldest first
+ * @param workshopNames by id, of the workshops that the case belongs to, the one that opened it first
  */
 public record Dossier(
         CaseFacts file,
         Relatives relatives,
+        List<EvidenceItem> evidence,
         Optional<KeptAssessment> assessment,
         Optional<Failure> failure,
-        Map<UUID, String> workshopNames) {}
+        List<TrailEntry> trail,
+        Map<UUID, String> workshopNames) {
+
+    public Dossier {
+        evidence = List.copyOf(evidence);
+        trail = List.copyOf(trail);
+    }
+
+    /** Findings that rest on this item, in the order of the assessment. */
+    public List<Assessment.Finding> findingsOf(EvidenceItem item) {
+        String id = item.id().toString();
+        return assessment.stream()
+                .flatMap(kept -> kept.assessment().findings().stream())
+                .filter(finding -> id.equals(finding.evidence()))
+                .toList();
+    }
+
+    /** Regimes that the assessment sees in this recording; empty for anything else. */
+    public List<Assessment.RegimeSpan> regimesOf(EvidenceItem item) {
+        return assessment
+                .map(kept -> kept.assessment().regimes().getOrDefault(item.id().toString(), List.of()))
+                .orElse(List.of());
+    }
+}
