@@ -181,6 +181,7 @@ final class Draft {
         parked.durationS = hours * 3600;
         parked.rateHz = chance.of(0.1, 0.2, 0.5, 1.0);
         parked.measuredA = clamp;
+        parked.smallClamp = true;
         parked.gap = false;
         VehicleRun.Outcome run = Standing.record(parked, chance.split(), now, awakeS, surfaceV);
         addRecording("standing", run);

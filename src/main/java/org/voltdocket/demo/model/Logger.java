@@ -21,6 +21,7 @@ final class Logger {
     private final double noiseV;
     private final double offsetV;
     private final double offsetA;
+    private final double clamp;
     private final double gapFromS;
     private final double gapToS;
     private final double periodS;
@@ -36,7 +37,8 @@ final class Logger {
         this.stepV = setup.measuredStepV;
         this.noiseV = setup.measuredNoiseV;
         this.offsetV = chance.normal(0.008);
-        this.offsetA = chance.normal(0.06);
+        this.clamp = setup.smallClamp ? 0.01 : 0.06;
+        this.offsetA = chance.normal(clamp);
         this.periodS = 1 / setup.rateHz;
         boolean lost = setup.gap;
         this.gapFromS = lost ? chance.between(0.3, 0.7) * setup.durationS : Double.MAX_VALUE;
@@ -82,8 +84,8 @@ final class Logger {
                 + rippleV * StrictMath.sin(chance.between(0, 2 * Math.PI)) * 0.5;
         columns.get(Channel.MEASURED_V)[rows] = decimals(BatterySensor.step(v, stepV), 3);
         if (columns.containsKey(Channel.MEASURED_A)) {
-            double a = amperes + offsetA + chance.normal(0.06 + 0.003 * Math.abs(amperes));
-            columns.get(Channel.MEASURED_A)[rows] = decimals(BatterySensor.step(a, 0.05), 2);
+            double a = amperes + offsetA + chance.normal(clamp + 0.003 * Math.abs(amperes));
+            columns.get(Channel.MEASURED_A)[rows] = decimals(BatterySensor.step(a, clamp < 0.05 ? 0.01 : 0.05), 2);
         }
         rows++;
         return true;

@@ -114,6 +114,10 @@ public final class Setup implements Cloneable {
     public double measuredStepV = 0.01;
     public double measuredNoiseV = 0.006;
     public boolean measuredA = true;
+
+    /** A clamp for small currents, set to zero before: within some 10 mA instead of some 60. */
+    public boolean smallClamp = false;
+
     public boolean reportedV = true;
     public boolean reportedA = true;
     public boolean reportedSoc = true;
