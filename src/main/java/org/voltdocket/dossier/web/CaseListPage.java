@@ -1,0 +1,79 @@
+package org.voltdocket.dossier.web;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.voltdocket.casefile.CaseLine;
+import org.voltdocket.casefile.CasePage;
+import org.voltdocket.casefile.CaseQuery;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.diagnosis.BatteryVerdict;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+
+/** The list of cases: a workshop's own, or the desk of the distributor. Filters stand in the address. */
+@Controller
+class CaseListPage {
+
+    private static final int LINES = 30;
+
+    private final Cases cases;
+    private final EvidenceArchive archive;
+
+    CaseListPage(Cases cases, EvidenceArchive archive) {
+        this.cases = cases;
+        this.archive = archive;
+    }
+
+    @GetMapping("/cases")
+    String list(
+            Actor actor,
+            @RequestParam(defaultValue = "") String q,
+            @RequestParam(defaultValue = "") String leaning,
+            @RequestParam(defaultValue = "") String cause,
+            @RequestParam Optional<String> cursor,
+            Model model) {
+        CaseQuery query = new CaseQuery(
+                q,
+                given(leaning).map(Leaning::of),
+                given(cause).map(Cause::of),
+                Optional.empty(),
+                LINES,
+                cursor.filter(c -> !c.isBlank()));
+        CasePage page = cases.list(actor, query);
+        Map<UUID, Integer> evidence = new HashMap<>();
+        for (CaseLine line : page.cases()) {
+            evidence.put(line.ref().id(), archive.ofCase(line.ref().id()).size());
+        }
+        model.addAttribute("page", page);
+        model.addAttribute("evidence", evidence);
+        model.addAttribute("desk", actor.role() != Role.WORKSHOP);
+        model.addAttribute("mayOpen", actor.role() != Role.AUDITOR);
+        model.addAttribute("q", q);
+        model.addAttribute("leaning", leaning);
+        model.addAttribute("cause", cause);
+        model.addAttribute("filtered", !(q + leaning + cause).isBlank());
+        model.addAttribute("paged", cursor.isPresent());
+        model.addAttribute(
+                "leanings", Arrays.stream(Leaning.values()).map(Leaning::id).toList());
+        model.addAttribute(
+                "causes", Arrays.stream(Cause.values()).map(Cause::id).toList());
+        model.addAttribute(
+                "verdicts",
+                Arrays.stream(BatteryVerdict.values()).map(BatteryVerdict::id).toList());
+        return "dossier/list";
+    }
+
+    private static Optional<String> given(String text) {
+        return Optional.of(text).filter(t -> !t.isBlank());
+    }
+}

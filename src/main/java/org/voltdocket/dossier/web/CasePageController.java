@@ -1,0 +1,85 @@
+package org.voltdocket.dossier.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.OptionalLong;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.assessment.Assessments;
+import org.voltdocket.casefile.CaseRequest;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.FactsRefused;
+import org.voltdocket.casefile.VersionConflict;
+import org.voltdocket.casefile.web.FactFields;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.CaseNumber;
+
+/** The page of a case, and what can be done on it. */
+@Controller
+class CasePageController {
+
+    private final CasePageModel pages;
+    private final Cases cases;
+    private final Assessments assessments;
+
+    CasePageController(CasePageModel pages, Cases cases, Assessments assessments) {
+        this.pages = pages;
+        this.cases = cases;
+        this.assessments = assessments;
+    }
+
+    @GetMapping("/cases/{number}")
+    String show(Actor actor, @PathVariable String number, Model model) {
+        CaseNumber parsed = pages.number(number);
+        if (!parsed.value().equals(number)) {
+            return "redirect:/cases/" + parsed;
+        }
+        pages.fill(actor, parsed, model);
+        return "dossier/case";
+    }
+
+    @PostMapping("/cases/{number}/facts")
+    String mend(
+            Actor actor,
+            @PathVariable String number,
+            @RequestParam Map<String, String> given,
+            Model model,
+            RedirectAttributes flash,
+            HttpServletResponse response) {
+        CaseNumber parsed = pages.number(number);
+        Map<String, String> errors = new LinkedHashMap<>();
+        try {
+            OptionalLong version = given.getOrDefault("version", "").matches("\\d{1,18}")
+                    ? OptionalLong.of(Long.parseLong(given.get("version")))
+                    : OptionalLong.empty();
+            cases.mend(actor, parsed, CaseRequest.patchOfForm(given), version);
+            flash.addFlashAttribute("notice", "case.notice.mended");
+            return "redirect:/cases/" + parsed;
+        } catch (FactsRefused refused) {
+            refused.errors().forEach(e -> errors.merge(e.field(), e.message(), (a, b) -> a + " " + b));
+            response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
+        } catch (VersionConflict changed) {
+            model.addAttribute("changed", changed.getMessage());
+            response.setStatus(HttpServletResponse.SC_CONFLICT);
+        }
+        pages.fill(actor, parsed, model);
+        model.addAttribute("errors", errors);
+        model.addAttribute("values", given);
+        model.addAttribute("fields", FactFields.ALL);
+        return "dossier/case";
+    }
+
+    @PostMapping("/cases/{number}/judge")
+    String judge(Actor actor, @PathVariable String number, RedirectAttributes flash) {
+        CaseNumber parsed = pages.number(number);
+        assessments.judgeAgain(actor, parsed);
+        flash.addFlashAttribute("notice", "case.notice.judged");
+        return "redirect:/cases/" + parsed;
+    }
+}

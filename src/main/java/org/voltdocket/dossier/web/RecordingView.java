@@ -1,0 +1,95 @@
+package org.voltdocket.dossier.web;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.voltdocket.diagnosis.Assessment.Finding;
+import org.voltdocket.diagnosis.Assessment.RegimeSpan;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Recording.Mark;
+import org.voltdocket.evidence.EvidenceItem;
+
+/**
+ * A recording as the chart and the tables beside it show it.
+ *
+ * @param from s, first row
+ * @param to s, last row
+ */
+public record RecordingView(
+        EvidenceItem item,
+        double from,
+        double to,
+        List<ChannelLine> channels,
+        List<RegimeSpan> regimes,
+        List<Mark> marks,
+        List<LimitLine> limits) {
+
+    private static final int MOST_LIMITS = 6;
+    /** Quantities that are a voltage at the posts. */
+    private static final Set<String> LEVELS =
+            Set.of("highest-charging-voltage", "answer-to-reported-need", "lift-when-low", "cranking-minimum");
+
+    /** A recorded channel with its unit. */
+    public record ChannelLine(String id, String unit) {}
+
+    /** A limit to draw across a panel. */
+    public record LimitLine(double value, String unit, String quantity) {}
+
+    static RecordingView of(
+            EvidenceItem item,
+            double from,
+            double to,
+            List<Mark> marks,
+            List<RegimeSpan> regimes,
+            List<Finding> findings) {
+        List<ChannelLine> channels = item.channels().stream()
+                .sorted()
+                .map(c -> new ChannelLine(c.id(), unit(c)))
+                .toList();
+        List<LimitLine> limits = findings.stream()
+                .filter(f -> f.limit() != null && isLevel(f))
+                .flatMap(f -> Stream.of(f.limit(), f.limitHigh())
+                        .filter(v -> v != null)
+                        .map(v -> new LimitLine(v, f.unit(), f.quantity())))
+                .distinct()
+                .sorted(Comparator.comparingDouble(LimitLine::value))
+                .limit(MOST_LIMITS)
+                .toList();
+        return new RecordingView(item, from, to, channels, regimes, marks, limits);
+    }
+
+    /** The regimes that occur, in the order of their first stretch. */
+    public List<String> regimesSeen() {
+        return regimes.stream().map(r -> r.regime().id()).distinct().toList();
+    }
+
+    /** Seconds spent in a regime. */
+    public double secondsIn(String regime) {
+        return regimes.stream()
+                .filter(r -> r.regime().id().equals(regime))
+                .mapToDouble(r -> r.to() - r.from())
+                .sum();
+    }
+
+    /** Whether any channel beside voltage and current was recorded, one that a panel of its own shows. */
+    public boolean has(String... ids) {
+        return channels.stream().anyMatch(c -> List.of(ids).contains(c.id()));
+    }
+
+    /** Only a limit of the voltage itself lies on the panel's scale, not one of a difference or share. */
+    private static boolean isLevel(Finding finding) {
+        return "V".equals(finding.unit()) && LEVELS.contains(finding.quantity().replaceAll("/\\d+$", ""));
+    }
+
+    static String unit(Channel channel) {
+        return switch (channel) {
+            case MEASURED_V, REPORTED_V -> "V";
+            case MEASURED_A, REPORTED_A -> "A";
+            case REPORTED_SOC -> "%";
+            case ENGINE_RPM -> "1/min";
+            case SPEED -> "km/h";
+            case COOLANT, AMBIENT -> "°C";
+        };
+    }
+}
