@@ -199,7 +199,7 @@ final class Draft {
 
     /** Parked unrecorded: control units fall asleep, a door is opened, the radio plays for a while. */
     void parked(double hours) {
-        double usedAh = chance.between(0.5, 1.4) + setup.standingDrainA * hours;
+        double usedAh = chance.between(0.7, 1.8) + setup.standingDrainA * hours;
         setup.charge -= usedAh / setup.capacityAh / setup.capacityLeft;
         setup.believedPct -= 100 * usedAh / setup.capacityAh;
         later(hours);

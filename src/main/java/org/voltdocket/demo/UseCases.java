@@ -54,10 +54,10 @@ final class UseCases {
         d.setup.road = Road.TOWN;
         d.setup.durationS = chance.whole(8, 14) * 60;
         d.setup.longestHaltS = 75;
-        d.setup.alternatorA = chance.of(100.0, 110.0, 120.0, 130.0);
+        d.setup.alternatorA = chance.of(90.0, 100.0, 110.0, 120.0);
         d.setup.lamps = true;
-        d.setup.blowerA = chance.between(8, 13);
-        d.setup.heatedScreenA = chance.between(14, 22);
+        d.setup.blowerA = chance.between(9, 14);
+        d.setup.heatedScreenA = chance.between(16, 24);
         d.setup.seatsA = chance.between(4, 9);
         d.charge(chance.between(0.48, 0.64));
         d.setup.believedPct = Math.min(70, d.setup.believedPct);

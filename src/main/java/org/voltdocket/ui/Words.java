@@ -92,7 +92,8 @@ public class Words {
         return since.toDays() < 1 ? say("age.hours", since.toHours()) : say("age.days", since.toDays());
     }
 
-    private String say(String code, Object... arguments) {
+    /** A sentence of the bundles with its arguments. */
+    public String say(String code, Object... arguments) {
         return messages.getMessage(code, arguments, locale());
     }
 

@@ -17,6 +17,7 @@ import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /**
@@ -28,7 +29,7 @@ import org.voltdocket.diagnosis.rulebook.Rulebook;
  * --seeds N             seeds per scenario, default 8
  * --from N              first seed, default 1
  * --scenario NAME       one scenario only; may be given again
- * --source CLASS        another CaseSource with a public constructor
+ * --source CLASS        another CaseSource with a public constructor; {@code demo} for the demo's generator
  * --measured-voltage-only   strips every other channel
  * --no-voltage-pass     leaves out the second judging from measured_v alone (twice as fast)
  * --explain SCENARIO SEED   one case in full
@@ -64,9 +65,7 @@ public final class Evaluation {
                 case "--seeds" -> seeds = Integer.parseInt(args[++i]);
                 case "--from" -> from = Long.parseLong(args[++i]);
                 case "--scenario" -> scenarios.add(args[++i]);
-                case "--source" ->
-                    source = (CaseSource)
-                            Class.forName(args[++i]).getDeclaredConstructor().newInstance();
+                case "--source" -> source = source(args[++i]);
                 case "--measured-voltage-only" -> voltageOnly = true;
                 case "--no-voltage-pass" -> voltagePass = false;
                 case "--explain", "--plot" -> {
@@ -89,6 +88,12 @@ public final class Evaluation {
         Tally tally = evaluation.run(scenarios.isEmpty() ? source.scenarios() : scenarios, from, seeds);
         String report = Report.write(tally, out);
         System.out.println(report);
+    }
+
+    private static CaseSource source(String name) throws ReflectiveOperationException {
+        return name.equals("demo")
+                ? new DemoCases()
+                : (CaseSource) Class.forName(name).getDeclaredConstructor().newInstance();
     }
 
     /** The rule book in the class path; null, with the reason on the error stream, where it cannot be read. */
@@ -127,7 +132,7 @@ public final class Evaluation {
         long start = System.nanoTime();
         Assessment said = Diagnosis.assess(truth.input(), rulebook);
         double millis = (System.nanoTime() - start) / 1e6;
-        double[] bare = {0, 0};
+        double[][] bare = new double[Regime.values().length][Regime.values().length];
         if (voltagePass) {
             Labelled stripped = measuredVoltageOnly(whole);
             bare = Tally.regimeTime(stripped, Diagnosis.assess(stripped.input(), rulebook));

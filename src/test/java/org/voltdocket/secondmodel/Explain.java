@@ -70,7 +70,7 @@ final class Explain {
         said.estimates()
                 .forEach((name, e) -> line(
                         page, "  estimate %-26s %.3f [%.3f, %.3f] %s", name, e.value(), e.low(), e.high(), e.unit()));
-        double[] time = Tally.regimeTime(truth, said);
+        double[] time = Tally.rightOfAll(Tally.regimeTime(truth, said));
         line(
                 page,
                 "regimes right %.1f %% of %.0f s; missing %s; next %s",
@@ -82,10 +82,10 @@ final class Explain {
                 .forEach((id, labels) -> truth.input().evidence().stream()
                         .filter(item -> item.id().equals(id))
                         .forEach(item -> {
-                            double[] t = Tally.regimeTime(
+                            double[] t = Tally.rightOfAll(Tally.regimeTime(
                                     (Recording) item.reading(),
                                     labels,
-                                    said.regimes().get(id));
+                                    said.regimes().get(id)));
                             line(page, "  %s regimes right %.1f %% of %.0f s", id, 100 * t[0] / t[1], t[1]);
                         }));
         return page.toString();

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.jfree.data.xy.XYSeries;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Regime;
 
 /** Writes a tally as a page of Markdown with plots. */
 final class Report {
@@ -25,6 +26,8 @@ final class Report {
         if (!tally.judged.isEmpty()) {
             numbers(page, tally);
             confusion(page, tally);
+            scenarios(page, tally);
+            regimes(page, tally);
             wrong(page, tally);
             calibration(page, tally, out);
             offsets(tally, out);
@@ -61,6 +64,48 @@ final class Report {
             causes.forEach(c -> page.append(' ')
                     .append(row.getValue().containsKey(c) ? row.getValue().get(c) : ".")
                     .append(" |"));
+            page.append('\n');
+        }
+        page.append('\n');
+    }
+
+    private static void scenarios(StringBuilder page, Tally tally) {
+        page.append("| scenario | cases | cause right | leaning right | mean weight of the true cause | regimes"
+                + " | regimes, measured_v alone | offsets | covered | mean width A | mean error A |\n");
+        page.append("|---".repeat(11)).append("|\n");
+        for (String scenario : tally.confusion().keySet()) {
+            Tally part = tally.of(scenario);
+            line(
+                    page,
+                    "| %s | %d | %.3f | %.3f | %.3f | %.3f | %.3f | %d | %.3f | %.2f | %+.2f |",
+                    scenario,
+                    part.judged.size(),
+                    part.accuracy(),
+                    part.leaningsRight(),
+                    part.weightOfTruth(),
+                    part.regimesRight(false),
+                    part.regimesRight(true),
+                    part.withOffset().size(),
+                    part.offsetCoverage(),
+                    part.offsetWidth(),
+                    part.offsetError());
+        }
+        page.append('\n');
+    }
+
+    private static void regimes(StringBuilder page, Tally tally) {
+        page.append("Seconds by true regime (down) and regime said (across), all channels | measured_v alone\n\n| |");
+        for (Regime said : Regime.values()) {
+            page.append(' ').append(said.id()).append(" |");
+        }
+        page.append("\n").append("|---".repeat(Regime.values().length + 1)).append("|\n");
+        for (Regime truth : Regime.values()) {
+            page.append("| ").append(truth.id()).append(" |");
+            for (Regime said : Regime.values()) {
+                double all = tally.seconds(false, truth, said);
+                double bare = tally.seconds(true, truth, said);
+                page.append(all + bare == 0 ? " . |" : String.format(Locale.ROOT, " %.0f / %.0f |", all, bare));
+            }
             page.append('\n');
         }
         page.append('\n');

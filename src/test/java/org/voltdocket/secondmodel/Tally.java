@@ -16,7 +16,8 @@ import org.voltdocket.diagnosis.Regime;
 final class Tally {
 
     /** One judged case. */
-    record Judged(Labelled truth, Assessment said, double[] regimeTime, double[] regimeTimeFromVoltage, double millis) {
+    record Judged(
+            Labelled truth, Assessment said, double[][] regimeTime, double[][] regimeTimeFromVoltage, double millis) {
 
         Cause first() {
             return said.causes().get(0).cause();
@@ -83,15 +84,50 @@ final class Tally {
         double right = 0;
         double all = 0;
         for (Judged j : judged) {
-            double[] time = voltageOnly ? j.regimeTimeFromVoltage : j.regimeTime;
+            double[] time = rightOfAll(voltageOnly ? j.regimeTimeFromVoltage : j.regimeTime);
             right += time[0];
             all += time[1];
         }
         return all == 0 ? Double.NaN : right / all;
     }
 
+    /** Seconds of one true regime that were called another. */
+    double seconds(boolean voltageOnly, Regime truth, Regime said) {
+        return judged.stream()
+                .map(j -> voltageOnly ? j.regimeTimeFromVoltage : j.regimeTime)
+                .mapToDouble(t -> t[truth.ordinal()][said.ordinal()])
+                .sum();
+    }
+
+    /** The part of one scenario. */
+    Tally of(String scenario) {
+        Tally part = new Tally();
+        judged.stream().filter(j -> j.truth.scenario().equals(scenario)).forEach(part.judged::add);
+        return part;
+    }
+
+    /** Mean probability given to the true cause. */
+    double weightOfTruth() {
+        return judged.stream()
+                .mapToDouble(j -> j.said.causes().stream()
+                        .filter(c -> c.cause() == j.truth.cause())
+                        .mapToDouble(Assessment.RankedCause::probability)
+                        .sum())
+                .average()
+                .orElse(Double.NaN);
+    }
+
+    double offsetError() {
+        return withOffset().stream()
+                .mapToDouble(j -> j.offset().value() - j.truth().sensorOffsetA())
+                .average()
+                .orElse(Double.NaN);
+    }
+
     List<Judged> withOffset() {
-        return judged.stream().filter(j -> j.offset() != null).toList();
+        return judged.stream()
+                .filter(j -> j.offset() != null && !Double.isNaN(j.truth().sensorOffsetA()))
+                .toList();
     }
 
     double offsetCoverage() {
@@ -131,26 +167,41 @@ final class Tally {
         return whole == 0 ? Double.NaN : (double) part / whole;
     }
 
-    /** Seconds named rightly and seconds counted, over the recordings of a case. */
-    static double[] regimeTime(Labelled truth, Assessment said) {
+    /** Seconds named rightly and seconds counted. */
+    static double[] rightOfAll(double[][] seconds) {
         double right = 0;
         double all = 0;
+        for (int truth = 0; truth < seconds.length; truth++) {
+            for (int said = 0; said < seconds.length; said++) {
+                all += seconds[truth][said];
+                right += truth == said ? seconds[truth][said] : 0;
+            }
+        }
+        return new double[] {right, all};
+    }
+
+    /** Seconds by true regime and regime said, over the recordings of a case. */
+    static double[][] regimeTime(Labelled truth, Assessment said) {
+        int n = Regime.values().length;
+        double[][] seconds = new double[n][n];
         for (var item : truth.input().evidence()) {
             Reading reading = item.reading();
             if (!(reading instanceof Recording recording)) {
                 continue;
             }
-            double[] time = regimeTime(
+            double[][] time = regimeTime(
                     recording, truth.regimes().get(item.id()), said.regimes().get(item.id()));
-            right += time[0];
-            all += time[1];
+            for (int t = 0; t < n; t++) {
+                for (int s = 0; s < n; s++) {
+                    seconds[t][s] += time[t][s];
+                }
+            }
         }
-        return new double[] {right, all};
+        return seconds;
     }
 
-    static double[] regimeTime(Recording recording, Regime[] truth, List<RegimeSpan> spans) {
-        double right = 0;
-        double all = 0;
+    static double[][] regimeTime(Recording recording, Regime[] truth, List<RegimeSpan> spans) {
+        double[][] seconds = new double[Regime.values().length][Regime.values().length];
         int span = 0;
         double[] at = recording.timeS();
         for (int i = 0; i + 1 < at.length; i++) {
@@ -158,14 +209,13 @@ final class Tally {
                 continue;
             }
             double dt = Math.min(5, at[i + 1] - at[i]);
-            all += dt;
             while (spans != null && span + 1 < spans.size() && spans.get(span).to() <= at[i]) {
                 span++;
             }
-            if (spans != null && !spans.isEmpty() && spans.get(span).regime() == truth[i]) {
-                right += dt;
-            }
+            boolean told = spans != null && !spans.isEmpty();
+            Regime called = told ? spans.get(span).regime() : Regime.UNKNOWN;
+            seconds[truth[i].ordinal()][called.ordinal()] += dt;
         }
-        return new double[] {right, all};
+        return seconds;
     }
 }

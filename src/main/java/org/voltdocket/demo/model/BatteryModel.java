@@ -4,11 +4,11 @@ import org.voltdocket.diagnosis.Chemistry;
 
 /**
  * A 12 V lead-acid battery as an equivalent circuit: open-circuit voltage by charge, ohmic resistance, a fast pair (tens
- * of seconds) whose resistance on charge follows the charge acceptance, a slow relaxation (tens of minutes; the surface
- * charge) and an activation drop. Current is positive into the battery.
+ * of seconds) whose resistance on charge follows the charge acceptance, a surface charge in two layers (minutes and hours)
+ * and an activation drop. Current is positive into the battery.
  *
  * <p>Open-circuit points: flooded and gel as published with the ElectricalAge2 data; AGM and EFB are values of practice
- * (from memory). The sizes of the slow part are set so that a rest after a charge at 14.95 V looks like the published
+ * (from memory). The surface is set so that a rest after a charge at 14.95 V looks like the published
  * one (13.66, 13.41, 13.28, 13.23 V after 1, 10, 60, 160 min).
  */
 final class BatteryModel {
@@ -19,8 +19,13 @@ final class BatteryModel {
     private static final double[] EFB = {11.80, 12.00, 12.20, 12.45, 12.75};
 
     private static final double FAST_S = 20;
-    private static final double SLOW_ON_CHARGE_S = 2400;
-    private static final double SLOW_OTHERWISE_S = 3600;
+    /** Share of the charging over-voltage that the surface keeps, in each of its two layers. */
+    private static final double KEPT = 0.17;
+
+    private static final double OUTER_FILLS_S = 900;
+    private static final double OUTER_FADES_S = 480;
+    private static final double INNER_FILLS_S = 3600;
+    private static final double INNER_FADES_S = 21600;
     private static final double ACTIVATION_S = 0.3;
 
     private final Setup setup;
@@ -29,7 +34,8 @@ final class BatteryModel {
     private double charge;
     private double temperatureC;
     private double fast;
-    private double slow;
+    private double outer;
+    private double inner;
     private double activation;
     private double terminal;
     /** Recent voltage over the open circuit, V. */
@@ -94,7 +100,7 @@ final class BatteryModel {
 
     /** Inner voltage of the coming step, V. */
     double emf() {
-        return openCircuit() + keep * fast + slow + activation;
+        return openCircuit() + keep * fast + outer + inner + activation;
     }
 
     /** Inner resistance of the coming step, Ω. */
@@ -107,9 +113,7 @@ final class BatteryModel {
         terminal = terminal(currentA);
         over += (terminal - openCircuit() - over) * Math.min(1, dt / 1.5);
         fast = keep * fast + gain * fastOhm(currentA > 0) * currentA;
-        double scale = currentA > 0 ? 0.15 : 0.10;
-        double time = currentA > 0.01 * capacityAh ? SLOW_ON_CHARGE_S : SLOW_OTHERWISE_S;
-        slow += (scale * asinh(currentA / (0.05 * capacityAh)) - slow) * dt / time;
+        surface(currentA, dt);
         double wanted = currentA < 0 ? 0.10 * asinh(currentA / (0.1 * setup.capacityAh)) : 0;
         activation += (wanted - activation) * Math.min(1, dt / ACTIVATION_S);
         double efficiency = currentA > 0 ? Math.max(0.02, Math.min(1, (1.005 - charge) / 0.12)) : 1;
@@ -122,9 +126,22 @@ final class BatteryModel {
         temperatureC += kelvin;
     }
 
-    /** A rest: what the surface still holds fades. */
+    /** What an earlier charge left at the surface, V. */
     void surface(double volts) {
-        slow = volts;
+        inner = volts;
+    }
+
+    /** Charging fills the surface; rest lets it fade, a discharge strips it and then starves it. */
+    private void surface(double currentA, double dt) {
+        if (currentA > 0) {
+            outer += (KEPT * Math.max(0, over) - outer) * dt / OUTER_FILLS_S;
+            inner += (KEPT * Math.max(0, over) - inner) * dt / INNER_FILLS_S;
+        } else {
+            double rate = -currentA / (0.05 * capacityAh);
+            double starved = 0.10 * asinh(-rate);
+            outer += (starved - outer) * dt / (OUTER_FADES_S + (rate > 0.2 ? 900 : 0));
+            inner -= inner * dt * (1 / INNER_FADES_S + rate / 1500);
+        }
     }
 
     double charge() {
@@ -157,7 +174,7 @@ final class BatteryModel {
         double accepted = capacityAh * (rate * lacking * warm + most);
         double drive = 14.4 - openCircuit() - setup.missingCellV;
         double share = Math.max(0.15, Math.min(1, over / drive));
-        return Math.max(0.004, (drive - 0.25) / accepted / share - ohmic());
+        return Math.max(0.004, (drive - 0.5) / accepted / share - ohmic());
     }
 
     private static double asinh(double x) {
