@@ -38,7 +38,7 @@ final class DriveCycle {
             legs.add(new Leg(Phase.CRANK, crankS * (0.8 + 0.4 * chance.nextDouble()), 0));
             drive(chance, legs, driveSeconds, town);
             legs.add(new Leg(Phase.AWAKE, 15 + 45 * chance.nextDouble(), 0));
-            legs.add(new Leg(Phase.ASLEEP, 60 + 300 * chance.nextDouble(), 0));
+            legs.add(new Leg(Phase.ASLEEP, 240 + 480 * chance.nextDouble(), 0));
         }
         return legs;
     }

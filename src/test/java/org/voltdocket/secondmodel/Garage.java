@@ -179,7 +179,7 @@ final class Garage {
                 target,
                 over ? 0.002 : 0.010,
                 stuck,
-                stuck ? between(8, 30) : 1.5);
+                stuck && chance.nextInt(5) < 3 ? between(8, 30) : 1.5);
     }
 
     Alternator alternator() {

@@ -54,7 +54,7 @@ final class Recorder {
         Map<Channel, float[]> channels = new EnumMap<>(Channel.class);
         channels.put(Channel.MEASURED_V, measured(trace, at, faults));
         if (clamp) {
-            channels.put(Channel.MEASURED_A, clamped(trace, at));
+            channels.put(Channel.MEASURED_A, clamped(trace, at, kind == EvidenceKind.STANDING_RECORDING));
         }
         if (!bus.isEmpty()) {
             boolean held = chance.nextBoolean();
@@ -112,12 +112,14 @@ final class Recorder {
         return values;
     }
 
-    private float[] clamped(Trace trace, double[] at) {
-        double zero = 0.05 * chance.nextGaussian();
+    /** A clamp for small currents reads a sleeping car to some mA; the wide one has an offset of 50 mA. */
+    private float[] clamped(Trace trace, double[] at, boolean small) {
+        double fine = small ? 0.1 : 1;
+        double zero = fine * 0.05 * chance.nextGaussian();
         float[] values = new float[at.length];
         for (int i = 0; i < at.length; i++) {
             double a = trace.get(Trace.Of.BATTERY_A, trace.at(at[i]));
-            values[i] = (float) quantised(a * 1.003 + zero + 0.08 * chance.nextGaussian(), 0.05);
+            values[i] = (float) quantised(a * 1.003 + zero + fine * 0.08 * chance.nextGaussian(), fine * 0.05);
         }
         return values;
     }

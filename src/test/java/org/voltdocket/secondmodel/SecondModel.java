@@ -20,6 +20,7 @@ import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Regime;
@@ -202,7 +203,13 @@ public final class SecondModel implements CaseSource {
                             garage.nominalAh,
                             odometer + Math.rint(months * perMonth)),
                     null,
-                    chance.nextInt(3));
+                    replaced());
+        }
+
+        /** A fault of the vehicle wears out one battery after the other; others seldom do. */
+        private int replaced() {
+            boolean outlives = garage.scenario.leanings.contains(Leaning.VEHICLE_SIDE);
+            return outlives ? chance.nextInt(3) : chance.nextInt(7) == 0 ? 1 : 0;
         }
 
         private String add(Reading reading) {

@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
@@ -180,13 +181,13 @@ final class Tally {
         return new double[] {right, all};
     }
 
-    /** Seconds by true regime and regime said, over the recordings of a case. */
+    /** Seconds by true regime and regime said, over the recordings of a case with an engine in them. */
     static double[][] regimeTime(Labelled truth, Assessment said) {
         int n = Regime.values().length;
         double[][] seconds = new double[n][n];
         for (var item : truth.input().evidence()) {
             Reading reading = item.reading();
-            if (!(reading instanceof Recording recording)) {
+            if (!(reading instanceof Recording recording) || reading.kind() == EvidenceKind.STANDING_RECORDING) {
                 continue;
             }
             double[][] time = regimeTime(

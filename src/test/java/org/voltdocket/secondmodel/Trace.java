@@ -59,14 +59,14 @@ final class Trace {
         return found >= 0 ? found : Math.max(0, -found - 2);
     }
 
-    /** Least voltage at the posts over a mean of about 20 ms, V, while cranking. */
+    /** Least voltage at the posts as a meter with 60 ms to settle holds it, V, while cranking. */
     double crankMinimum() {
         double least = 99;
         double smooth = 99;
         for (int i = 0; i < rows; i++) {
             if (regime[i] == Regime.CRANKING) {
                 double v = get(Of.POST_V, i);
-                smooth = smooth > 50 ? v : smooth + 0.1 * (v - smooth);
+                smooth = smooth > 50 ? v : smooth + 0.033 * (v - smooth);
                 least = Math.min(least, smooth);
             } else {
                 smooth = 99;
