@@ -47,7 +47,10 @@ class CaseRow {
 
     private String chemistry;
     private Double capacityAh;
+
+    @Column(name = "rated_cranking_a")
     private Double ratedCrankingA;
+
     private String crankingStandard;
     private LocalDate producedOn;
     private LocalDate soldOn;
