@@ -25,20 +25,43 @@ public final class SensorFit {
     private static final double GRID_A = 0.25;
     private static final double FAST_S = 30;
     private static final double SLOW_S = 600;
-    private static final int TERMS = 6;
+    private static final int TERMS = 7;
+    /** Above this the battery is driven by the charging source, and no circuit this simple holds, V (ours). */
+    private static final double DRIVEN_V = 13.2;
+
     private static final int FEWEST_BLOCKS = 60;
+    /** Held above this for seconds, a battery is being charged, V (common practice). */
+    private static final double CHARGED_V = 13.6;
+
+    private static final int FEWEST_STEPS = 15;
+    private static final int LASTING_STEPS = 6;
+    private static final double BOUND_SLACK_A = 0.3;
+    private static final double BOUND_SE_A = 0.5;
+    /** Offsets larger than this are rare, A (ours). */
+    private static final double USUAL_A = 6;
     /** Least standard deviation of what a five second mean may miss, V (ours: model error). */
-    private static final double MODEL_SD_V = 0.012;
+    private static final double MODEL_SD_V = 0.015;
     /** How much of the information is kept, for errors of the model itself (ours). */
-    private static final double KEPT = 0.5;
+    private static final double KEPT = 0.15;
 
     private final double[] volts;
     private final double[] amperes;
     private final double blockS;
     private final double slopeVPerAh;
     private final double scale;
+    private final double least;
+    private final double most;
 
-    private SensorFit(double[] volts, double[] amperes, double blockS, double slopeVPerAh, double capacityAh) {
+    private SensorFit(
+            double[] volts,
+            double[] amperes,
+            double blockS,
+            double slopeVPerAh,
+            double capacityAh,
+            double least,
+            double most) {
+        this.least = least;
+        this.most = most;
         this.volts = volts;
         this.amperes = amperes;
         this.blockS = blockS;
@@ -66,25 +89,64 @@ public final class SensorFit {
         double[] amperes = Drive.blocks(i, BLOCK_STEPS);
         int both = 0;
         for (int b = 0; b < volts.length; b++) {
-            both += Double.isNaN(volts[b]) || Double.isNaN(amperes[b]) ? 0 : 1;
+            both += usable(volts[b]) && !Double.isNaN(amperes[b]) ? 1 : 0;
         }
         if (both < FEWEST_BLOCKS) {
             return Optional.empty();
         }
         double perAh = slopeVPerPercent * 100 / capacityAh;
-        return new SensorFit(volts, amperes, BLOCK_STEPS * drive.grid().stepS(), perAh, capacityAh).posterior();
+        double blockS = BLOCK_STEPS * drive.grid().stepS();
+        return new SensorFit(volts, amperes, blockS, perAh, capacityAh, least(drive, i), most(drive, i)).posterior();
+    }
+
+    private interface Step {
+        boolean holds(int step);
+    }
+
+    /** With the engine off nothing charges: what is reported then is no more than the offset. */
+    private static double least(Drive drive, double[] reported) {
+        return lasting(drive, reported, k -> !drive.running()[k] && !drive.nearStart(k), 0.8);
+    }
+
+    /** Held at charging voltage a battery takes charge: what is reported then is no less than the offset. */
+    private static double most(Drive drive, double[] reported) {
+        return lasting(drive, reported, k -> drive.steady(k) && drive.voltage()[k] > CHARGED_V, 0.2);
+    }
+
+    /** Quantile of the reported current over steps at which something has held for seconds and goes on holding. */
+    private static double lasting(Drive drive, double[] reported, Step step, double p) {
+        double[] kept = reported.clone();
+        int n = kept.length;
+        int since = 0;
+        for (int k = 0; k < n; k++) {
+            since = step.holds(k) ? since + 1 : 0;
+            boolean goesOn =
+                    k + LASTING_STEPS < n && step.holds(k + LASTING_STEPS / 2) && step.holds(k + LASTING_STEPS);
+            kept[k] = since > LASTING_STEPS && goesOn ? kept[k] : Double.NaN;
+        }
+        return Robust.count(kept) < FEWEST_STEPS ? Double.NaN : Robust.quantile(kept, p);
+    }
+
+    /** How far an offset breaks what cannot be, and how unusual it is, as a sum of squares. */
+    private double strain(double offset) {
+        double under = Double.isNaN(least) ? 0 : Math.max(0, least - BOUND_SLACK_A - offset) / BOUND_SE_A;
+        double over = Double.isNaN(most) ? 0 : Math.max(0, offset - most - BOUND_SLACK_A) / BOUND_SE_A;
+        double rare = offset / USUAL_A;
+        return under * under + over * over + rare * rare;
     }
 
     private Optional<Interval> posterior() {
         int n = (int) Math.round(2 * REACH_A / GRID_A) + 1;
         double[] cost = new double[n];
-        double least = Double.POSITIVE_INFINITY;
+        double lowest = Double.POSITIVE_INFINITY;
+        double[] strain = new double[n];
         double[] bestResiduals = null;
         for (int j = 0; j < n; j++) {
             double[] residuals = new double[volts.length];
             cost[j] = fit(-REACH_A + j * GRID_A, residuals);
-            if (cost[j] < least) {
-                least = cost[j];
+            strain[j] = strain(-REACH_A + j * GRID_A);
+            if (cost[j] < lowest) {
+                lowest = cost[j];
                 bestResiduals = residuals;
             }
         }
@@ -93,8 +155,14 @@ public final class SensorFit {
         double thin = KEPT / Line.correlatedFactor(kept, sd);
         double[] weight = new double[n];
         double sum = 0;
+        double easiest = Double.POSITIVE_INFINITY;
         for (int j = 0; j < n; j++) {
-            weight[j] = StrictMath.exp(-0.5 * thin * (cost[j] - least) / (sd * sd));
+            double misfit = thin * (cost[j] - lowest) / (sd * sd);
+            strain[j] += misfit;
+            easiest = Math.min(easiest, strain[j]);
+        }
+        for (int j = 0; j < n; j++) {
+            weight[j] = StrictMath.exp(-0.5 * (strain[j] - easiest));
             sum += weight[j];
         }
         double low = quantile(weight, sum, 0.025);
@@ -130,8 +198,10 @@ public final class SensorFit {
 
     /** Least squares at one offset: fills the residuals and answers their clipped sum of squares plus the pull. */
     private double fit(double offset, double[] residuals) {
-        double[] start = {12.4, 0.006 * scale, 0.004 * scale, 0.004 * scale, 0.010 * scale, slopeVPerAh};
-        double[] looseness = {0.5, 0.003 * scale, 0.004 * scale, 0.006 * scale, 0.015 * scale, 0.3 * slopeVPerAh};
+        double[] start = {12.4, 0.006 * scale, 0.004 * scale, 0.004 * scale, 0.010 * scale, 0.015 * scale, slopeVPerAh};
+        double[] looseness = {
+            0.5, 0.003 * scale, 0.004 * scale, 0.006 * scale, 0.015 * scale, 0.02 * scale, 0.3 * slopeVPerAh
+        };
         double[][] normal = new double[TERMS][TERMS];
         double[] right = new double[TERMS];
         double prior = MODEL_SD_V * MODEL_SD_V;
@@ -142,7 +212,7 @@ public final class SensorFit {
         }
         double[][] rows = terms(offset);
         for (int b = 0; b < volts.length; b++) {
-            if (Double.isNaN(volts[b]) || rows[b] == null) {
+            if (!usable(volts[b]) || rows[b] == null) {
                 continue;
             }
             for (int r = 0; r < TERMS; r++) {
@@ -168,7 +238,7 @@ public final class SensorFit {
         }
         for (int b = 0; b < volts.length; b++) {
             residuals[b] = Double.NaN;
-            if (!Double.isNaN(volts[b]) && rows[b] != null) {
+            if (usable(volts[b]) && rows[b] != null) {
                 double said = 0;
                 for (int t = 0; t < TERMS; t++) {
                     said += beta[t] * rows[b][t];
@@ -181,11 +251,16 @@ public final class SensorFit {
         return cost;
     }
 
+    private static boolean usable(double volts) {
+        return volts < DRIVEN_V;
+    }
+
     private double[][] terms(double offset) {
         double[][] rows = new double[volts.length][];
         double fast = 0;
         double slow = 0;
         double accepted = 0;
+        double surface = 0;
         double charge = 0;
         double keepFast = StrictMath.exp(-blockS / FAST_S);
         double keepSlow = StrictMath.exp(-blockS / SLOW_S);
@@ -199,9 +274,10 @@ public final class SensorFit {
             fast = keepFast * fast + (1 - keepFast) * current;
             slow = keepSlow * slow + (1 - keepSlow) * current;
             accepted = keepFast * accepted + (1 - keepFast) * Math.max(current, 0);
+            surface = keepSlow * surface + (1 - keepSlow) * Math.max(current, 0);
             charge += current * blockS / 3600;
             if (told || !heard) {
-                rows[b] = new double[] {1, current, fast, slow, accepted, charge};
+                rows[b] = new double[] {1, current, fast, slow, accepted, surface, charge};
             }
         }
         return rows;

@@ -19,9 +19,14 @@ import org.voltdocket.kernel.Interval;
  */
 public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, double outside) {
 
+    /** How often a value lies outside in cases that the row has nothing to do with (ours). */
+    private static final double RARELY = 0.1;
+
     /**
-     * Judges a measurement. Where its interval straddles a limit the weights of both sides are mixed by the probability
-     * that the true value lies there, taking its error as normal: 10·log10 Σ p·10^(w/10).
+     * Judges a measurement. Where its interval straddles a limit the weights of the sides are mixed, 10·log10
+     * Σ p·10^(w/10), by the probability p that the true value lies there: its error taken as normal, each side's
+     * likelihood spread over what of the plausible range belongs to it, and a value outside held to be rare beforehand. A
+     * measurement that tells nothing so weighs nothing.
      *
      * @param chemistry null where not known
      */
@@ -30,18 +35,12 @@ public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, do
         double celsius = measurement.temperatureC();
         double low = rule.low().map(l -> l.at(celsius, chemistry)).orElse(Double.NEGATIVE_INFINITY);
         double high = rule.high().map(l -> l.at(celsius, chemistry)).orElse(Double.POSITIVE_INFINITY);
-        double below = chanceBelow(value, low);
-        double above = 1 - chanceBelow(value, high);
-        if (value.low() == value.high()) {
-            below = value.value() < low ? 1 : 0;
-            above = value.value() > high ? 1 : 0;
-        }
-        double inside = Math.max(0, 1 - below - above);
+        double[] p = chances(rule, value, low, high);
         Map<Cause, Double> decibans = new EnumMap<>(Cause.class);
         for (Cause cause : Cause.values()) {
-            double odds = below * ratio(rule.below().get(cause))
-                    + inside * ratio(rule.inside().get(cause))
-                    + above * ratio(rule.above().get(cause));
+            double odds = p[0] * ratio(rule.below().get(cause))
+                    + p[1] * ratio(rule.inside().get(cause))
+                    + p[2] * ratio(rule.above().get(cause));
             double weight = 10 * StrictMath.log10(odds);
             if (Math.abs(weight) >= 0.05) {
                 decibans.put(cause, weight);
@@ -51,8 +50,41 @@ public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, do
                 ? Result.INSIDE
                 : value.high() < low || value.low() > high ? Result.OUTSIDE : Result.UNCERTAIN;
         String side = value.value() < low ? "below" : value.value() > high ? "above" : "inside";
-        return new Judged(
-                rule, finding(rule, measurement, low, high, result, side), decibans, Math.min(1, below + above));
+        return new Judged(rule, finding(rule, measurement, low, high, result, side), decibans, p[0] + p[2]);
+    }
+
+    /** Probabilities that the true value lies below, inside and above the limits. */
+    private static double[] chances(Rule rule, Interval value, double low, double high) {
+        if (value.low() == value.high()) {
+            boolean under = value.value() < low;
+            boolean over = value.value() > high;
+            return new double[] {under ? 1 : 0, under || over ? 0 : 1, over ? 1 : 0};
+        }
+        double below = chanceBelow(value, low);
+        double above = 1 - chanceBelow(value, high);
+        double[] p = {below, Math.max(0, 1 - below - above), above};
+        boolean window = rule.low().isPresent() && rule.high().isPresent();
+        double[] before = {window ? RARELY / 2 : RARELY, 1 - RARELY, window ? RARELY / 2 : RARELY};
+        double sum = 0;
+        for (int side = 0; side < 3; side++) {
+            p[side] *= before[side] / room(rule, low, high, side);
+            sum += p[side];
+        }
+        for (int side = 0; side < 3; side++) {
+            p[side] /= sum;
+        }
+        return p;
+    }
+
+    /** Share of the plausible range that a side takes; 1 where no range is named. */
+    private static double room(Rule rule, double low, double high, int side) {
+        if (rule.plausible().isEmpty()) {
+            return 1;
+        }
+        Rule.Range all = rule.plausible().get();
+        double from = side == 0 ? all.low() : side == 1 ? Math.max(low, all.low()) : high;
+        double to = side == 0 ? low : side == 1 ? Math.min(high, all.high()) : all.high();
+        return Math.max(1e-6, (to - from) / (all.high() - all.low()));
     }
 
     private static double ratio(Double decibans) {

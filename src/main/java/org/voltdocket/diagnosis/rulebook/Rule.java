@@ -22,6 +22,7 @@ import org.voltdocket.diagnosis.Chemistry;
  * @param below decibans by cause where the value lies below the window
  * @param inside decibans by cause where it lies inside
  * @param above decibans by cause where it lies above
+ * @param plausible where true values may lie at all; lets a vague measurement count for little
  * @param examples values with the result that they must give
  */
 public record Rule(
@@ -37,7 +38,11 @@ public record Rule(
         Map<Cause, Double> below,
         Map<Cause, Double> inside,
         Map<Cause, Double> above,
+        Optional<Range> plausible,
         List<Example> examples) {
+
+    /** From low to high, in the row's unit. */
+    public record Range(double low, double high) {}
 
     /** What a row says of the battery itself. */
     public enum Decides {

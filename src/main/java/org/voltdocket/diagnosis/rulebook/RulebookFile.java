@@ -29,6 +29,7 @@ final class RulebookFile {
             "quantity",
             "atLeast",
             "atMost",
+            "plausible",
             "unit",
             "source",
             "group",
@@ -110,6 +111,7 @@ final class RulebookFile {
                 weights(weights, "below", here),
                 weights(weights, "inside", here),
                 weights(weights, "above", here),
+                range(row.get("plausible"), here + ".plausible"),
                 examples(row, here));
     }
 
@@ -131,6 +133,17 @@ final class RulebookFile {
                     text(example, "result", place + ".examples")));
         }
         return List.copyOf(out);
+    }
+
+    private static Optional<Rule.Range> range(Object node, String place) {
+        if (node == null) {
+            return Optional.empty();
+        }
+        List<?> ends = list(node, place);
+        if (ends.size() != 2) {
+            throw new IllegalArgumentException(place + ": two numbers expected.");
+        }
+        return Optional.of(new Rule.Range(number(ends.get(0), place), number(ends.get(1), place)));
     }
 
     private static Optional<Rule.Limit> limit(Object node, String place) {
