@@ -3,9 +3,12 @@ package org.voltdocket.server;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.beans.factory.InitializingBean;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.ApplicationArguments;
+import org.springframework.boot.ApplicationRunner;
 import org.springframework.context.annotation.Profile;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import org.voltdocket.access.AccountRefused;
 import org.voltdocket.access.Accounts;
@@ -16,7 +19,8 @@ import org.voltdocket.kernel.Role;
 /** Makes the first administrator from the environment; once there is one, the variables are not looked at. */
 @Component
 @Profile("!demo")
-class FirstAdministrator implements InitializingBean {
+@Order(Ordered.HIGHEST_PRECEDENCE)
+class FirstAdministrator implements ApplicationRunner {
 
     private static final Logger LOG = LoggerFactory.getLogger(FirstAdministrator.class);
 
@@ -34,7 +38,7 @@ class FirstAdministrator implements InitializingBean {
     }
 
     @Override
-    public void afterPropertiesSet() {
+    public void run(ApplicationArguments arguments) {
         if (accounts.hasAdministrator()) {
             return;
         }

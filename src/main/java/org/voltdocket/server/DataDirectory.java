@@ -1,0 +1,135 @@
+package org.voltdocket.server;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.security.SecureRandom;
+import java.time.Instant;
+import java.util.Base64;
+
+/**
+ * The folder that holds everything the demo keeps. Taken by one server at a time: the lock goes with the process, however
+ * it ends. Readable by its owner only.
+ */
+class DataDirectory implements AutoCloseable {
+
+    private final Path root;
+    private final FileChannel channel;
+    private final FileLock lock;
+
+    private DataDirectory(Path root, FileChannel channel, FileLock lock) {
+        this.root = root;
+        this.channel = channel;
+        this.lock = lock;
+    }
+
+    /**
+     * Makes the folder where it is missing, and takes it.
+     *
+     * @throws CannotStart where another server has it, or it cannot be written
+     */
+    static DataDirectory take(Path where) {
+        Path root = where.toAbsolutePath().normalize();
+        try {
+            folder(root);
+            FileChannel channel =
+                    FileChannel.open(root.resolve("lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            FileLock lock = tryLock(channel);
+            if (lock == null) {
+                channel.close();
+                throw new CannotStart(
+                        "The data directory " + root + " is in use by another running Voltdocket.",
+                        "Use that one, stop it, or start in another folder (--voltdocket.data=…).");
+            }
+            return new DataDirectory(root, channel, lock);
+        } catch (IOException e) {
+            throw new CannotStart(
+                    "The data directory " + root + " cannot be written: " + e,
+                    "Start in a folder that this user may write to, or name one: --voltdocket.data=…",
+                    e);
+        }
+    }
+
+    private static FileLock tryLock(FileChannel channel) throws IOException {
+        try {
+            return channel.tryLock();
+        } catch (OverlappingFileLockException e) {
+            return null; // this very process has it
+        }
+    }
+
+    Path root() {
+        return root;
+    }
+
+    /** Where PostgreSQL keeps its files. */
+    Path database() {
+        return root.resolve("database");
+    }
+
+    /** Where its programs are unpacked to. */
+    Path programs() throws IOException {
+        return folder(root.resolve("programs"));
+    }
+
+    /** The file with the database's password, made at the first call. */
+    Path passwordFile() throws IOException {
+        Path file = root.resolve("database-password");
+        if (!Files.exists(file)) {
+            byte[] secret = new byte[24];
+            new SecureRandom().nextBytes(secret);
+            Files.createFile(file, ownerOnly("rw-------"));
+            Files.writeString(file, Base64.getUrlEncoder().withoutPadding().encodeToString(secret));
+        }
+        return file;
+    }
+
+    /** Puts aside what a first start left that never came to its end; deletes nothing. */
+    void putAsideUnfinished() throws IOException {
+        if (Files.exists(database()) && !Files.exists(finishedMark())) {
+            Files.move(
+                    database(),
+                    root.resolve("database-unfinished-" + Instant.now().toEpochMilli()));
+        }
+    }
+
+    /** Notes that the database has started once. */
+    void markFinished() throws IOException {
+        if (!Files.exists(finishedMark())) {
+            Files.createFile(finishedMark());
+        }
+    }
+
+    private Path finishedMark() {
+        return root.resolve("database-made");
+    }
+
+    private static Path folder(Path path) throws IOException {
+        if (!Files.isDirectory(path)) {
+            Files.createDirectories(path, ownerOnly("rwx------"));
+        }
+        return path;
+    }
+
+    private static FileAttribute<?>[] ownerOnly(String permissions) {
+        if (!FileSystems.getDefault().supportedFileAttributeViews().contains("posix")) {
+            return new FileAttribute<?>[0];
+        }
+        return new FileAttribute<?>[] {
+            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(permissions))
+        };
+    }
+
+    @Override
+    public void close() throws IOException {
+        lock.release();
+        channel.close();
+    }
+}

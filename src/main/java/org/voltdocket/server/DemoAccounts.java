@@ -1,0 +1,53 @@
+package org.voltdocket.server;
+
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.boot.ApplicationArguments;
+import org.springframework.boot.ApplicationRunner;
+import org.springframework.context.annotation.Profile;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
+import org.springframework.stereotype.Component;
+import org.voltdocket.access.Accounts;
+import org.voltdocket.access.NewAccount;
+import org.voltdocket.access.WorkshopRef;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+
+/** The demo's invented workshops and its accounts, one per role, all with one password that everybody may know. */
+@Component
+@Profile("demo")
+@Order(Ordered.HIGHEST_PRECEDENCE)
+class DemoAccounts implements ApplicationRunner {
+
+    static final String PASSWORD = "voltdocket-demo";
+
+    private final Accounts accounts;
+
+    DemoAccounts(Accounts accounts) {
+        this.accounts = accounts;
+    }
+
+    @Override
+    public void run(ApplicationArguments arguments) {
+        make("workshop", Role.WORKSHOP, Optional.of("Lantern Yard Garage (invented)"));
+        make("workshop2", Role.WORKSHOP, Optional.of("Copper Quay Workshop (invented)"));
+        make("clerk", Role.CLERK, Optional.empty());
+        make("auditor", Role.AUDITOR, Optional.empty());
+        make("admin", Role.ADMIN, Optional.empty());
+    }
+
+    private void make(String name, Role role, Optional<String> workshop) {
+        if (accounts.find(name).isEmpty()) {
+            accounts.createUser(Actor.system(), new NewAccount(name, PASSWORD, role, workshop.map(this::workshop)));
+        }
+    }
+
+    private UUID workshop(String name) {
+        return accounts.workshops().stream()
+                .filter(known -> known.name().equals(name))
+                .findFirst()
+                .map(WorkshopRef::id)
+                .orElseGet(() -> accounts.createWorkshop(Actor.system(), name).id());
+    }
+}
