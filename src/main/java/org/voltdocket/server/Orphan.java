@@ -3,12 +3,9 @@ package org.voltdocket.server;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CompletionException;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -16,7 +13,7 @@ import org.slf4j.LoggerFactory;
 final class Orphan {
 
     private static final Logger LOG = LoggerFactory.getLogger(Orphan.class);
-    private static final long PATIENCE_SECONDS = 60;
+    private static final Duration PATIENCE = Duration.ofSeconds(60);
 
     private Orphan() {}
 
@@ -39,7 +36,7 @@ final class Orphan {
                 "The last server was killed; its database (process {}) still runs and is stopped first.",
                 orphan.get().pid());
         orphan.get().destroy(); // SIGTERM: PostgreSQL takes no new connection and writes everything down
-        await(orphan.get());
+        await(orphan.get(), database);
         Files.deleteIfExists(pidFile);
     }
 
@@ -66,17 +63,21 @@ final class Orphan {
                         .orElse(true);
     }
 
-    private static void await(ProcessHandle orphan) {
-        try {
-            orphan.onExit().get(PATIENCE_SECONDS, TimeUnit.SECONDS);
-        } catch (TimeoutException | ExecutionException | CompletionException e) {
-            throw new CannotStart(
-                    "The database of a killed server still runs as process " + orphan.pid() + " and does not stop.",
-                    "Stop that process (kill -INT " + orphan.pid() + "), then start again.",
-                    e);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new CannotStart("Interrupted while the old database was stopping.", "Start again.", e);
+    /** PostgreSQL removes its pid file last; the process itself may linger as a zombie where nobody collects it. */
+    private static void await(ProcessHandle orphan, Path database) {
+        long until = System.nanoTime() + PATIENCE.toNanos();
+        while (Files.exists(database.resolve("postmaster.pid")) && orphan.isAlive() && serves(orphan, database)) {
+            if (System.nanoTime() > until) {
+                throw new CannotStart(
+                        "The database of a killed server still runs as process " + orphan.pid() + " and does not stop.",
+                        "Stop that process (kill -INT " + orphan.pid() + "), then start again.");
+            }
+            try {
+                Thread.sleep(50);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                throw new CannotStart("Interrupted while the old database was stopping.", "Start again.", e);
+            }
         }
     }
 }
