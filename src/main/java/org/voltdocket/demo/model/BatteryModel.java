@@ -171,7 +171,7 @@ final class BatteryModel {
         double lacking = StrictMath.pow(Math.max(0, 1 - charge), 1.25);
         double gassing = 0.004 * StrictMath.exp((terminal + setup.missingCellV - 14.4) / 0.3);
         double most = Math.min(0.06, gassing) * (setup.chemistry == Chemistry.AGM ? 0.5 : 1);
-        double accepted = capacityAh * (rate * lacking * warm + most);
+        double accepted = capacityAh * (Math.min(0.22 * rate, rate * lacking) * warm + most);
         double drive = 14.4 - openCircuit() - setup.missingCellV;
         double share = Math.max(0.15, Math.min(1, over / drive));
         return Math.max(0.004, (drive - 0.5) / accepted / share - ohmic());

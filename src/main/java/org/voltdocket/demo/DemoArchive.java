@@ -1,0 +1,144 @@
+package org.voltdocket.demo;
+
+import java.io.ByteArrayInputStream;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
+import org.springframework.boot.context.event.ApplicationReadyEvent;
+import org.springframework.context.annotation.Profile;
+import org.springframework.context.event.ContextClosedEvent;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Component;
+import org.voltdocket.access.AccountRef;
+import org.voltdocket.access.Accounts;
+import org.voltdocket.access.WorkshopRef;
+import org.voltdocket.casefile.CaseQuery;
+import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.FactsConflict;
+import org.voltdocket.casefile.NewCase;
+import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.evidence.Intake;
+import org.voltdocket.evidence.Received;
+import org.voltdocket.evidence.Refused;
+import org.voltdocket.evidence.Upload;
+import org.voltdocket.kernel.Actor;
+
+/**
+ * Fills the archive of the demo profile once, in the background after the server is ready, by the doors that a workshop
+ * uses. An archive that holds cases of its own is left alone; a filling that was cut short goes on at the next start.
+ */
+@Component
+@Profile("demo")
+@ConditionalOnProperty(name = "voltdocket.demo.archive", havingValue = "true", matchIfMissing = true)
+class DemoArchive {
+
+    private static final Logger LOG = LoggerFactory.getLogger(DemoArchive.class);
+    private static final String NOTE = "Invented for the demonstration.";
+
+    private final Accounts accounts;
+    private final Cases cases;
+    private final Intake intake;
+    private volatile boolean stopping;
+    private Thread worker;
+
+    DemoArchive(Accounts accounts, Cases cases, Intake intake) {
+        this.accounts = accounts;
+        this.cases = cases;
+        this.intake = intake;
+    }
+
+    @EventListener(ApplicationReadyEvent.class)
+    void ready() {
+        worker = new Thread(this::fill, "demo-archive");
+        worker.setDaemon(true);
+        worker.setPriority(Thread.MIN_PRIORITY);
+        worker.start();
+    }
+
+    /** Lets the case at work be finished, so that no half of it meets a closed database. */
+    @EventListener(ContextClosedEvent.class)
+    void closing() throws InterruptedException {
+        stopping = true;
+        if (worker != null) {
+            worker.join(10_000);
+        }
+    }
+
+    private void fill() {
+        try {
+            if (!wanted()) {
+                return;
+            }
+            long start = System.nanoTime();
+            int files = 0;
+            for (DemoCase one : DemoCase.ALL) {
+                files += enter(one);
+                if (stopping) {
+                    return;
+                }
+            }
+            LOG.info(
+                    "The demo archive is filled: {} invented cases with {} files in {} s.",
+                    DemoCase.ALL.size(),
+                    files,
+                    (System.nanoTime() - start) / 1_000_000_000);
+        } catch (RuntimeException e) {
+            if (!stopping) {
+                LOG.warn("The demo archive could not be filled. It is tried again at the next start.", e);
+            }
+        }
+    }
+
+    private boolean wanted() {
+        if (cases.list(Actor.system(), CaseQuery.all()).cases().isEmpty()) {
+            return true;
+        }
+        return known(DemoCase.ALL.get(0)) && !known(DemoCase.ALL.get(DemoCase.ALL.size() - 1));
+    }
+
+    private boolean known(DemoCase one) {
+        try {
+            return !cases.ofVehicle(Actor.system(), one.generate().vin()).isEmpty();
+        } catch (NotVisible e) {
+            return false;
+        }
+    }
+
+    /** How many files the case has now. */
+    private int enter(DemoCase one) {
+        GeneratedCase made = one.generate();
+        Actor actor = actor(one.account());
+        Facts facts = new Facts(
+                made.facts().battery(), made.facts().vehicle(), one.complaint() + " (Invented.)", one.replacedBefore());
+        CaseRef file;
+        try {
+            file = cases.open(actor, new NewCase(made.serial(), made.vin(), facts))
+                    .ref();
+        } catch (FactsConflict e) {
+            return 0; // somebody has mended it since: theirs now
+        }
+        int files = 0;
+        for (GeneratedItem item : one.sent(made)) {
+            Upload upload =
+                    new Upload(item.fileName(), new ByteArrayInputStream(item.content()), NOTE, Origin.WORKSHOP);
+            Received received = intake.accept(actor, file, upload);
+            if (received instanceof Refused refused) {
+                throw new IllegalStateException(
+                        made.scenario() + " " + item.fileName() + ": " + refused.detail() + " " + refused.errors());
+            }
+            files++;
+        }
+        return files;
+    }
+
+    private Actor actor(String account) {
+        AccountRef ref = accounts.find(account)
+                .orElseThrow(() -> new IllegalStateException("there is no demo account '" + account + "'"));
+        Optional<WorkshopRef> workshop = ref.workshop();
+        return new Actor(ref.name(), ref.role(), workshop.map(WorkshopRef::id));
+    }
+}
