@@ -187,4 +187,12 @@ function nearest(line, time, span) {
   return Math.abs(line.t[i] - time) <= Math.max(5, span / 50) ? line.v[i] : null;
 }
 
-document.querySelectorAll('figure.recording[data-series]').forEach((figure, i) => new Chart(figure, i).start());
+let count = 0;
+function drawAll() {
+  for (const figure of document.querySelectorAll('figure.recording[data-series]:not([data-started])')) {
+    figure.dataset.started = '';
+    new Chart(figure, count++).start();
+  }
+}
+drawAll();
+document.addEventListener('parts-renewed', drawAll);

@@ -6,6 +6,8 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.springframework.context.MessageSource;
 import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.stereotype.Component;
@@ -57,6 +59,26 @@ public class Words {
             return say("weight.neutral");
         }
         return say(decibans > 0 ? "weight.for" : "weight.against", Numbers.ratio(ratio));
+    }
+
+    /** A quantity's name without its number. */
+    public String bare(String quantity) {
+        return quantity.replaceAll("/\\d+$", "");
+    }
+
+    /** A member of a test record: numbers rounded, yes or no in words. */
+    public String member(Object value) {
+        if (value instanceof Number number) {
+            return Numbers.plain(number.doubleValue());
+        }
+        return value instanceof Boolean yes ? of("yes-no", yes.toString()) : String.valueOf(value);
+    }
+
+    /** Details of a trail entry on one line. */
+    public String details(Map<String, ?> details) {
+        return details.entrySet().stream()
+                .map(e -> e.getKey() + ": " + e.getValue())
+                .collect(Collectors.joining(" · "));
     }
 
     /** Bytes in kB or MB. */

@@ -2,9 +2,9 @@ package org.voltdocket.dossier.web;
 
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
+import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.casefile.web.FactFields;
@@ -18,7 +18,7 @@ import org.voltdocket.evidence.SeriesQuery;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.trail.Trail;
+import org.voltdocket.ui.Routes;
 
 /** Fills the model of the case page from one dossier. */
 @Component
@@ -26,12 +26,12 @@ class CasePageModel {
 
     private final Dossiers dossiers;
     private final EvidenceArchive archive;
-    private final Trail trail;
+    private final Routes routes;
 
-    CasePageModel(Dossiers dossiers, EvidenceArchive archive, Trail trail) {
+    CasePageModel(Dossiers dossiers, EvidenceArchive archive, Routes routes) {
         this.dossiers = dossiers;
         this.archive = archive;
-        this.trail = trail;
+        this.routes = routes;
     }
 
     /** @throws NotVisible if the text is no case number: there is no such case */
@@ -45,8 +45,7 @@ class CasePageModel {
 
     void fill(Actor actor, CaseNumber number, Model model) {
         Dossier dossier = dossiers.of(actor, number);
-        UUID caseId = dossier.file().ref().id();
-        List<EvidenceItem> items = archive.ofCase(caseId);
+        List<EvidenceItem> items = dossier.evidence();
         Assessment assessment =
                 dossier.assessment().map(KeptAssessment::assessment).orElse(null);
         model.addAttribute("dossier", dossier);
@@ -62,9 +61,16 @@ class CasePageModel {
                         .filter(EvidenceItem::isRecording)
                         .map(item -> recording(actor, item, assessment))
                         .toList());
-        model.addAttribute("trail", trail.of(number.value()));
+        model.addAttribute("known", FactFields.values(dossier.file().facts()));
         model.addAttribute("values", FactFields.values(dossier.file().facts()));
         model.addAttribute("errors", Map.of());
+        model.addAttribute(
+                "address",
+                ServletUriComponentsBuilder.fromCurrentContextPath()
+                        .path("/cases/" + number)
+                        .toUriString());
+        model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
+        model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
         model.addAttribute("fields", FactFields.ALL);
         model.addAttribute("mayChange", actor.role() != Role.AUDITOR);
         model.addAttribute("desk", actor.role() != Role.WORKSHOP);

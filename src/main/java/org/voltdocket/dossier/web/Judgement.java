@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Assessment.Estimate;
 import org.voltdocket.diagnosis.Assessment.Finding;
@@ -27,8 +28,9 @@ public record Judgement(Assessment assessment, List<CauseLine> causes, List<Find
      * What one finding gave a cause.
      *
      * @param said the finding's sentence
+     * @param known whether the assessment lists the finding
      */
-    public record WeightLine(String finding, double decibans, String said) {}
+    public record WeightLine(String finding, double decibans, String said, boolean known) {}
 
     /**
      * A finding with where it comes from.
@@ -51,10 +53,14 @@ public record Judgement(Assessment assessment, List<CauseLine> causes, List<Find
                         c.cause().id(),
                         c.probability(),
                         c.weights().stream()
-                                .map(w -> new WeightLine(w.finding(), w.decibans(), said(byId, w.finding())))
+                                .map(w -> new WeightLine(
+                                        w.finding(),
+                                        w.decibans(),
+                                        said(byId, w.finding()),
+                                        byId.containsKey(w.finding())))
                                 .toList()))
                 .toList();
-        boolean running = java.util.stream.Stream.concat(assessment.nextSteps().stream(), assessment.missing().stream())
+        boolean running = Stream.concat(assessment.nextSteps().stream(), assessment.missing().stream())
                 .anyMatch(s -> s.matches("(?is).*(engine|driv|charging|recording|alternator|running).*"));
         return new Judgement(assessment, causes, lines(assessment.findings(), items), running);
     }

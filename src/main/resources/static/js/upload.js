@@ -1,0 +1,115 @@
+/**
+ * Sends the chosen or dropped files one by one, with progress, and shows what the server read from each. Without script
+ * the form posts them all at once.
+ */
+const form = document.getElementById('upload');
+const list = document.getElementById('upload-list');
+const status = document.getElementById('upload-status');
+const input = form.querySelector('input[type=file]');
+let queue = Promise.resolve();
+
+form.addEventListener('submit', event => {
+  event.preventDefault();
+  take(input.files);
+});
+
+for (const kind of ['dragenter', 'dragover']) {
+  form.addEventListener(kind, event => { event.preventDefault(); form.classList.add('over'); });
+}
+for (const kind of ['dragleave', 'drop']) form.addEventListener(kind, () => form.classList.remove('over'));
+form.addEventListener('drop', event => {
+  event.preventDefault();
+  take(event.dataTransfer.files);
+});
+
+function take(files) {
+  const note = form.elements.note.value, chosen = [...files];
+  if (!chosen.length) return;
+  list.hidden = false;
+  status.textContent = '';
+  for (const file of chosen) {
+    const row = waiting(file);
+    queue = queue.then(() => send(file, note, row));
+  }
+  queue = queue.then(refresh).then(() => { status.textContent = form.dataset.done; });
+  form.reset();
+}
+
+function waiting(file) {
+  const row = document.createElement('li');
+  const head = document.createElement('div'), name = document.createElement('span'), state = document.createElement('span');
+  const bar = document.createElement('progress');
+  head.className = 'file-head';
+  name.className = 'file-name';
+  name.textContent = file.name;
+  state.className = 'dim state';
+  bar.max = 1;
+  bar.value = 0;
+  bar.setAttribute('aria-label', file.name);
+  head.append(name, state);
+  row.append(head, bar);
+  list.append(row);
+  return row;
+}
+
+function send(file, note, row) {
+  const state = row.querySelector('.state'), bar = row.querySelector('progress');
+  if (file.size > +form.dataset.most) {
+    fail(row, form.dataset.large);
+    return Promise.resolve();
+  }
+  return new Promise(done => {
+    const request = new XMLHttpRequest(), body = new FormData();
+    body.append('_csrf', form.elements._csrf.value);
+    body.append('note', note);
+    body.append('file', file);
+    request.open('POST', form.action);
+    request.setRequestHeader('X-Requested-With', 'voltdocket');
+    request.setRequestHeader('Accept', 'text/html');
+    request.upload.addEventListener('progress', event => {
+      if (!event.lengthComputable) return;
+      bar.value = event.loaded / event.total;
+      state.textContent = event.loaded < event.total ? `${form.dataset.sending} ${Math.round(100 * bar.value)} %` : form.dataset.reading;
+    });
+    request.addEventListener('load', () => { answer(request, row); done(); });
+    request.addEventListener('error', () => { fail(row, form.dataset.lost); done(); });
+    request.send(body);
+  });
+}
+
+function answer(request, row) {
+  const page = new DOMParser().parseFromString(request.responseText, 'text/html');
+  const told = page.querySelector('ul.files > li');
+  if (told) row.replaceWith(document.adoptNode(told));
+  else fail(row, request.status === 413 ? form.dataset.large : form.dataset.lost);
+}
+
+function fail(row, text) {
+  row.className = 'refused';
+  row.querySelector('progress')?.remove();
+  const p = document.createElement('p');
+  p.setAttribute('role', 'alert');
+  p.textContent = text;
+  row.append(p);
+}
+
+/** Takes the parts of the page that depend on evidence from a fresh copy. */
+async function refresh() {
+  const answer = await fetch(location.pathname, { headers: { Accept: 'text/html' } });
+  if (!answer.ok) return;
+  const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+  const missing = [...page.querySelectorAll('[data-refresh]')].some(part => !document.getElementById(part.id));
+  if (missing) {
+    // the first verdict brings parts that were not there: keep the list of uploads and take the rest anew
+    const fresh = page.querySelector('section.case .split'), old = document.querySelector('section.case .split');
+    document.getElementById('part-verdict').replaceWith(page.getElementById('part-verdict'));
+    const kept = document.getElementById('evidence');
+    const evidence = page.getElementById('part-evidence');
+    document.getElementById('part-evidence').replaceWith(evidence);
+    fresh.querySelector('#evidence').replaceWith(kept);
+    old.replaceWith(fresh);
+  } else {
+    for (const part of page.querySelectorAll('[data-refresh]')) document.getElementById(part.id).replaceWith(part);
+  }
+  document.dispatchEvent(new CustomEvent('parts-renewed'));
+}
