@@ -2,6 +2,7 @@ package org.voltdocket.assessment;
 
 import java.io.IOException;
 import java.io.InputStream;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.core.io.ClassPathResource;
 import org.springframework.stereotype.Component;
@@ -14,6 +15,7 @@ public class InForce {
     private final Rulebook rulebook;
 
     /** @throws IllegalStateException if there is no such edition */
+    @Autowired
     InForce(@Value("${voltdocket.rulebook:2026.1}") String edition) {
         ClassPathResource file = new ClassPathResource("shared/rulebook/" + edition + ".yaml");
         try (InputStream in = file.getInputStream()) {
@@ -24,6 +26,11 @@ public class InForce {
                             + ". Set voltdocket.rulebook to one that is under shared/rulebook.",
                     e);
         }
+    }
+
+    /** @param rulebook read elsewhere */
+    InForce(Rulebook rulebook) {
+        this.rulebook = rulebook;
     }
 
     public Rulebook rulebook() {
