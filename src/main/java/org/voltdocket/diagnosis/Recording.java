@@ -31,7 +31,7 @@ public final class Recording implements Reading {
      * @param startedAt clock time of the first row; null where the file has seconds only
      * @param timeS s from the start, strictly increasing, first 0 or more
      * @param channels values by channel, each as long as {@code timeS}, NaN where not sampled; {@link
-     *     Channel#MEASURED_V} always there
+     *     Channel#MEASURED_V} always there; any other with no sample at all counts as not recorded
      * @throws IllegalArgumentException if a column is missing or of another length
      */
     public Recording(
@@ -52,7 +52,17 @@ public final class Recording implements Reading {
         this.startedAt = startedAt;
         this.timeS = timeS;
         this.channels = new EnumMap<>(channels);
+        this.channels.entrySet().removeIf(e -> e.getKey() != Channel.MEASURED_V && neverSampled(e.getValue()));
         this.marks = List.copyOf(marks);
+    }
+
+    private static boolean neverSampled(float[] values) {
+        for (float value : values) {
+            if (!Float.isNaN(value)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     @Override

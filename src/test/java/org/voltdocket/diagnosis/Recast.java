@@ -1,0 +1,67 @@
+package org.voltdocket.diagnosis;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+import org.voltdocket.kernel.Sha256;
+
+/** The same recording in another wrapping. */
+final class Recast {
+
+    private Recast() {}
+
+    static CaseInput recordings(CaseInput input, UnaryOperator<Recording> change) {
+        List<Evidence> changed = input.evidence().stream()
+                .map(e -> e.reading() instanceof Recording r
+                        ? new Evidence(e.id(), e.sha256(), e.origin(), change.apply(r))
+                        : e)
+                .toList();
+        return new CaseInput(input.facts(), input.history(), changed);
+    }
+
+    static Map<Channel, float[]> channels(Recording r) {
+        Map<Channel, float[]> all = new EnumMap<>(Channel.class);
+        for (Channel channel : Channel.values()) {
+            if (r.has(channel)) {
+                all.put(channel, r.channel(channel));
+            }
+        }
+        return all;
+    }
+
+    static Recording with(Recording r, Map<Channel, float[]> channels) {
+        return new Recording(r.kind(), r.startedAt().orElse(null), r.timeS(), channels, r.marks());
+    }
+
+    static Recording at(Recording r, double[] timeS) {
+        return new Recording(r.kind(), r.startedAt().orElse(null), timeS, channels(r), r.marks());
+    }
+
+    static Recording noted(Recording r, Recording.Mark mark) {
+        return new Recording(r.kind(), r.startedAt().orElse(null), r.timeS(), channels(r), List.of(mark));
+    }
+
+    static Recording slice(Recording r, int from, int to) {
+        Map<Channel, float[]> cut = new EnumMap<>(Channel.class);
+        channels(r).forEach((channel, values) -> cut.put(channel, Arrays.copyOfRange(values, from, to)));
+        return new Recording(r.kind(), null, Arrays.copyOfRange(r.timeS(), from, to), cut, List.of());
+    }
+
+    static Evidence part(Evidence whole, String mark, Recording recording) {
+        String id = whole.id() + mark;
+        return new Evidence(id, Sha256.of(id.getBytes(StandardCharsets.UTF_8)), whole.origin(), recording);
+    }
+
+    static double[] shifted(double[] timeS, double by) {
+        return Arrays.stream(timeS).map(t -> t + by).toArray();
+    }
+
+    static float[] blank(int rows) {
+        float[] none = new float[rows];
+        Arrays.fill(none, Float.NaN);
+        return none;
+    }
+}
