@@ -19,10 +19,14 @@ import org.voltdocket.kernel.Interval;
 public final class DriveQuantities {
 
     private static final int BLOCK_STEPS = 5;
+    private static final int CALM_STEPS = 4;
+    private static final double CALM_V = 0.06;
     /** Least time with a running engine that says something of charging, s (ours). */
     private static final int FEWEST_STEADY_STEPS = 120;
     /** Below this a battery is low and a working vehicle charges it, % (common practice: targets lie at 75 to 85 %). */
     static final double LOW_CHARGE = 68;
+    /** A source that reaches this can charge, V (vehicle workshop manual, 2018: 13.7 to 14.6 V at 20 °C, less drop). */
+    private static final double LIFTED_V = 13.4;
 
     private final Evidence evidence;
     private final Drive drive;
@@ -151,11 +155,17 @@ public final class DriveQuantities {
         say("highest-charging-voltage/1", Interval.ofStandardError(highest, 0.02));
         say("over-voltage-share/1", Interval.exact(share(v, x -> x > overVoltage())));
         say("low-running-voltage-share/1", Interval.exact(share(v, x -> x < lowRunning())));
-        say("unsupported-share/1", Interval.exact(unsupported(v)));
+        boolean lifts = highest >= LIFTED_V;
+        say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(v)));
+        double charging = chargingShare();
         socStart.filter(soc -> soc.value() < LOW_CHARGE).ifPresent(soc -> {
             meanRunningCurrent().ifPresent(mean -> say("charging-when-low/1", mean));
+            say("charging-share-when-low/1", Interval.exact(charging));
             say("lift-when-low/1", Interval.ofStandardError(highest, 0.02));
         });
+        firstReportedSoc()
+                .filter(soc -> soc < LOW_CHARGE)
+                .ifPresent(soc -> say("answer-to-reported-need/1", Interval.exact(charging)));
         drainWhileReported();
     }
 
@@ -225,7 +235,7 @@ public final class DriveQuantities {
         }
         double[] gap = new double[drive.voltage().length];
         for (int k = 0; k < gap.length; k++) {
-            gap[k] = drive.steady(k) ? drive.reportedV()[k] - drive.voltage()[k] : Double.NaN;
+            gap[k] = drive.steady(k) && calm(k) ? drive.reportedV()[k] - drive.voltage()[k] : Double.NaN;
         }
         double[] gaps = Drive.blocks(gap, BLOCK_STEPS);
         double[] current = flow.current() != null ? flow.current() : drive.reportedA();
@@ -247,26 +257,50 @@ public final class DriveQuantities {
         }
     }
 
+    /** Whether the voltage stays put for seconds, so that what is left of a delay does not look like a difference. */
+    private boolean calm(int step) {
+        double[] v = drive.voltage();
+        for (int k = Math.max(1, step - CALM_STEPS); k < Math.min(v.length, step + 2); k++) {
+            if (!(Math.abs(v[k] - v[k - 1]) < CALM_V)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private void reportedSoc() {
         if (drive.reportedSoc() == null || socStart.isEmpty()) {
             return;
         }
-        double first = Double.NaN;
-        for (double soc : drive.reportedSoc()) {
-            if (!Double.isNaN(soc)) {
-                first = soc;
-                break;
+        Interval rest = socStart.get();
+        firstReportedSoc()
+                .ifPresent(first -> say(
+                        "reported-charge-error/1",
+                        new Interval(first - rest.value(), first - rest.high(), first - rest.low())));
+    }
+
+    private Optional<Double> firstReportedSoc() {
+        if (drive.reportedSoc() != null) {
+            for (double soc : drive.reportedSoc()) {
+                if (!Double.isNaN(soc)) {
+                    return Optional.of(soc);
+                }
             }
         }
-        if (Double.isNaN(first)) {
-            return;
+        return Optional.empty();
+    }
+
+    /** Share of the steady running time in which the battery is charged, %. */
+    private double chargingShare() {
+        int n = 0;
+        int hit = 0;
+        for (int k = 0; k < flow.regimes().length; k++) {
+            if (drive.steady(k)) {
+                n++;
+                hit += flow.regimes()[k] == Regime.CHARGING ? 1 : 0;
+            }
         }
-        Interval rest = socStart.get();
-        say("reported-charge-error/1", new Interval(first - rest.value(), first - rest.high(), first - rest.low()));
-        if (first < LOW_CHARGE) {
-            double[] tens = Drive.blocks(drive.steadyOnly(drive.voltage()), 10);
-            say("answer-to-reported-need/1", Interval.ofStandardError(Robust.quantile(tens, 1), 0.02));
-        }
+        return n == 0 ? 0 : 100.0 * hit / n;
     }
 
     /** Slope of voltage steps over current steps, clamp only: the reported current comes too late and too coarse. */
@@ -311,20 +345,5 @@ public final class DriveQuantities {
             }
         }
         return n == 0 ? 0 : 100.0 * hit / n;
-    }
-
-    /** Share of the running time in a regime, %. */
-    double runningShare(Regime regime) {
-        double all = 0;
-        double hit = 0;
-        for (RegimeSpan span : regimes) {
-            double length = span.to() - span.from();
-            boolean on = span.regime() == Regime.CHARGING
-                    || span.regime() == Regime.HOLDING
-                    || span.regime() == Regime.DISCHARGING;
-            all += on ? length : 0;
-            hit += span.regime() == regime ? length : 0;
-        }
-        return all == 0 ? 0 : 100 * hit / all;
     }
 }

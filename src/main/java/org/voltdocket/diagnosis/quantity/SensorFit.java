@@ -34,7 +34,8 @@ public final class SensorFit {
     private static final double CHARGED_V = 13.6;
 
     private static final int FEWEST_STEPS = 15;
-    private static final int LASTING_STEPS = 6;
+    private static final int LASTING_STEPS = 8;
+    private static final double FALLING_V = 0.03;
     private static final double BOUND_SLACK_A = 0.3;
     private static final double BOUND_SE_A = 0.5;
     /** Offsets larger than this are rare, A (ours). */
@@ -110,7 +111,12 @@ public final class SensorFit {
 
     /** Held at charging voltage a battery takes charge: what is reported then is no less than the offset. */
     private static double most(Drive drive, double[] reported) {
-        return lasting(drive, reported, k -> drive.steady(k) && drive.voltage()[k] > CHARGED_V, 0.2);
+        return lasting(drive, reported, k -> drive.steady(k) && held(drive.voltage(), k), 0.2);
+    }
+
+    /** At charging voltage and not falling: after a burst of charge the voltage sinks for seconds while the current is off. */
+    private static boolean held(double[] v, int step) {
+        return v[step] > CHARGED_V && step >= 3 && v[step] >= v[step - 3] - FALLING_V;
     }
 
     /** Quantile of the reported current over steps at which something has held for seconds and goes on holding. */

@@ -25,7 +25,7 @@ public final class StandingQuantities {
 
     private static final double FALL_ASLEEP_S = 3600;
     private static final double[] RELAXATION_S = {1200, 2400, 4800, 9600};
-    private static final double CLAMP_ZERO_A = 0.01;
+    private static final double CLAMP_ZERO_A = 0.02;
     private static final double SHORTEST_BY_VOLTAGE_S = 5400;
     /** More than this flattens a battery within a night or two: nothing asleep takes more (common practice), A. */
     private static final double MOST_A = 10;

@@ -18,6 +18,13 @@ public final class Engine {
     private static final double ONLY_CHARGED_V = 13.25;
 
     private static final int LONGEST_STOP_STEPS = 240;
+    /** A quiet stretch of this length before a start is a parked car. */
+    private static final int PARKED_STEPS = 60;
+
+    private static final int FEWEST_QUIET_STEPS = 12;
+    private static final double MOST_ROUGH_V = 0.3;
+    private static final double QUIET_FLOOR_V = 0.003;
+    private static final double USUAL_QUIET_V = 0.004;
     private static final double STEP_DOWN_V = 0.08;
 
     private Engine() {}
@@ -84,16 +91,17 @@ public final class Engine {
             Arrays.fill(on, high > ONLY_CHARGED_V);
             return on;
         }
+        int first = step(grid, starts.get(0).fromS());
+        double quiet = alreadyRan(grid, first) ? USUAL_QUIET_V : restQuiet(grid.voltage(), first);
         for (int i = 0; i < starts.size(); i++) {
             int from = step(grid, starts.get(i).toS()) + 1;
             boolean last = i + 1 == starts.size();
             int next = last ? grid.steps() : step(grid, starts.get(i + 1).fromS());
-            int off = last ? finalStop(grid, from) : stopBefore(grid, from, next);
+            int off = last ? finalStop(grid, from, quiet) : stopBefore(grid, from, next, quiet);
             Arrays.fill(on, Math.min(from, off), off, true);
         }
-        int first = step(grid, starts.get(0).fromS());
         if (alreadyRan(grid, first)) {
-            Arrays.fill(on, 0, stopBefore(grid, 0, first), true);
+            Arrays.fill(on, 0, stopBefore(grid, 0, first, quiet), true);
         }
         return on;
     }
@@ -104,7 +112,7 @@ public final class Engine {
     }
 
     /** Where the engine stopped before a restart: the best single step down in the minutes before it. */
-    private static int stopBefore(Grid grid, int from, int restart) {
+    private static int stopBefore(Grid grid, int from, int restart, double restQuiet) {
         double[] speed = grid.held(Channel.SPEED, 0);
         if (speed != null && Robust.count(speed) > grid.steps() / 10) {
             int k = restart - 1;
@@ -113,43 +121,65 @@ public final class Engine {
             }
             from = Math.max(from, k);
         }
+        int quiet = quietTail(grid.voltage(), from, restart, restQuiet);
+        if (quiet >= 0 && restart - quiet >= PARKED_STEPS) {
+            return quiet;
+        }
         int earliest = Math.max(from, restart - LONGEST_STOP_STEPS);
         int split = bestStepDown(grid.voltage(), earliest, restart);
         return split >= 0 ? split : Math.max(from, restart - 10);
     }
 
     /** Where the voltage leaves the running engine for good; the end of the grid where it does not. */
-    private static int finalStop(Grid grid, int from) {
+    private static int finalStop(Grid grid, int from, double restQuiet) {
         double[] v = grid.voltage();
         int n = grid.steps();
-        int tail = Math.min(n - from, 1800);
-        if (tail < 40) {
+        if (n - from < 40) {
             return n;
         }
-        int split = bestStepDown(v, n - tail, n);
-        if (split < 0 || n - split < 10) {
+        int split = quietTail(v, from, n, restQuiet);
+        if (split < 0 || n - split < FEWEST_QUIET_STEPS) {
             return n;
         }
-        double quietAfter = roughness(v, split + 3, n);
-        double quietBefore = roughness(v, from, split - 3);
-        boolean low = Robust.quantile(Arrays.copyOfRange(v, split, n), 0.9) < ONLY_CHARGED_V;
-        return low && quietAfter < 0.5 * quietBefore ? split : n;
+        return split;
     }
 
-    private static double roughness(double[] v, int from, int to) {
-        if (to - from < 5) {
-            return Double.NaN;
-        }
-        double sum = 0;
-        int count = 0;
+    /**
+     * Where the voltage turns from rough to quiet for good: the split of its step to step changes, taken as Laplace
+     * distributed, with the highest likelihood; -1 where the tail is not clearly quieter.
+     */
+    private static int quietTail(double[] v, int from, int to, double restQuiet) {
+        double[] sum = new double[Math.max(0, to - from) + 1];
         for (int k = from + 1; k < to; k++) {
             double d = Math.abs(v[k] - v[k - 1]);
-            if (!Double.isNaN(d)) {
-                sum += Math.min(d, 0.3);
-                count++;
+            sum[k - from + 1] = sum[k - from] + (Double.isNaN(d) ? 0 : Math.min(d, MOST_ROUGH_V));
+        }
+        int n = to - from;
+        int best = -1;
+        double least = Double.POSITIVE_INFINITY;
+        for (int k = 5; k < n - 5; k++) {
+            double before = sum[k] / k + QUIET_FLOOR_V;
+            double after = (sum[n] - sum[k]) / (n - k) + QUIET_FLOOR_V;
+            double cost = k * StrictMath.log(before) + (n - k) * StrictMath.log(after);
+            if (after < 0.5 * before && after - QUIET_FLOOR_V < 1.5 * restQuiet + 0.001 && cost < least) {
+                least = cost;
+                best = from + k;
             }
         }
-        return count == 0 ? Double.NaN : sum / count;
+        boolean low = best >= 0 && Robust.quantile(Arrays.copyOfRange(v, best, to), 0.9) < ONLY_CHARGED_V;
+        return low ? best : -1;
+    }
+
+    /** Mean step to step change before the first start, V; a guess where the recording has no such rest. */
+    private static double restQuiet(double[] v, int first) {
+        if (first < FEWEST_QUIET_STEPS) {
+            return USUAL_QUIET_V;
+        }
+        double[] d = new double[first - 2];
+        for (int k = 1; k < d.length; k++) {
+            d[k] = Math.min(MOST_ROUGH_V, Math.abs(v[k] - v[k - 1]));
+        }
+        return Robust.mean(d);
     }
 
     /** Split of {@code v[from..to)} into a higher and a lower part with the least squared error; -1 where none is 80 mV. */

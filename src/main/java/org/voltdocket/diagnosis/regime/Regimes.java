@@ -13,7 +13,7 @@ public final class Regimes {
     /** A stretch shorter than this joins the one before it, s. */
     private static final double SHORTEST_S = 4;
     /** A stop longer than this is no stop in traffic, s. */
-    private static final double TRAFFIC_STOP_S = 600;
+    private static final double TRAFFIC_STOP_S = 180;
 
     private Regimes() {}
 

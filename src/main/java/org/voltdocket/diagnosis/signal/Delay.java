@@ -4,17 +4,18 @@ import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 
 /**
- * How much later a slow channel tells what the measured voltage shows at once.
+ * How much later a slow channel tells what the measured voltage (for a current, the clamp where there is one) shows at
+ * once.
  *
- * <p>Both are freed of what is slower than 20 s, and the shift with the highest correlation is taken, refined by a
+ * <p>Both are freed of what is slower than 6 s, and the shift with the highest correlation is taken, refined by a
  * parabola through its neighbours (standard cross-correlation delay estimate).
  */
 public final class Delay {
 
     private static final double STEP_S = 0.25;
-    private static final double EARLIEST_S = -1;
+    private static final double EARLIEST_S = 0;
     private static final double LATEST_S = 6;
-    private static final double SLOW_S = 20;
+    private static final double SLOW_S = 6;
     private static final double CLIP_SD = 4;
     /** Below this correlation the two do not resemble each other enough to tell a delay. */
     private static final double RESEMBLANCE = 0.25;
@@ -22,14 +23,15 @@ public final class Delay {
     private Delay() {}
 
     /**
-     * The channel's delay, s, -1 to 6; 0 where it cannot be told.
+     * The channel's delay, s, 0 to 6; 0 where it cannot be told.
      */
     public static double of(Recording recording, Channel channel) {
         if (!recording.has(channel)) {
             return 0;
         }
         Grid grid = Grid.of(recording, STEP_S);
-        double[] measured = quick(grid.voltage(), grid.stepS());
+        boolean clamped = channel == Channel.REPORTED_A && recording.has(Channel.MEASURED_A);
+        double[] measured = quick(clamped ? grid.mean(Channel.MEASURED_A) : grid.voltage(), grid.stepS());
         double[] reported = quick(grid.held(channel, 0), grid.stepS());
         int from = (int) Math.round(EARLIEST_S / grid.stepS());
         int to = (int) Math.round(LATEST_S / grid.stepS());
