@@ -16,9 +16,9 @@ import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.AuthenticationFailureHandler;
+import org.springframework.security.web.authentication.LoginUrlAuthenticationEntryPoint;
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
-import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.web.servlet.HandlerExceptionResolver;
 import org.voltdocket.access.Accounts;
 import org.voltdocket.access.Tokens;
@@ -105,8 +105,7 @@ class SecurityConfig {
                 .permitAll());
         http.logout(out ->
                 out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out").deleteCookies("voltdocket-session"));
-        http.exceptionHandling(e -> e.defaultAuthenticationEntryPointFor(challenge(null), wantsJson())
-                .accessDeniedHandler(denied()));
+        http.exceptionHandling(e -> e.authenticationEntryPoint(toSignIn()).accessDeniedHandler(denied()));
         http.addFilterBefore(new StandingFilter(accounts), AuthorizationFilter.class);
         return headers(http).build();
     }
@@ -144,8 +143,12 @@ class SecurityConfig {
         };
     }
 
-    private static RequestMatcher wantsJson() {
-        return SecurityConfig::wantsJson;
+    /** People are led to the form; a page's script is told in JSON. */
+    private AuthenticationEntryPoint toSignIn() {
+        AuthenticationEntryPoint form = new LoginUrlAuthenticationEntryPoint("/sign-in");
+        AuthenticationEntryPoint script = challenge(null);
+        return (request, response, exception) ->
+                (wantsJson(request) ? script : form).commence(request, response, exception);
     }
 
     private static boolean wantsJson(HttpServletRequest request) {

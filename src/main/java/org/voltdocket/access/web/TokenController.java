@@ -1,6 +1,7 @@
 package org.voltdocket.access.web;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.security.SecurityRequirement;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ProblemDetail;
@@ -28,7 +29,9 @@ class TokenController {
     /** What a new token is called. */
     record Wanted(String name) {}
 
-    @Operation(summary = "Make a token, by HTTP Basic with user and password. It is shown this once.")
+    @Operation(
+            summary = "Make a token, by HTTP Basic with user and password. It is shown this once.",
+            security = @SecurityRequirement(name = "basic"))
     @PostMapping
     ResponseEntity<NewToken> create(SignedIn who, @RequestBody Wanted wanted) {
         try {

@@ -1,0 +1,228 @@
+package org.voltdocket.access;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.voltdocket.access.TokensApiTest.assertProblem;
+
+import java.net.http.HttpRequest.BodyPublishers;
+import java.util.Map;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.voltdocket.kernel.Role;
+import org.voltdocket.support.Answer;
+import org.voltdocket.support.Client;
+import org.voltdocket.support.Server;
+import org.voltdocket.support.Server.User;
+import org.voltdocket.support.ServerTest;
+import org.voltdocket.trail.Trail;
+import org.voltdocket.trail.TrailEntry;
+
+@ServerTest
+class PagesTest {
+
+    @Autowired
+    private Server server;
+
+    @Autowired
+    private Accounts accounts;
+
+    @Autowired
+    private Trail trail;
+
+    @Test
+    void aStrangerIsLedToTheFormAndAScriptIsTold() {
+        Answer page = server.anonymous().header("Accept", "text/html").get("/account");
+        assertThat(page.status()).isEqualTo(302);
+        assertThat(page.header("location").orElse("")).endsWith("/sign-in");
+        assertProblem(server.anonymous().header("Accept", "application/json").get("/account"), 401, "not-signed-in");
+    }
+
+    @Test
+    void everyPageCarriesItsGuards() {
+        Answer page = server.anonymous().get("/sign-in");
+        String policy = page.header("content-security-policy").orElseThrow();
+        assertThat(policy)
+                .contains("default-src 'self'", "frame-ancestors 'none'")
+                .doesNotContain("unsafe");
+        assertThat(page.header("x-content-type-options")).hasValue("nosniff");
+        assertThat(page.header("x-frame-options")).hasValue("DENY");
+        assertThat(page.header("referrer-policy")).hasValue("same-origin");
+        assertThat(page.header("set-cookie").orElse("")).contains("HttpOnly", "SameSite=Lax");
+        assertThat(page.text()).doesNotContain("<script>", " style=\"", " onclick");
+    }
+
+    @Test
+    void aFormWithoutItsTokenIsRefusedAndChangesNothing() {
+        User admin = server.newUser(Role.ADMIN);
+        Client browser = server.browser(admin);
+        String name = "Nobody's " + UUID.randomUUID();
+        Answer refused = browser.postFormWithoutCsrf("/accounts/workshops", Map.of("workshop", name));
+        assertThat(refused.status()).isEqualTo(403);
+        assertThat(refused.text()).contains("<!DOCTYPE html>");
+        assertThat(accounts.workshops()).extracting(WorkshopRef::name).doesNotContain(name);
+        assertThat(browser.postForm("/accounts/workshops", Map.of("workshop", name))
+                        .status())
+                .isEqualTo(302);
+        assertThat(accounts.workshops()).extracting(WorkshopRef::name).contains(name);
+    }
+
+    @Test
+    void signingInChangesTheSessionAndSigningOutEndsIt() {
+        User user = server.newUser(Role.CLERK);
+        Client client = server.anonymous().header("Accept", "text/html");
+        String before = client.get("/sign-in").header("set-cookie").orElseThrow();
+        Answer in = client.postForm("/sign-in", Map.of("username", user.name(), "password", Server.PASSWORD));
+        assertThat(session(in.header("set-cookie").orElseThrow())).isNotEqualTo(session(before));
+        assertThat(client.get("/account").status()).isEqualTo(200);
+        assertThat(client.postForm("/sign-out", Map.of()).header("location").orElse(""))
+                .endsWith("/sign-in?out");
+        assertThat(client.get("/account").status()).isEqualTo(302);
+    }
+
+    @Test
+    void aWrongPasswordSaysNeitherWhichPartIsWrong() {
+        User user = server.newUser(Role.CLERK);
+        Client client = server.anonymous();
+        Answer wrong = client.postForm("/sign-in", Map.of("username", user.name(), "password", "not this one"));
+        Answer unknown = client.postForm("/sign-in", Map.of("username", "nobody-of-that-name", "password", "x"));
+        assertThat(wrong.header("location")).isEqualTo(unknown.header("location"));
+        assertThat(client.get("/sign-in?error").text()).contains("role=\"alert\"");
+    }
+
+    @Test
+    void anUnknownPageIsAFriendlyPage() {
+        Client browser = server.browser(server.newUser(Role.CLERK));
+        Answer answer = browser.get("/no-such-page");
+        assertThat(answer.status()).isEqualTo(404);
+        assertThat(answer.text())
+                .contains("<h1>Nothing here that you may see</h1>")
+                .doesNotContain("??");
+    }
+
+    @Test
+    void onlyTheAdministratorSeesAccounts() {
+        for (Role role : new Role[] {Role.WORKSHOP, Role.CLERK, Role.AUDITOR}) {
+            Client browser = server.browser(server.newUser(role));
+            assertThat(browser.get("/accounts").status()).as(role.name()).isEqualTo(403);
+        }
+    }
+
+    @Test
+    void theAdministratorMakesAWorkshopAndItsAccount() {
+        User admin = server.newUser(Role.ADMIN);
+        Client browser = server.browser(admin);
+        String workshop = "Made by page " + UUID.randomUUID();
+        browser.postForm("/accounts/workshops", Map.of("workshop", workshop));
+        WorkshopRef made = accounts.workshops().stream()
+                .filter(w -> w.name().equals(workshop))
+                .findFirst()
+                .orElseThrow();
+        String name = "page-" + UUID.randomUUID().toString().substring(0, 8);
+        Map<String, String> form = Map.of(
+                "name",
+                name,
+                "password",
+                Server.PASSWORD,
+                "role",
+                "WORKSHOP",
+                "of",
+                made.id().toString());
+        assertThat(browser.postForm("/accounts", form).status()).isEqualTo(302);
+        assertThat(accounts.find(name).orElseThrow().workshop()).hasValue(made);
+        assertThat(browser.get("/accounts").text()).contains(name, workshop).doesNotContain("??");
+        assertThat(trail.of("account/" + name))
+                .extracting(TrailEntry::act, entry -> entry.actor().user())
+                .containsExactly(org.assertj.core.groups.Tuple.tuple("account-created", admin.name()));
+
+        Answer again = browser.postForm("/accounts", form);
+        assertThat(again.status()).isEqualTo(400);
+        assertThat(again.text()).contains("There is an account of that name already", "aria-invalid=\"true\"");
+        Answer weak = browser.postForm(
+                "/accounts", Map.of("name", name + "2", "password", "short", "role", "CLERK", "of", ""));
+        assertThat(weak.status()).isEqualTo(400);
+        assertThat(weak.text()).contains("too short");
+        Answer homeless = browser.postForm(
+                "/accounts", Map.of("name", name + "3", "password", Server.PASSWORD, "role", "WORKSHOP", "of", ""));
+        assertThat(homeless.text()).contains("Choose the workshop");
+    }
+
+    @Test
+    void keepingOutEndsTheSessionAtOnce() {
+        User user = server.newUser(Role.AUDITOR);
+        Client theirs = server.browser(user);
+        assertThat(theirs.get("/account").status()).isEqualTo(200);
+        UUID id = accounts.find(user.name()).orElseThrow().id();
+        Client admin = server.browser(server.user(Role.ADMIN));
+        assertThat(admin.postForm("/accounts/" + id + "/standing", Map.of("enabled", "false"))
+                        .status())
+                .isEqualTo(302);
+        assertThat(theirs.get("/account").status()).isEqualTo(302);
+        assertThat(server.anonymous()
+                        .basic(user.name(), Server.PASSWORD)
+                        .postJson("/api/v1/tokens", "{\"name\":\"x\"}")
+                        .status())
+                .isEqualTo(401);
+    }
+
+    @Test
+    void aChangedPasswordEndsOtherSessionsOnly() {
+        User user = server.newUser(Role.CLERK);
+        Client here = server.browser(user);
+        Client elsewhere = server.browser(user);
+        Map<String, String> wrong = Map.of("current", "not this one", "password", "another set of words");
+        assertThat(here.postForm("/account/password", wrong).status()).isEqualTo(400);
+        Map<String, String> right = Map.of("current", Server.PASSWORD, "password", "another set of words");
+        assertThat(here.postForm("/account/password", right).status()).isEqualTo(302);
+        assertThat(here.get("/account").status()).isEqualTo(200);
+        assertThat(elsewhere.get("/account").status()).isEqualTo(302);
+        assertThat(server.anonymous()
+                        .basic(user.name(), "another set of words")
+                        .postJson("/api/v1/tokens", "{\"name\":\"x\"}")
+                        .status())
+                .isEqualTo(201);
+    }
+
+    @Test
+    void aTokenMadeOnThePageWorksUntilItIsRevokedThere() {
+        Client browser = server.browser(server.newUser(Role.CLERK));
+        Answer made = browser.postForm("/account/tokens", Map.of("name", "page token"));
+        Matcher token = Pattern.compile("<code>(vd_[A-Za-z0-9_-]+)</code>").matcher(made.text());
+        assertThat(token.find()).isTrue();
+        Client api = server.anonymous().header("Authorization", "Bearer " + token.group(1));
+        assertThat(api.get("/api/v1/nowhere").status()).isEqualTo(404);
+        String list = browser.get("/account").text();
+        assertThat(list).contains("page token").doesNotContain(token.group(1)).doesNotContain("??");
+        // the newest is listed first
+        Matcher form = Pattern.compile("/account/tokens/([0-9a-f-]{36})/revoke").matcher(list);
+        assertThat(form.find()).isTrue();
+        assertThat(browser.postForm("/account/tokens/" + form.group(1) + "/revoke", Map.of())
+                        .status())
+                .isEqualTo(302);
+        assertThat(api.get("/api/v1/nowhere").status()).isEqualTo(401);
+        assertThat(browser.postForm("/account/tokens/" + UUID.randomUUID() + "/revoke", Map.of())
+                        .status())
+                .isEqualTo(404);
+    }
+
+    @Test
+    void theOpenFewAreOpen() {
+        for (String path : new String[] {
+            "/sign-in", "/voltdocket.css", "/v3/api-docs", "/actuator/health/liveness", "/actuator/health/readiness"
+        }) {
+            assertThat(server.anonymous().get(path).status()).as(path).isEqualTo(200);
+        }
+        assertThat(server.anonymous().get("/v3/api-docs").text()).doesNotContain("\"name\":\"actor\"", "SignedIn");
+        assertThat(server.anonymous()
+                        .send("POST", "/actuator/shutdown", BodyPublishers.noBody(), null)
+                        .status())
+                .isIn(302, 403, 404);
+    }
+
+    private static String session(String cookie) {
+        Matcher id = Pattern.compile("voltdocket-session=([^;]+)").matcher(cookie);
+        assertThat(id.find()).as(cookie).isTrue();
+        return id.group(1);
+    }
+}
