@@ -24,50 +24,50 @@ record DemoCase(
         List<EvidenceKind> only,
         int most) {
 
-    private static final String HARBOUR = "workshop";
-    private static final String HILL = "workshop2";
+    private static final String LANTERN_YARD = "workshop";
+    private static final String COPPER_QUAY = "workshop2";
 
     /** The archive in the order of opening; the last one is the newest in every list. */
     static final List<DemoCase> ALL = List.of(
-            whole(HARBOUR, Scenario.HEALTHY_MANAGED, 101, 0, """
+            whole(LANTERN_YARD, Scenario.HEALTHY_MANAGED, 101, 0, """
                     Customer read 12.6 V on the display on the ring road and wants a new battery under warranty."""),
-            whole(HILL, Scenario.HEALTHY_CONVENTIONAL, 100, 0, """
+            whole(COPPER_QUAY, Scenario.HEALTHY_CONVENTIONAL, 100, 0, """
                     Would not start after the ferry crossing; the lamps had been left on. Battery claimed as faulty."""),
-            whole(HILL, Scenario.WORN, 110, 0, """
+            whole(COPPER_QUAY, Scenario.WORN, 110, 0, """
                     Turns slowly on every cold morning now, needed the helper battery twice last week."""),
-            whole(HARBOUR, Scenario.CELL_SHORTED, 102, 0, """
+            whole(LANTERN_YARD, Scenario.CELL_SHORTED, 102, 0, """
                     Dead on the second morning after fitting. Smells a little when charged."""),
-            whole(HILL, Scenario.STRAP_BROKEN, 115, 0, """
+            whole(COPPER_QUAY, Scenario.STRAP_BROKEN, 115, 0, """
                     Lights are bright, but with the key turned everything goes dark. Sometimes it starts after all."""),
-            whole(HARBOUR, Scenario.WILL_NOT_HOLD, 111, 0, """
+            whole(LANTERN_YARD, Scenario.WILL_NOT_HOLD, 111, 0, """
                     Charged on Saturday, flat on Tuesday, and the van stood in the shed all the time."""),
-            whole(HARBOUR, Scenario.SOURCE_DEAD, 103, 0, """
+            whole(LANTERN_YARD, Scenario.SOURCE_DEAD, 103, 0, """
                     Red battery lamp since the hill, radio went off on the way home. New battery lasted two days."""),
-            whole(HILL, Scenario.SOURCE_OVER, 110, 1, """
+            whole(COPPER_QUAY, Scenario.SOURCE_OVER, 110, 1, """
                     White crust on the posts and a smell after long drives. Second battery that has dried out."""),
-            whole(HILL, Scenario.SENSOR_READS_LOW, 104, 1, """
+            whole(COPPER_QUAY, Scenario.SENSOR_READS_LOW, 104, 1, """
                     Display says to charge the battery, but it is full whenever we test it. Case is swollen."""),
-            whole(HARBOUR, Scenario.CONTROL_STUCK, 103, 2, """
+            whole(LANTERN_YARD, Scenario.CONTROL_STUCK, 103, 2, """
                     Flat every ten days although it does the school run and the ring road daily. Alternator is new."""),
-            whole(HILL, Scenario.CABLE_RESISTANCE, 102, 1, """
+            whole(COPPER_QUAY, Scenario.CABLE_RESISTANCE, 102, 1, """
                     Since the front was repaired the battery does not last. Charging shows over 14 V on the tester."""),
-            whole(HARBOUR, Scenario.DRAINED_AT_REST, 100, 1, """
+            whole(LANTERN_YARD, Scenario.DRAINED_AT_REST, 100, 1, """
                     Flat after the weekend on the mainland, fine when used every day. Tow bar was fitted in spring."""),
-            whole(HARBOUR, Scenario.SHORT_TRIPS, 100, 0, """
+            whole(LANTERN_YARD, Scenario.SHORT_TRIPS, 100, 0, """
                     Bakery round with many halts, screen and seat heating always on. Weak by Friday."""),
-            whole(HILL, Scenario.WRONG_TYPE, 101, 0, """
+            whole(COPPER_QUAY, Scenario.WRONG_TYPE, 101, 0, """
                     Stop-start has not worked since last summer; battery was bought at the ferry pier."""),
-            whole(HILL, Scenario.TOO_SMALL, 103, 0, """
+            whole(COPPER_QUAY, Scenario.TOO_SMALL, 103, 0, """
                     Always a little weak, also in summer. The owner chose the cheaper one that also fits the tray."""),
             new DemoCase(
-                    HARBOUR,
+                    LANTERN_YARD,
                     Scenario.HEALTHY_CONVENTIONAL,
                     106,
                     "Battery flat this morning. Nothing else known yet, customer waits.",
                     0,
                     List.of(EvidenceKind.BATTERY_TEST),
                     1),
-            whole(HARBOUR, Scenario.SENSOR_READS_HIGH, 107, 2, """
+            whole(LANTERN_YARD, Scenario.SENSOR_READS_HIGH, 107, 2, """
                     Third battery in this car within a year. Each one tests good after charging and is empty three \
                     weeks later. The scan tool shows good voltage and a charging current."""));
 
