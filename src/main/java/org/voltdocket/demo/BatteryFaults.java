@@ -121,5 +121,9 @@ final class BatteryFaults {
         if (chance.odds(0.3)) {
             d.crankWatch(0.95);
         }
+        if (chance.odds(0.35)) {
+            d.later(24);
+            d.capacityRun();
+        }
     }
 }

@@ -37,7 +37,8 @@ final class ControlFaults {
         daylight(d);
         d.setup.sensorOffsetA = chance.between(3.5, 8);
         d.setup.sensorOffsetV = chance.odds(0.65) ? chance.between(0.4, 1.2) : chance.normal(0.05);
-        d.setup.restCurrentA = chance.between(0, 0.8);
+        d.setup.restCurrentA = chance.between(0.5, 2);
+        d.monthsFitted = chance.between(0.7, 9);
         d.setup.charge = chance.between(0.48, 0.72);
         d.setup.believedPct = chance.between(88.5, 96);
         d.setup.durationS = chance.whole(30, 58) * 60;

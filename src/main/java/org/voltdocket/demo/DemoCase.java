@@ -14,6 +14,7 @@ import org.voltdocket.diagnosis.EvidenceKind;
  * @param replacedBefore batteries replaced before for it
  * @param only kinds of evidence that the workshop sent in; empty for all there is
  * @param most how many of them it sent
+ * @param earlier whether it is the battery that this vehicle had before
  */
 record DemoCase(
         String account,
@@ -22,7 +23,8 @@ record DemoCase(
         String complaint,
         int replacedBefore,
         List<EvidenceKind> only,
-        int most) {
+        int most,
+        boolean earlier) {
 
     private static final String LANTERN_YARD = "workshop";
     private static final String COPPER_QUAY = "workshop2";
@@ -66,18 +68,29 @@ record DemoCase(
                     "Battery flat this morning. Nothing else known yet, customer waits.",
                     0,
                     List.of(EvidenceKind.BATTERY_TEST),
-                    1),
-            whole(LANTERN_YARD, Scenario.SENSOR_READS_HIGH, 107, 2, """
+                    1,
+                    false),
+            new DemoCase(
+                    LANTERN_YARD,
+                    Scenario.SENSOR_READS_HIGH,
+                    189,
+                    "Second battery in this car, empty again after three weeks. Tests good after charging.",
+                    1,
+                    List.of(),
+                    Integer.MAX_VALUE,
+                    true),
+            whole(LANTERN_YARD, Scenario.SENSOR_READS_HIGH, 189, 2, """
                     Third battery in this car within a year. Each one tests good after charging and is empty three \
                     weeks later. The scan tool shows good voltage and a charging current."""));
 
     private static DemoCase whole(String account, Scenario scenario, long seed, int replacedBefore, String complaint) {
-        return new DemoCase(account, scenario, seed, complaint, replacedBefore, List.of(), Integer.MAX_VALUE);
+        return new DemoCase(account, scenario, seed, complaint, replacedBefore, List.of(), Integer.MAX_VALUE, false);
     }
 
     /** The invented case behind it. */
     GeneratedCase generate() {
-        return Generator.generate(scenario, seed);
+        GeneratedCase made = Generator.generate(scenario, seed);
+        return earlier ? EarlierBattery.before(made) : made;
     }
 
     /** The files that the workshop sent in, in the order of taking. */

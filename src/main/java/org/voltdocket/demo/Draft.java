@@ -5,6 +5,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import org.voltdocket.demo.model.CapacityRun;
 import org.voltdocket.demo.model.Chance;
 import org.voltdocket.demo.model.CrankWatch;
 import org.voltdocket.demo.model.Setup;
@@ -187,6 +188,14 @@ final class Draft {
         addRecording("standing", run);
         setup.charge = run.truth().chargeEnd();
         later(hours);
+    }
+
+    /** A full battery taken down to 10.50 V with a twentieth of its nominal capacity. */
+    void capacityRun() {
+        Setup bench = setup.copy();
+        bench.charge = 1;
+        bench.temperatureC = chance.between(22, 27);
+        addRecording("capacity", CapacityRun.record(bench, chance.split(), now));
     }
 
     void crankWatch(double charge) {

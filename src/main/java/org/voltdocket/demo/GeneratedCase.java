@@ -2,10 +2,12 @@ package org.voltdocket.demo;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.voltdocket.demo.model.Truth;
+import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Evidence;
@@ -39,6 +41,16 @@ public record GeneratedCase(
     /** The true cause. */
     public Cause cause() {
         return scenario.cause();
+    }
+
+    /** When the first test was taken. */
+    OffsetDateTime takenAt() {
+        return items.stream()
+                .map(GeneratedItem::reading)
+                .filter(BatteryTest.class::isInstance)
+                .map(reading -> ((BatteryTest) reading).takenAt())
+                .findFirst()
+                .orElseThrow();
     }
 
     /** The case as the judge takes it, with no other case known of this battery and vehicle. */

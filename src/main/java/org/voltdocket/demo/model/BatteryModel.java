@@ -68,7 +68,7 @@ final class BatteryModel {
         int i = (int) at;
         double volts = open[i] + (open[i + 1] - open[i]) * (at - i);
         if (charge < 0) {
-            volts += charge * 6;
+            volts += charge * 40; // empty: it collapses
         }
         return volts + 0.0012 * (temperatureC - 25) - setup.missingCellV;
     }
