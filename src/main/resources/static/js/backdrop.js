@@ -46,7 +46,7 @@ export function pattern(context, regime, t, ratio) {
   c.lineWidth = ratio;
   c.globalAlpha = TINT[regime] ?? 0;
   c.fillRect(0, 0, s, s);
-  c.globalAlpha = 0.5;
+  c.globalAlpha = 0.32;
   (PATTERNS[regime] ?? PATTERNS.unknown)(c, s);
   return context.createPattern(tile, 'repeat');
 }
@@ -93,16 +93,25 @@ export function limits(u, all, t) {
   for (const l of all) {
     const y = u.valToPos(l.value, 'y', true);
     if (y < bbox.top || y > bbox.top + bbox.height) continue;
-    ctx.strokeStyle = ctx.fillStyle = t.outside;
+    ctx.strokeStyle = t.outside;
     ctx.lineWidth = 1.5 * ratio;
     ctx.setLineDash([6 * ratio, 4 * ratio]);
     ctx.beginPath();
     ctx.moveTo(bbox.left, y);
     ctx.lineTo(bbox.left + bbox.width, y);
     ctx.stroke();
+    ctx.setLineDash([]);
+    const text = ctx.measureText(l.label).width < bbox.width * 0.6 ? l.label : l.short;
+    const above = y - bbox.top > 40 * ratio, wide = ctx.measureText(text).width;
+    const right = bbox.left + bbox.width - 4 * ratio, top = above ? y - 16 * ratio : y + 2 * ratio;
+    ctx.fillStyle = t.card;
+    ctx.globalAlpha = 0.85;
+    ctx.fillRect(right - wide - 3 * ratio, top, wide + 6 * ratio, 14 * ratio);
+    ctx.globalAlpha = 1;
+    ctx.fillStyle = t.outside;
     ctx.textAlign = 'right';
-    ctx.textBaseline = y - bbox.top < 16 * ratio ? 'top' : 'bottom';
-    ctx.fillText(l.label, bbox.left + bbox.width - 4 * ratio, y + (ctx.textBaseline === 'top' ? 3 : -2) * ratio);
+    ctx.textBaseline = 'middle';
+    ctx.fillText(text, right, top + 7.5 * ratio);
   }
   ctx.restore();
 }

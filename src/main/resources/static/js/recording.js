@@ -20,7 +20,7 @@ class Chart {
     const rows = (name, read) => [...figure.querySelectorAll(`[data-${name}]`)].map(e => read(e.dataset, e));
     this.regimes = rows('regime-from', d => ({ from: +d.regimeFrom, to: +d.regimeTo, regime: d.regime, label: d.label }));
     this.marks = rows('mark-at', d => ({ at: +d.markAt, text: d.text }));
-    this.limits = rows('limit-value', d => ({ value: +d.limitValue, unit: d.unit, label: d.label }));
+    this.limits = rows('limit-value', d => ({ value: +d.limitValue, unit: d.unit, label: d.label, short: d.short }));
     this.names = new Map(rows('channel', d => [d.channel, d]));
     this.chosen = new Set(['volts', 'amps']);
     this.lines = {};

@@ -98,18 +98,6 @@ async function refresh() {
   const answer = await fetch(location.pathname, { headers: { Accept: 'text/html' } });
   if (!answer.ok) return;
   const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
-  const missing = [...page.querySelectorAll('[data-refresh]')].some(part => !document.getElementById(part.id));
-  if (missing) {
-    // the first verdict brings parts that were not there: keep the list of uploads and take the rest anew
-    const fresh = page.querySelector('section.case .split'), old = document.querySelector('section.case .split');
-    document.getElementById('part-verdict').replaceWith(page.getElementById('part-verdict'));
-    const kept = document.getElementById('evidence');
-    const evidence = page.getElementById('part-evidence');
-    document.getElementById('part-evidence').replaceWith(evidence);
-    fresh.querySelector('#evidence').replaceWith(kept);
-    old.replaceWith(fresh);
-  } else {
-    for (const part of page.querySelectorAll('[data-refresh]')) document.getElementById(part.id).replaceWith(part);
-  }
+  for (const part of page.querySelectorAll('[data-refresh]')) document.getElementById(part.id)?.replaceWith(part);
   document.dispatchEvent(new CustomEvent('parts-renewed'));
 }

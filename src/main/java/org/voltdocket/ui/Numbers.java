@@ -9,6 +9,7 @@ import java.util.Locale;
 final class Numbers {
 
     private static final int DIGITS = 4;
+    private static final int DECIMALS = 3;
 
     private Numbers() {}
 
@@ -17,8 +18,8 @@ final class Numbers {
             return "–";
         }
         BigDecimal rounded = new BigDecimal(value).round(new MathContext(DIGITS, RoundingMode.HALF_EVEN));
-        if (rounded.scale() > DIGITS) {
-            rounded = rounded.setScale(DIGITS, RoundingMode.HALF_EVEN);
+        if (rounded.scale() > DECIMALS) {
+            rounded = rounded.setScale(DECIMALS, RoundingMode.HALF_EVEN);
         }
         if (Math.abs(value) >= 1000) {
             rounded = new BigDecimal(value).setScale(0, RoundingMode.HALF_EVEN);

@@ -37,7 +37,7 @@ public class Words {
         return messages.getMessage(group + "." + id, null, null, locale()) != null;
     }
 
-    /** A number to four significant digits and no more than four decimals; a dash for null. */
+    /** A number to four significant digits and no more than three decimals; a dash for null. */
     public String number(Double value) {
         return value == null ? "–" : Numbers.plain(value);
     }
