@@ -23,10 +23,13 @@ class JudgePropertiesTest {
     private static final Rulebook RULES =
             Rulebook.read(JudgePropertiesTest.class.getResourceAsStream("/shared/rulebook/2026.1.yaml"));
 
+    private static final List<CaseInput> CASES = new SecondModel()
+            .scenarios().stream()
+                    .map(scenario -> new SecondModel().make(scenario, 77).input())
+                    .toList();
+
     static Stream<CaseInput> cases() {
-        SecondModel model = new SecondModel();
-        return model.scenarios().stream()
-                .map(scenario -> model.make(scenario, 77).input());
+        return CASES.stream();
     }
 
     static Assessment assess(CaseInput input) {

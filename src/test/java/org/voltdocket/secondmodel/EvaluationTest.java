@@ -3,11 +3,9 @@ package org.voltdocket.secondmodel;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.Test;
 
 /** A short run of the evaluation; the long one is the command {@link Evaluation}. */
-@Disabled("switched on once the judge ranks causes")
 class EvaluationTest {
 
     private static Tally tally;
