@@ -22,6 +22,8 @@ public final class Contradictions {
     private static final Duration CLOSE = Duration.ofDays(2);
     /** Cranking currents of one battery do not differ by more than this within two days (ours). */
     private static final double FACTOR = 1.6;
+    /** Rest voltages this close mean the same charge, V (ours). */
+    private static final double SAME_CHARGE_V = 0.1;
 
     private Contradictions() {}
 
@@ -74,7 +76,8 @@ public final class Contradictions {
                 && Boolean.TRUE.equals(b.chargedBefore())
                 && a.crankingCurrentA() != null
                 && b.crankingCurrentA() != null
-                && a.crankingStandard() == b.crankingStandard();
+                && a.crankingStandard() == b.crankingStandard()
+                && Math.abs(a.restVoltageV() - b.restVoltageV()) <= SAME_CHARGE_V;
         if (!comparable || Duration.between(a.takenAt(), b.takenAt()).abs().compareTo(CLOSE) > 0) {
             return false;
         }

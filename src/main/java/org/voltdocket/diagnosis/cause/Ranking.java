@@ -13,8 +13,8 @@ import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /**
  * Causes by probability: starting odds times the weight of evidence, in decibans (I. J. Good, 1950: 10·log10 of the
- * likelihood ratio). Findings of one group rest on one fact, so for each cause only the strongest one that speaks for it
- * and the strongest one against it count.
+ * likelihood ratio). Findings of one group rest on one fact, so for each cause only the strongest rule that speaks for it
+ * and the strongest one against it count; several looks by one rule count as their mean.
  */
 public final class Ranking {
 
@@ -43,22 +43,45 @@ public final class Ranking {
         return List.copyOf(out);
     }
 
+    /** Of each group the rule that speaks most for the cause and the one that speaks most against it. */
     private static List<Weight> given(Cause cause, List<Judged> judged) {
-        Map<String, Weight> strongest = new LinkedHashMap<>();
+        Map<String, List<Judged>> byRule = new LinkedHashMap<>();
         for (Judged one : judged) {
-            Double decibans = one.decibans().get(cause);
-            if (decibans == null) {
-                continue;
-            }
-            String place = one.rule().group() + (decibans > 0 ? "+" : "-");
-            Weight before = strongest.get(place);
-            if (before == null || Math.abs(decibans) > Math.abs(before.decibans())) {
-                strongest.put(place, new Weight(one.finding().id(), decibans));
+            byRule.computeIfAbsent(one.rule().id(), id -> new ArrayList<>()).add(one);
+        }
+        Map<String, List<Weight>> strongest = new LinkedHashMap<>();
+        for (List<Judged> looks : byRule.values()) {
+            List<Weight> weights = averaged(cause, looks);
+            double sum = sum(weights);
+            if (sum != 0) {
+                String place = looks.get(0).rule().group() + (sum > 0 ? "+" : "-");
+                strongest.merge(place, weights, (a, b) -> Math.abs(sum(b)) > Math.abs(sum(a)) ? b : a);
             }
         }
-        List<Weight> out = new ArrayList<>(strongest.values());
+        List<Weight> out = new ArrayList<>();
+        strongest.values().forEach(out::addAll);
         out.sort(
                 Comparator.comparingDouble((Weight w) -> Math.abs(w.decibans())).reversed());
         return List.copyOf(out);
+    }
+
+    /** Several looks at one fact count as their mean, so each gives its share. */
+    private static List<Weight> averaged(Cause cause, List<Judged> looks) {
+        List<Weight> out = new ArrayList<>();
+        for (Judged one : looks) {
+            Double decibans = one.decibans().get(cause);
+            if (decibans != null) {
+                out.add(new Weight(one.finding().id(), decibans / looks.size()));
+            }
+        }
+        return out;
+    }
+
+    private static double sum(List<Weight> weights) {
+        double sum = 0;
+        for (Weight weight : weights) {
+            sum += weight.decibans();
+        }
+        return sum;
     }
 }

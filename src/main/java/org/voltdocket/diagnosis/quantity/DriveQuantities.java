@@ -21,6 +21,10 @@ public final class DriveQuantities {
     private static final int BLOCK_STEPS = 5;
     private static final int CALM_STEPS = 4;
     private static final double CALM_V = 0.06;
+    /** Above this the engine turns fast enough for a source to give what it can, km/h (ours). */
+    private static final double MOVING_KMH = 20;
+    /** Above this the battery's charging side adds to the resistance, V. */
+    private static final double SUPPLYING_V = 12.9;
     /** Least time with a running engine that says something of charging, s (ours). */
     private static final int FEWEST_STEADY_STEPS = 120;
     /** Below this a battery is low and a working vehicle charges it, % (common practice: targets lie at 75 to 85 %). */
@@ -97,6 +101,12 @@ public final class DriveQuantities {
         return best;
     }
 
+    /** Most sensors are right: an offset whose interval holds zero is not taken off, only its uncertainty kept. */
+    private static Interval honestUnlessProven(Interval offset) {
+        boolean zero = offset.low() <= 0 && offset.high() >= 0;
+        return zero ? Interval.ofStandardError(0, offset.standardError()) : offset;
+    }
+
     private void charge() {
         socStart.ifPresent(soc -> {
             estimates.put("socStartPct", soc);
@@ -154,19 +164,34 @@ public final class DriveQuantities {
         double highest = Robust.quantile(tens, 1);
         say("highest-charging-voltage/1", Interval.ofStandardError(highest, 0.02));
         say("over-voltage-share/1", Interval.exact(share(v, x -> x > overVoltage())));
-        say("low-running-voltage-share/1", Interval.exact(share(v, x -> x < lowRunning())));
+        double[] moving = movingOnly(v);
+        say("low-running-voltage-share/1", Interval.exact(share(moving, x -> x < lowRunning())));
         boolean lifts = highest >= LIFTED_V;
-        say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(v)));
-        double charging = chargingShare();
+        say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(moving)));
+        double charging = flowShare(Regime.CHARGING);
         socStart.filter(soc -> soc.value() < LOW_CHARGE).ifPresent(soc -> {
             meanRunningCurrent().ifPresent(mean -> say("charging-when-low/1", mean));
             say("charging-share-when-low/1", Interval.exact(charging));
+            say("holding-share-when-low/1", Interval.exact(flowShare(Regime.HOLDING)));
             say("lift-when-low/1", Interval.ofStandardError(highest, 0.02));
         });
         firstReportedSoc()
                 .filter(soc -> soc < LOW_CHARGE)
                 .ifPresent(soc -> say("answer-to-reported-need/1", Interval.exact(charging)));
         drainWhileReported();
+    }
+
+    /** Without the standstills, at which a sound source may fall short of the loads; all of it where speed is not known. */
+    private double[] movingOnly(double[] v) {
+        double[] speed = drive.speed();
+        if (speed == null) {
+            return v;
+        }
+        double[] out = v.clone();
+        for (int k = 0; k < out.length; k++) {
+            out[k] = speed[k] > MOVING_KMH ? out[k] : Double.NaN;
+        }
+        return Robust.count(out) >= FEWEST_STEADY_STEPS / 2 ? out : v;
     }
 
     private double overVoltage() {
@@ -237,6 +262,7 @@ public final class DriveQuantities {
         for (int k = 0; k < gap.length; k++) {
             gap[k] = drive.steady(k) && calm(k) ? drive.reportedV()[k] - drive.voltage()[k] : Double.NaN;
         }
+        gapChange(gap);
         double[] gaps = Drive.blocks(gap, BLOCK_STEPS);
         double[] current = flow.current() != null ? flow.current() : drive.reportedA();
         Line line = current == null ? null : Line.through(Drive.blocks(current, BLOCK_STEPS), gaps);
@@ -254,6 +280,21 @@ public final class DriveQuantities {
             Interval bias = Interval.ofStandardError(median, 0.02);
             estimates.put("voltageDisagreementV", bias);
             say("reported-voltage-bias/1", bias);
+        }
+    }
+
+    /** How much more the vehicle says than the posts have while charging than it does with the engine off, V. */
+    private void gapChange(double[] gap) {
+        double[] off = new double[gap.length];
+        double[] charging = new double[gap.length];
+        for (int k = 0; k < gap.length; k++) {
+            boolean stopped = !drive.running()[k] && !drive.nearStart(k) && calm(k);
+            off[k] = stopped ? drive.reportedV()[k] - drive.voltage()[k] : Double.NaN;
+            charging[k] = drive.voltage()[k] > LIFTED_V ? gap[k] : Double.NaN;
+        }
+        if (Robust.count(off) >= 5 && Robust.count(charging) >= FEWEST_STEADY_STEPS / 2) {
+            double change = Robust.median(charging) - Robust.median(off);
+            say("gap-while-charging/1", Interval.ofStandardError(change, 0.03));
         }
     }
 
@@ -290,14 +331,15 @@ public final class DriveQuantities {
         return Optional.empty();
     }
 
-    /** Share of the steady running time in which the battery is charged, %. */
-    private double chargingShare() {
+    /** Share of the moving time in a regime, %. */
+    private double flowShare(Regime regime) {
+        double[] v = movingOnly(drive.steadyOnly(drive.voltage()));
         int n = 0;
         int hit = 0;
-        for (int k = 0; k < flow.regimes().length; k++) {
-            if (drive.steady(k)) {
+        for (int k = 0; k < v.length; k++) {
+            if (!Double.isNaN(v[k])) {
                 n++;
-                hit += flow.regimes()[k] == Regime.CHARGING ? 1 : 0;
+                hit += flow.regimes()[k] == regime ? 1 : 0;
             }
         }
         return n == 0 ? 0 : 100.0 * hit / n;
@@ -313,7 +355,8 @@ public final class DriveQuantities {
         double[] di = new double[v.length];
         double[] dv = new double[v.length];
         for (int k = 0; k < v.length; k++) {
-            boolean usable = k > 0 && drive.steady(k) && drive.steady(k - 1);
+            boolean usable =
+                    k > 0 && drive.steady(k) && drive.steady(k - 1) && v[k] < SUPPLYING_V && v[k - 1] < SUPPLYING_V;
             double step = usable ? i[k] - i[k - 1] : Double.NaN;
             di[k] = Math.abs(step) >= 3 ? step : Double.NaN;
             dv[k] = usable ? v[k] - v[k - 1] : Double.NaN;

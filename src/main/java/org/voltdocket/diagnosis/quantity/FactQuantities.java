@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
@@ -28,6 +29,11 @@ public final class FactQuantities {
             out.add(Measurement.exact("batteries-replaced/1", null, replaced));
         }
         type(facts, out);
+        if (facts.vehicle().chargingControl() == ChargingControl.CONVENTIONAL) {
+            out.add(Measurement.exact("managed/1", null, 0));
+        } else if (facts.vehicle().chargingControl() == ChargingControl.MANAGED) {
+            out.add(Measurement.exact("managed/1", null, 1));
+        }
         Facts.BatteryFacts battery = facts.battery();
         if (battery.capacityAh() != null && facts.vehicle().requiredCapacityAh() != null) {
             double share = 100 * battery.capacityAh() / facts.vehicle().requiredCapacityAh();

@@ -26,7 +26,9 @@ public final class StandingQuantities {
     private static final double FALL_ASLEEP_S = 3600;
     private static final double[] RELAXATION_S = {1200, 2400, 4800, 9600};
     private static final double CLAMP_ZERO_A = 0.02;
-    private static final double SHORTEST_BY_VOLTAGE_S = 5400;
+    private static final double SHORTEST_BY_VOLTAGE_S = 10_800;
+    /** What a battery off the charger may still sink in an hour, an hour after, V; less with the square of time (ours). */
+    private static final double SETTLING_V = 0.08;
     /** More than this flattens a battery within a night or two: nothing asleep takes more (common practice), A. */
     private static final double MOST_A = 10;
 
@@ -109,7 +111,9 @@ public final class StandingQuantities {
         }
         double drain = -best.slope() / perAh;
         double slopeSe = best.slopeSe() / perAh;
-        double se = Math.sqrt(slopeSe * slopeSe + 0.09 * drain * drain + 0.0025);
+        double hours = recording.durationS() / 3600;
+        double settling = SETTLING_V / (hours * hours) / perAh;
+        double se = Math.sqrt(slopeSe * slopeSe + 0.09 * drain * drain + settling * settling);
         return Math.abs(drain) > MOST_A ? null : Interval.ofStandardError(drain, se);
     }
 

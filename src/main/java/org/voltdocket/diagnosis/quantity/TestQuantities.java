@@ -165,6 +165,9 @@ public final class TestQuantities {
         if (!Double.isNaN(loaded)) {
             say("charging-test-loaded/1", item, Interval.ofStandardError(loaded, METER_SE_V), test.temperatureC());
         }
+        if (!Double.isNaN(loaded) && !Double.isNaN(idle)) {
+            say("load-drop/1", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
+        }
         if (test.ripplePeakToPeakV() != null) {
             double ripple = test.ripplePeakToPeakV();
             say("ripple/1", item, Interval.ofStandardError(ripple, 0.1 * ripple), test.temperatureC());
