@@ -83,6 +83,14 @@ class ItemStore {
                 .list();
     }
 
+    /** Bytes that the recordings of a case take when all are read, as the judge does after each upload. */
+    long memoryOf(UUID caseId) {
+        return jdbc.sql("""
+                        select coalesce(sum(r.rows::bigint * (8 + 4 * (
+                            select count(*) from recording_channel c where c.evidence_id = r.evidence_id))), 0)::bigint
+                        from recording r join evidence e on e.id = r.evidence_id where e.case_id = ?""").param(caseId).query(Long.class).single();
+    }
+
     private static EvidenceItem item(ResultSet row, int number) throws SQLException {
         String taken = row.getString("taken_at");
         return new EvidenceItem(

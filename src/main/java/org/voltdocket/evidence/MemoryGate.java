@@ -32,7 +32,10 @@ class MemoryGate {
     final class Lease implements AutoCloseable {
         private int held;
 
-        /** Waits until so many bytes are free; one that asks for more than there is gets all. */
+        /**
+         * Waits until so many bytes are free; one that asks for more than there is gets all. Call it once with the
+         * whole need, or later with no more: two that hold a part and wait for the rest would wait for ever.
+         */
         void reserve(long bytes) {
             int share = (int) Math.min(bytes / MIB + 1, budget) - held;
             if (share > 0) {

@@ -119,10 +119,12 @@ class Reception implements Intake {
                             "The note has " + note.length() + " characters, 4000 at most. Shorten it."));
         }
         try (MemoryGate.Lease lease = gate.lease()) {
-            Outcome outcome = new FileReader(spool, clock.instant(), lease::reserve).read();
+            long others = items.memoryOf(file.id());
+            Outcome outcome = new FileReader(spool, clock.instant(), own -> lease.reserve(own + others)).read();
             if (outcome instanceof Refused refused) {
                 return refuse(actor, file, upload, spooled, refused);
             }
+            lease.reserve(others);
             Parsed parsed = (Parsed) outcome;
             Hand hand = new Hand();
             hand.reading = parsed.reading();
