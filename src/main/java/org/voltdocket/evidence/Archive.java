@@ -3,9 +3,11 @@ package org.voltdocket.evidence;
 import java.io.OutputStream;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.diagnosis.Evidence;
@@ -46,22 +48,21 @@ class Archive implements EvidenceArchive {
     }
 
     @Override
+    @Transactional(readOnly = true)
     public List<Evidence> readings(UUID caseId) {
-        return items.ofCase(caseId).stream()
+        List<EvidenceItem> all = items.ofCase(caseId);
+        Map<UUID, Reading> read = readings.of(all);
+        return all.stream()
+                .filter(item -> read.containsKey(item.id()))
                 .sorted(Comparator.comparing(EvidenceItem::sha256))
-                .flatMap(item -> reading(item)
-                        .map(reading -> new Evidence(item.id().toString(), item.sha256(), item.origin(), reading))
-                        .stream())
+                .map(item -> new Evidence(item.id().toString(), item.sha256(), item.origin(), read.get(item.id())))
                 .toList();
     }
 
     @Override
+    @Transactional(readOnly = true)
     public Optional<Reading> reading(UUID evidenceId) {
-        return reading(find(evidenceId));
-    }
-
-    private Optional<Reading> reading(EvidenceItem item) {
-        return readings.find(item.id(), item.kind(), item.takenAt());
+        return Optional.ofNullable(readings.of(List.of(find(evidenceId))).get(evidenceId));
     }
 
     @Override

@@ -1,6 +1,5 @@
 package org.voltdocket.evidence;
 
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -10,7 +9,6 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Channel;
-import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Recording.Mark;
 
@@ -181,27 +179,5 @@ class BlockStore {
                 .param(to)
                 .query((row, n) -> new Mark(row.getDouble(1), row.getString(2)))
                 .list();
-    }
-
-    /** The whole recording. */
-    Recording recording(UUID id, EvidenceKind kind, OffsetDateTime startedAt) {
-        Extent extent = extent(id);
-        int blocks = (extent.rows() + BlockCodec.ROWS - 1) / BlockCodec.ROWS;
-        double[] time = new double[extent.rows()];
-        for (int i = 0; i < blocks; i++) {
-            Block block = block(id, TIME, i);
-            BlockCodec.unpack(block.checked(), time, i * BlockCodec.ROWS, block.rows());
-        }
-        Map<Channel, float[]> channels = new EnumMap<>(Channel.class);
-        for (Channel channel : steps(id).keySet()) {
-            float[] values = new float[extent.rows()];
-            for (int i = 0; i < blocks; i++) {
-                Block block = block(id, channel.id(), i);
-                BlockCodec.unpack(block.checked(), values, i * BlockCodec.ROWS, block.rows());
-            }
-            channels.put(channel, values);
-        }
-        return new Recording(
-                kind, startedAt, time, channels, marks(id, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY));
     }
 }

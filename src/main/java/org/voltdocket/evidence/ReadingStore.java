@@ -2,8 +2,9 @@ package org.voltdocket.evidence;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.util.Optional;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -17,10 +18,12 @@ class ReadingStore {
 
     private final JdbcClient jdbc;
     private final BlockStore blocks;
+    private final WholeRecordings recordings;
 
-    ReadingStore(JdbcClient jdbc, BlockStore blocks) {
+    ReadingStore(JdbcClient jdbc, BlockStore blocks, WholeRecordings recordings) {
         this.jdbc = jdbc;
         this.blocks = blocks;
+        this.recordings = recordings;
     }
 
     /** Keeps a reading in the caller's transaction. */
@@ -35,26 +38,32 @@ class ReadingStore {
         }
     }
 
-    /** The reading of an item; empty for a document. */
-    Optional<Reading> find(UUID evidenceId, EvidenceKind kind, OffsetDateTime startedAt) {
-        return switch (kind) {
-            case DOCUMENT -> Optional.empty();
-            case BATTERY_TEST, CRANKING_TEST, CHARGING_TEST -> Optional.of(test(evidenceId));
-            default -> Optional.of(blocks.recording(evidenceId, kind, startedAt));
-        };
+    /**
+     * The readings of the items that have one, by item, in a fixed number of queries. Needs a transaction around it, for
+     * only then do the blocks come in portions.
+     */
+    Map<UUID, Reading> of(List<EvidenceItem> items) {
+        Map<UUID, Reading> readings = new HashMap<>(
+                recordings.of(items.stream().filter(EvidenceItem::isRecording).toList()));
+        UUID[] ids = items.stream()
+                .filter(item -> !item.isRecording() && item.kind() != EvidenceKind.DOCUMENT)
+                .map(EvidenceItem::id)
+                .toArray(UUID[]::new);
+        jdbc.sql("select evidence_id, reading from test_reading where evidence_id = any(?)")
+                .param(ids)
+                .query(row -> {
+                    readings.put(row.getObject(1, UUID.class), test(row.getString(2)));
+                });
+        return readings;
     }
 
-    private Reading test(UUID evidenceId) {
-        String text = jdbc.sql("select reading from test_reading where evidence_id = ?")
-                .param(evidenceId)
-                .query(String.class)
-                .single();
+    private static Reading test(String canonical) {
         // it was checked against the clock when it came in
-        Outcome outcome =
-                new TestRecordReader(Instant.parse("9999-01-01T00:00:00Z")).read(text.getBytes(StandardCharsets.UTF_8));
+        Instant anyTime = Instant.parse("9999-01-01T00:00:00Z");
+        Outcome outcome = new TestRecordReader(anyTime).read(canonical.getBytes(StandardCharsets.UTF_8));
         if (outcome instanceof Parsed parsed) {
             return parsed.reading();
         }
-        throw new IllegalStateException("the kept reading of evidence " + evidenceId + " can no longer be read");
+        throw new IllegalStateException("a kept test can no longer be read: " + canonical);
     }
 }
