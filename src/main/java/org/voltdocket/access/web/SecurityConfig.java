@@ -34,6 +34,7 @@ class SecurityConfig {
     private static final String[] PUBLIC = {
         "/sign-in",
         "/manual",
+        "/rulebook",
         "/manual/**",
         "/error",
         "/*.css",

@@ -38,7 +38,9 @@ public record Gauge(
         double limit = (f.limit() - from) * scale;
         Double upper = f.limitHigh() == null ? null : (f.limitHigh() - from) * scale;
         boolean floor = "at-least".equals(f.comparison());
-        double allowedFrom = "at-most".equals(f.comparison()) ? 0 : limit;
+        // of a window the judge names the end that was passed: both are the upper one then
+        boolean ceiling = "at-most".equals(f.comparison()) || f.limit().equals(f.limitHigh());
+        double allowedFrom = ceiling ? 0 : limit;
         double allowedTo = floor ? FULL : upper != null ? upper : limit;
         return Optional.of(new Gauge(
                 (f.value() - from) * scale,
