@@ -31,7 +31,7 @@ record DemoCase(
 
     /** The archive in the order of opening; the last one is the newest in every list. */
     static final List<DemoCase> ALL = List.of(
-            whole(LANTERN_YARD, Scenario.HEALTHY_MANAGED, 101, 0, """
+            whole(LANTERN_YARD, Scenario.HEALTHY_MANAGED, 105, 0, """
                     Customer read 12.6 V on the display on the ring road and wants a new battery under warranty."""),
             whole(COPPER_QUAY, Scenario.HEALTHY_CONVENTIONAL, 100, 0, """
                     Would not start after the ferry crossing; the lamps had been left on. Battery claimed as faulty."""),
@@ -49,7 +49,7 @@ record DemoCase(
                     White crust on the posts and a smell after long drives. Second battery that has dried out."""),
             whole(COPPER_QUAY, Scenario.SENSOR_READS_LOW, 104, 1, """
                     Display says to charge the battery, but it is full whenever we test it. Case is swollen."""),
-            whole(LANTERN_YARD, Scenario.CONTROL_STUCK, 103, 2, """
+            whole(LANTERN_YARD, Scenario.CONTROL_STUCK, 119, 2, """
                     Flat every ten days although it does the school run and the ring road daily. Alternator is new."""),
             whole(COPPER_QUAY, Scenario.CABLE_RESISTANCE, 102, 1, """
                     Since the front was repaired the battery does not last. Charging shows over 14 V on the tester."""),

@@ -136,6 +136,11 @@ final class UseCases {
             d.requiredChemistry = Chemistry.AGM;
         }
         d.charge(chance.between(0.81, 0.9));
+        if (chance.odds(0.45)) {
+            // gives back while cruising what it takes in while coasting: 12.3 to 12.6 V, and no fault
+            d.setup.restCurrentA = -chance.between(1, 4);
+            d.setup.recuperates = true;
+        }
         double idle = chance.odds(0.5) ? chance.between(14.1, 14.5) : chance.between(12.9, 13.3);
         healthy(d, chance, idle, 14.1);
     }
