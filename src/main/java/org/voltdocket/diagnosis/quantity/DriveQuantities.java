@@ -179,6 +179,7 @@ public final class DriveQuantities {
                 .filter(soc -> soc < LOW_CHARGE)
                 .ifPresent(soc -> say("answer-to-reported-need/1", Interval.exact(charging)));
         drainWhileReported();
+        drainWhileHeld();
     }
 
     /** Without the standstills, at which a sound source may fall short of the loads; all of it where speed is not known. */
@@ -245,6 +246,17 @@ public final class DriveQuantities {
         }
         if (n >= FEWEST_STEADY_STEPS) {
             say("reported-charge-under-rest/1", Interval.exact(100.0 * hit / n));
+        }
+    }
+
+    /** Share of the time held at charging voltage in which the vehicle reports a discharge. */
+    private void drainWhileHeld() {
+        if (drive.reportedA() == null) {
+            return;
+        }
+        double[] held = SensorFit.lastingAtCharge(drive, drive.reportedA());
+        if (Robust.count(held) >= FEWEST_STEADY_STEPS / 2) {
+            say("reported-drain-while-held/1", Interval.exact(share(held, a -> a < -0.5)));
         }
     }
 

@@ -106,12 +106,19 @@ public final class SensorFit {
 
     /** With the engine off nothing charges: what is reported then is no more than the offset. */
     private static double least(Drive drive, double[] reported) {
-        return lasting(drive, reported, k -> !drive.running()[k] && !drive.nearStart(k), 0.8);
+        double[] off = lasting(drive, reported, k -> !drive.running()[k] && !drive.nearStart(k));
+        return Robust.count(off) < FEWEST_STEPS ? Double.NaN : Robust.quantile(off, 0.8);
     }
 
     /** Held at charging voltage a battery takes charge: what is reported then is no less than the offset. */
     private static double most(Drive drive, double[] reported) {
-        return lasting(drive, reported, k -> drive.steady(k) && held(drive.voltage(), k), 0.2);
+        double[] held = lastingAtCharge(drive, reported);
+        return Robust.count(held) < FEWEST_STEPS ? Double.NaN : Robust.quantile(held, 0.2);
+    }
+
+    /** The reported current where the voltage is held at charging level, NaN elsewhere. */
+    static double[] lastingAtCharge(Drive drive, double[] reported) {
+        return lasting(drive, reported, k -> drive.steady(k) && held(drive.voltage(), k));
     }
 
     /** At charging voltage and not falling: after a burst of charge the voltage sinks for seconds while the current is off. */
@@ -119,8 +126,8 @@ public final class SensorFit {
         return v[step] > CHARGED_V && step >= 3 && v[step] >= v[step - 3] - FALLING_V;
     }
 
-    /** Quantile of the reported current over steps at which something has held for seconds and goes on holding. */
-    private static double lasting(Drive drive, double[] reported, Step step, double p) {
+    /** The reported current at steps at which something has held for seconds and goes on holding, NaN elsewhere. */
+    private static double[] lasting(Drive drive, double[] reported, Step step) {
         double[] kept = reported.clone();
         int n = kept.length;
         int since = 0;
@@ -130,7 +137,7 @@ public final class SensorFit {
                     k + LASTING_STEPS < n && step.holds(k + LASTING_STEPS / 2) && step.holds(k + LASTING_STEPS);
             kept[k] = since > LASTING_STEPS && goesOn ? kept[k] : Double.NaN;
         }
-        return Robust.count(kept) < FEWEST_STEPS ? Double.NaN : Robust.quantile(kept, p);
+        return kept;
     }
 
     /** How far an offset breaks what cannot be, and how unusual it is, as a sum of squares. */
