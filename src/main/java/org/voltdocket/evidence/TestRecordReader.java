@@ -65,7 +65,9 @@ final class TestRecordReader {
 
     private void object(JsonParser json, Members members, String prefix) {
         while (json.nextToken() != JsonToken.END_OBJECT) {
-            String name = prefix + json.currentName();
+            String told = json.currentName();
+            // a dotted name outside the instrument is none of its members
+            String name = prefix.isEmpty() && told.indexOf('.') >= 0 ? "\"" + told + "\"" : prefix + told;
             TokenStreamLocation at = json.currentTokenLocation();
             JsonToken token = json.nextToken();
             Object value = switch (token) {

@@ -61,6 +61,9 @@ class IntakeServerTest {
     private EvidenceArchive archive;
 
     @Autowired
+    private RawStore raw;
+
+    @Autowired
     private Cases cases;
 
     @Autowired
@@ -197,11 +200,11 @@ class IntakeServerTest {
         assertThat(archive.ofCase(file.id())).hasSize(1);
         CaseRef other = newCase();
         assertThat(send(other, "one.csv", csv)).isInstanceOf(Kept.class);
-        Integer raw = jdbc.sql("select count(*) from raw_chunk where sha256 = ?")
+        Integer chunks = jdbc.sql("select count(*) from raw_chunk where sha256 = ?")
                 .param(first.sha256().hex())
                 .query(Integer.class)
                 .single();
-        assertThat(raw).isEqualTo(1);
+        assertThat(chunks).isEqualTo(1);
     }
 
     @Test
@@ -232,16 +235,67 @@ class IntakeServerTest {
     }
 
     @Test
+    void uploadsOfTheSameBytesToTwoCasesAtOnceShareThem() throws Exception {
+        CaseRef other = newCase();
+        byte[] csv = bytes(longRecording(30_000));
+        CyclicBarrier start = new CyclicBarrier(2);
+        ExecutorService pool = Executors.newFixedThreadPool(2);
+        try {
+            List<Future<Received>> both = new ArrayList<>();
+            for (CaseRef to : List.of(file, other)) {
+                both.add(pool.submit(() -> {
+                    start.await();
+                    return send(to, "same.csv", csv);
+                }));
+            }
+            for (Future<Received> one : both) {
+                assertThat(one.get()).isInstanceOf(Kept.class);
+                assertThat(content(((Kept) one.get()).item().id())).isEqualTo(csv);
+            }
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    @Test
+    void whatFailsHalfwayLeavesNothing() {
+        byte[] csv = bytes(longRecording(2000));
+        Upload withoutOrigin = new Upload("x.csv", new ByteArrayInputStream(csv), null, null);
+        assertThatThrownBy(() -> intake.accept(actor, file, withoutOrigin)).isInstanceOf(NullPointerException.class);
+        assertThat(rawFiles(Sha256.of(csv))).isZero();
+        assertThat(send(file, "x.csv", csv)).isInstanceOf(Kept.class);
+    }
+
+    private int rawFiles(Sha256 sha256) {
+        return jdbc.sql("select count(*) from raw_file where sha256 = ?")
+                .param(sha256.hex())
+                .query(Integer.class)
+                .single();
+    }
+
+    @Test
+    void damagedBytesAreNeverServedAsWhole() {
+        byte[] bytes = bytes("as it came " + UUID.randomUUID());
+        Sha256 sha256 = Sha256.of(bytes);
+        jdbc.sql("insert into raw_file values (?, ?)")
+                .params(sha256.hex(), (long) bytes.length)
+                .update();
+        bytes[3] ^= 1;
+        jdbc.sql("insert into raw_chunk values (?, 0, ?)")
+                .params(sha256.hex(), bytes)
+                .update();
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        assertThatThrownBy(() -> raw.write(sha256, out)).hasMessageContaining("no longer give this digest");
+        assertThat(out.size()).isZero();
+    }
+
+    @Test
     void aRefusalIsInTheTrailAndNowhereElse() {
         byte[] csv = bytes(Csv.with(7, line -> "5,12.x"));
         Received received = send(file, "/home/me/bad.csv", csv);
         assertThat(received).isInstanceOf(Refused.class);
         assertThat(archive.ofCase(file.id())).isEmpty();
-        Integer raw = jdbc.sql("select count(*) from raw_file where sha256 = ?")
-                .param(Sha256.of(csv).hex())
-                .query(Integer.class)
-                .single();
-        assertThat(raw).isZero();
+        assertThat(rawFiles(Sha256.of(csv))).isZero();
         TrailEntry entry = last("evidence-refused");
         assertThat(entry.toString())
                 .contains("bad.csv", Sha256.of(csv).hex(), "recording-refused", "'12.x' is no number", "line")

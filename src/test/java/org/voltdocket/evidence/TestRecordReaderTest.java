@@ -129,6 +129,13 @@ class TestRecordReaderTest {
     }
 
     @Test
+    void aDottedNameIsNoMemberOfTheInstrument() {
+        Parsed parsed = (Parsed) read(WHOLE.replace("\"chargedBefore\":true", "\"instrument.serial\":\"X\""));
+        assertThat(parsed.ignored()).containsExactly("\"instrument.serial\"");
+        assertThat(((BatteryTest) parsed.reading()).instrument().serial()).isEqualTo("T-100");
+    }
+
+    @Test
     void aKindThatIsNotKnown() {
         Refused refused = (Refused) read(WHOLE.replace("battery-test", "load-test"));
         assertThat(refused.reason()).isEqualTo(Reason.KIND_UNKNOWN);

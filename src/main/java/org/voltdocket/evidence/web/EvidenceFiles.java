@@ -1,5 +1,9 @@
 package org.voltdocket.evidence.web;
 
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -17,6 +21,7 @@ import org.voltdocket.kernel.Actor;
 
 /** The original bytes, bit for bit. */
 @RestController
+@Tag(name = "Evidence")
 class EvidenceFiles {
 
     private final EvidenceArchive archive;
@@ -29,6 +34,11 @@ class EvidenceFiles {
      * Streams a file with its digest as {@code Repr-Digest} (RFC 9530), as {@code Digest} (RFC 3230, for older readers)
      * and as entity tag. Should the kept bytes be damaged, the answer breaks off before its end.
      */
+    @Operation(
+            summary = "The original bytes, bit for bit",
+            description = "Repr-Digest, Digest and the entity tag carry the SHA-256 of the file.")
+    @ApiResponse(responseCode = "200", description = "the file", content = @Content(mediaType = "*/*"))
+    @ApiResponse(responseCode = "304", description = "you have these bytes already (If-None-Match)")
     @GetMapping({"/api/v1/evidence/{id}/content", "/evidence/{id}/content"})
     void content(Actor actor, @PathVariable UUID id, ServletWebRequest request, HttpServletResponse response)
             throws IOException {

@@ -1,5 +1,8 @@
 package org.voltdocket.evidence.web;
 
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +24,7 @@ import org.voltdocket.ui.Problems;
 
 /** Recordings, thinned for drawing. */
 @RestController
+@Tag(name = "Evidence")
 class EvidenceSeries {
 
     private final EvidenceArchive archive;
@@ -35,6 +39,11 @@ class EvidenceSeries {
      * @param to s; absent for the last row
      * @param points about how many points per channel, 2 to 10 000; absent for 1000
      */
+    @Operation(
+            summary = "A stretch of a recording, thinned for drawing",
+            description = "Every minimum and maximum survives at its true time; a null breaks the line at a gap.")
+    @ApiResponse(responseCode = "200", description = "the lines, by channel")
+    @ApiResponse(responseCode = "400", description = "a parameter cannot be right; it is named")
     @GetMapping({"/api/v1/evidence/{id}/series", "/evidence/{id}/series"})
     Series series(
             Actor actor,
