@@ -18,7 +18,13 @@ public record Summary(double stepS, List<Channel> channels, List<Stretch> stretc
     private static final int MOST = 120;
 
     /** One stretch; a channel that was not sampled in it is absent. */
-    public record Stretch(double from, double to, Map<Channel, Values> values) {}
+    public record Stretch(double from, double to, Map<Channel, Values> values) {
+
+        /** Null where the channel was not sampled. */
+        public Values of(Channel channel) {
+            return values.get(channel);
+        }
+    }
 
     /** Least, plain mean of the samples, and greatest. */
     public record Values(double min, double mean, double max, int samples) {}
