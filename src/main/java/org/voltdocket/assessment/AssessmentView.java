@@ -1,5 +1,6 @@
 package org.voltdocket.assessment;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
@@ -10,6 +11,7 @@ import org.voltdocket.diagnosis.Assessment;
 
 /** An assessment in JSON. What is not known is absent. */
 @Schema(name = "Assessment", description = "What the judge says of a case, by one edition of the rule book.")
+@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonPropertyOrder({
     "rulebook",
     "assessedAt",
@@ -60,6 +62,7 @@ public record AssessmentView(
 
     /** A cause, its probability and what moved it. */
     @Schema(name = "RankedCause")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({"cause", "probability", "weights"})
     public record CauseView(
             @Schema(
@@ -82,6 +85,7 @@ public record AssessmentView(
 
     /** What one finding gave a cause. */
     @Schema(name = "Weight")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({"finding", "decibans"})
     public record WeightView(
             @Schema(description = "id of the finding") String finding,
@@ -91,6 +95,7 @@ public record AssessmentView(
 
     /** One measured quantity set against its limit. */
     @Schema(name = "Finding")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({
         "id",
         "rule",
@@ -162,11 +167,13 @@ public record AssessmentView(
 
     /** An estimate with its 95 % interval, all in one unit. */
     @Schema(name = "Estimate")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({"value", "low", "high", "unit"})
     public record EstimateView(BigDecimal value, BigDecimal low, BigDecimal high, String unit) {}
 
     /** A stretch of a recording, s from its start. */
     @Schema(name = "RegimeSpan")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({"from", "to", "regime"})
     public record RegimeView(
             BigDecimal from,

@@ -1,7 +1,10 @@
 package org.voltdocket.access.web;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.security.SecurityRequirement;
+import io.swagger.v3.oas.annotations.tags.Tag;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ProblemDetail;
@@ -17,6 +20,7 @@ import org.voltdocket.access.SignedIn;
 import org.voltdocket.access.Tokens;
 
 @RestController
+@Tag(name = "Sign-in")
 @RequestMapping("/api/v1/tokens")
 class TokenController {
 
@@ -27,11 +31,14 @@ class TokenController {
     }
 
     /** What a new token is called. */
+    @Schema(name = "TokenRequest")
     record Wanted(String name) {}
 
     @Operation(
+            operationId = "createToken",
             summary = "Make a token, by HTTP Basic with user and password. It is shown this once.",
             security = @SecurityRequirement(name = "basic"))
+    @ApiResponse(responseCode = "201", description = "the token, shown this once")
     @PostMapping
     ResponseEntity<NewToken> create(SignedIn who, @RequestBody Wanted wanted) {
         try {

@@ -52,6 +52,7 @@ class CaseApi {
     }
 
     @Operation(
+            operationId = "openCase",
             summary = "Open the case of a pair, or find it and fill its blanks",
             description = "Known members with a wrong value are refused by name; unknown members are ignored and named."
                     + " Where the case exists and says otherwise, nothing is changed.")
@@ -75,7 +76,7 @@ class CaseApi {
         return answers.answer(status, dossiers.of(actor, opened.ref().number()), request.ignored());
     }
 
-    @Operation(summary = "List cases, newest first")
+    @Operation(operationId = "listCases", summary = "List cases, newest first")
     @GetMapping
     CaseListView list(
             Actor actor,
@@ -104,7 +105,7 @@ class CaseApi {
         }
     }
 
-    @Operation(summary = "The case: facts, history, evidence, claim, assessment")
+    @Operation(operationId = "readCase", summary = "The case: facts, history, evidence, claim, assessment")
     @ApiResponse(
             responseCode = "200",
             description = "the case, with its ETag",
@@ -115,6 +116,7 @@ class CaseApi {
     }
 
     @Operation(
+            operationId = "mendCase",
             summary = "Mend facts by a JSON Merge Patch (RFC 7396)",
             description =
                     "null removes. The trail keeps the old value. The keys stay: batterySerial and vin are refused"
@@ -143,7 +145,7 @@ class CaseApi {
     @Schema(name = "WorkshopOfCase")
     record AddedWorkshop(UUID workshop) {}
 
-    @Operation(summary = "Let a workshop see and feed the case (clerk, administrator)")
+    @Operation(operationId = "addWorkshop", summary = "Let a workshop see and feed the case (clerk, administrator)")
     @ApiResponse(responseCode = "204", description = "it belongs to the case now")
     @PostMapping("/{number}/workshops")
     ResponseEntity<Void> add(Actor actor, @PathVariable CaseNumber number, @RequestBody AddedWorkshop added) {

@@ -53,6 +53,7 @@ class EvidenceApi {
     }
 
     @Operation(
+            operationId = "addEvidence",
             summary = "Add a file to the case",
             description =
                     "A recording (CSV, also gzipped), a test record (JSON) or a document (PDF, JPEG, PNG), told by"
@@ -95,7 +96,7 @@ class EvidenceApi {
         throw Problems.raise(problem((Refused) received));
     }
 
-    @Operation(summary = "What was read from it, its findings, its regimes")
+    @Operation(operationId = "readEvidence", summary = "What was read from it, its findings, its regimes")
     @GetMapping(path = "/api/v1/evidence/{id}", produces = MediaType.APPLICATION_JSON_VALUE)
     EvidenceView read(Actor actor, @PathVariable UUID id) {
         EvidenceItem item = archive.item(actor, id);
