@@ -21,6 +21,8 @@ public final class DriveQuantities {
     private static final int BLOCK_STEPS = 5;
     private static final int CALM_STEPS = 4;
     private static final double CALM_V = 0.06;
+    /** A current that swings less than this tells no resistance, A for a 70 Ah battery (ours). */
+    private static final double SWING_A = 8;
     /** Above this the engine turns fast enough for a source to give what it can, km/h (ours). */
     private static final double MOVING_KMH = 20;
     /** Above this the battery's charging side adds to the resistance, V. */
@@ -175,6 +177,9 @@ public final class DriveQuantities {
             say("holding-share-when-low/1", Interval.exact(flowShare(Regime.HOLDING)));
             say("lift-when-low/1", Interval.ofStandardError(highest, 0.02));
         });
+        if (lifts && socStart.filter(soc -> soc.value() < LOW_CHARGE).isPresent()) {
+            say("failing-at-times/1", Interval.exact(Math.min(charging, unsupported(moving))));
+        }
         firstReportedSoc()
                 .filter(soc -> soc < LOW_CHARGE)
                 .ifPresent(soc -> say("answer-to-reported-need/1", Interval.exact(charging)));
@@ -277,7 +282,9 @@ public final class DriveQuantities {
         gapChange(gap);
         double[] gaps = Drive.blocks(gap, BLOCK_STEPS);
         double[] current = flow.current() != null ? flow.current() : drive.reportedA();
-        Line line = current == null ? null : Line.through(Drive.blocks(current, BLOCK_STEPS), gaps);
+        double[] currents = current == null ? new double[0] : Drive.blocks(drive.steadyOnly(current), BLOCK_STEPS);
+        double swing = Robust.quantile(currents, 0.95) - Robust.quantile(currents, 0.05);
+        Line line = swing >= SWING_A * reference.size() ? Line.through(currents, gaps) : null;
         if (line != null && line.slopeSe() < 0.004) {
             Interval bias = Interval.ofStandardError(line.intercept(), Math.max(0.015, line.interceptSe()));
             Interval milliohm = Interval.ofStandardError(1000 * line.slope(), 1000 * line.slopeSe() + 0.3);

@@ -43,7 +43,7 @@ public final class SensorFit {
     /** Least standard deviation of what a five second mean may miss, V (ours: model error). */
     private static final double MODEL_SD_V = 0.015;
     /** How much of the information is kept, for errors of the model itself (ours). */
-    private static final double KEPT = 0.15;
+    private static final double KEPT = 0.10;
 
     private final double[] volts;
     private final double[] amperes;

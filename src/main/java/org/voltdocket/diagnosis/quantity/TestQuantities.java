@@ -1,5 +1,6 @@
 package org.voltdocket.diagnosis.quantity;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -19,6 +20,9 @@ public final class TestQuantities {
     public static final double JUDGED_FROM = 75;
     /** Accuracy of a workshop voltmeter, V, standard error (common practice). */
     private static final double METER_SE_V = 0.02;
+
+    /** A source whose voltage falls by more than this under load is judged by the loaded one, V (ours). */
+    private static final double SAG_V = 0.5;
 
     private final Reference reference;
     private final List<Measurement> out = new ArrayList<>();
@@ -77,6 +81,23 @@ public final class TestQuantities {
             say("arrival-charge/1", e, soc, test(e).temperatureC());
         });
         deciding(tests).ifPresent(this::judge);
+        held(tests.stream().filter(TestQuantities::charged).toList());
+    }
+
+    /** Charge lost between two tests of the charged battery that no drive lies between, as far as a week apart. */
+    private void held(List<Evidence> charged) {
+        for (int i = 1; i < charged.size(); i++) {
+            BatteryTest before = test(charged.get(i - 1));
+            BatteryTest after = test(charged.get(i));
+            Duration apart = Duration.between(before.takenAt(), after.takenAt());
+            if (apart.toHours() >= 12 && apart.toDays() < 7) {
+                Interval lost = new Interval(
+                        charge(before).value() - charge(after).value(),
+                        charge(before).low() - charge(after).high(),
+                        charge(before).high() - charge(after).low());
+                say("charge-lost/1", charged.get(i), lost, after.temperatureC());
+            }
+        }
     }
 
     /** The last test at enough charge; a bench test before a workshop's. */
@@ -158,7 +179,8 @@ public final class TestQuantities {
     private void charging(Evidence item, ChargingTest test) {
         double idle = test.idleVoltageV() == null ? Double.NaN : test.idleVoltageV();
         double loaded = test.loadedVoltageV() == null ? Double.NaN : test.loadedVoltageV();
-        double best = Double.isNaN(idle) ? loaded : Double.isNaN(loaded) ? idle : Math.max(idle, loaded);
+        boolean sags = idle - loaded > SAG_V;
+        double best = sags || Double.isNaN(idle) ? loaded : Double.isNaN(loaded) ? idle : Math.max(idle, loaded);
         if (!Double.isNaN(best)) {
             say("charging-test-best/1", item, Interval.ofStandardError(best, METER_SE_V), test.temperatureC());
         }
