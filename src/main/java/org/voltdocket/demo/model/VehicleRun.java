@@ -15,6 +15,9 @@ public final class VehicleRun {
     /** Step of the model, s. */
     private static final double STEP_S = 0.05;
 
+    /** Over which the recording instrument averages, s; the inrush of a start is shorter. */
+    private static final double SEEN_OVER_S = 0.1;
+
     private final Setup setup;
     private final BatteryModel battery;
     private final Alternator alternator;
@@ -37,6 +40,8 @@ public final class VehicleRun {
     private double batteryA;
     private double sourceA;
     private double postV;
+    private double seenV;
+    private double seenA;
     private double sourceV;
     private double netAh;
     private boolean commandedMarked;
@@ -127,6 +132,9 @@ public final class VehicleRun {
         solve(t, load, wantedV);
         battery.advance(batteryA, STEP_S);
         netAh += batteryA * STEP_S / 3600;
+        double share = t == 0 ? 1 : 1 - StrictMath.exp(-STEP_S / SEEN_OVER_S);
+        seenV += (postV - seenV) * share;
+        seenA += (batteryA - seenA) * share;
         sensor.take(batteryA, setup.voltageAtSource ? sourceV : postV, STEP_S);
         warm(speed);
         regime(t);
@@ -266,7 +274,7 @@ public final class VehicleRun {
 
     private void log(double t, int i) {
         double ripple = engineRuns && sourceA > 0 ? alternator.ripple(sourceA) : 0;
-        if (!logger.row(t, postV, batteryA, ripple)) {
+        if (!logger.row(t, seenV, seenA, ripple)) {
             return;
         }
         int then = Math.max(0, i - (int) (setup.lateS / STEP_S));
