@@ -49,6 +49,7 @@ final class RecordingReader {
     private Outcome parse() throws IOException {
         long lines = 1;
         long bytes = 0;
+        boolean open = false;
         try (InputStream in = source.open()) {
             byte[] block = new byte[1 << 16];
             for (int n = in.read(block); n >= 0; n = in.read(block)) {
@@ -56,6 +57,7 @@ final class RecordingReader {
                 for (int i = 0; i < n; i++) {
                     lines += block[i] == '\n' ? 1 : 0;
                 }
+                open = n > 0 ? block[n - 1] != '\n' : open;
                 if (bytes > Intake.MOST_UNPACKED_BYTES) {
                     return new Refused(
                             TOO_LARGE,
@@ -73,7 +75,8 @@ final class RecordingReader {
         if (columns == null) {
             return faults.refuse(RECORDING, "The header of the recording cannot be used. Mend it and upload again.");
         }
-        int room = (int) Math.min(lines, Intake.MOST_ROWS);
+        long most = lines - 1 - (open ? 0 : 1); // without the header, and what follows the last line end
+        int room = (int) Math.max(0, Math.min(most, Intake.MOST_ROWS));
         reserve.accept(room * (Double.BYTES + (long) Float.BYTES * columns.known()));
         RowReader rows = new RowReader(columns, room, faults);
         try (CsvScanner csv = new CsvScanner(source.open(), columns.delimiter())) {

@@ -208,7 +208,7 @@ final class RowReader {
                     "More than half of measured_v lies above 18 V: this is a 24 V system, and only 12 V systems are"
                             + " judged here. Measure one 12 V battery at its own posts.");
         }
-        if (faults.none() && sampled == 0) {
+        if (faults.none() && rows > 0 && sampled == 0) {
             faults.add(() -> new FileError(1, 1, "The column measured_v holds no value."));
         }
         if (rows < LEAST_ROWS) {

@@ -166,6 +166,9 @@ class RecordingDialectTest {
     void needsNoLineEndAfterTheLastRow() {
         assertThat(Csv.recording(Csv.steady(12.5).strip()).rows()).isEqualTo(30);
         assertThat(Csv.recording(Csv.steady(12.5) + "\r\n\n\n").rows()).isEqualTo(30);
+        assertThat(Csv.recording(Csv.steady(12.5).strip() + "\r").rows()).isEqualTo(30);
+        assertThat(Csv.refused("time_s,measured_v").errors().get(0).message()).contains("after 0 rows");
+        assertThat(Csv.refused("time_s,measured_v\n").errors().get(0).message()).contains("after 0 rows");
     }
 
     @Test
