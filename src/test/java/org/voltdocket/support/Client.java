@@ -1,6 +1,5 @@
 package org.voltdocket.support;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.CookieManager;
@@ -92,26 +91,17 @@ public final class Client {
 
     /** Uploads one file as the part {@code file}, and a note where there is one. */
     public Answer upload(String path, String fileName, byte[] content, String note) {
-        ByteArrayOutputStream body = new ByteArrayOutputStream(content.length + 512);
-        try {
-            if (note != null) {
-                body.writeBytes(("--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"note\"\r\n"
-                                + "Content-Type: text/plain; charset=utf-8\r\n\r\n" + note + "\r\n")
-                        .getBytes(StandardCharsets.UTF_8));
-            }
-            body.writeBytes(("--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"file\"; filename=\""
-                            + fileName + "\"\r\nContent-Type: application/octet-stream\r\n\r\n")
-                    .getBytes(StandardCharsets.UTF_8));
-            body.write(content);
-            body.writeBytes(("\r\n--" + BOUNDARY + "--\r\n").getBytes(StandardCharsets.UTF_8));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return send(
-                "POST",
-                path,
-                BodyPublishers.ofByteArray(body.toByteArray()),
-                "multipart/form-data; boundary=" + BOUNDARY);
+        String noted = note == null
+                ? ""
+                : "--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"note\"\r\n"
+                        + "Content-Type: text/plain; charset=utf-8\r\n\r\n" + note + "\r\n";
+        String head = noted + "--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"file\"; filename=\""
+                + fileName + "\"\r\nContent-Type: application/octet-stream\r\n\r\n";
+        BodyPublisher body = BodyPublishers.concat(
+                BodyPublishers.ofString(head),
+                BodyPublishers.ofByteArray(content),
+                BodyPublishers.ofString("\r\n--" + BOUNDARY + "--\r\n"));
+        return send("POST", path, body, "multipart/form-data; boundary=" + BOUNDARY);
     }
 
     /** A CSRF token of this session, read off a page as a browser would. */

@@ -61,7 +61,7 @@ class UploadPage {
             Model model,
             HttpServletResponse response)
             throws IOException {
-        CaseRef ref = cases.require(actor, pages.number(number));
+        CaseRef ref = cases.requireToFeed(actor, pages.number(number));
         List<Outcome> outcomes = new ArrayList<>();
         for (MultipartFile file : files == null ? List.<MultipartFile>of() : files) {
             if (!file.isEmpty() || !String.valueOf(file.getOriginalFilename()).isEmpty()) {
