@@ -64,7 +64,7 @@ class EmbeddedDatabase {
                 .setServerConfig("full_page_writes", "on")
                 .setServerConfig("unix_socket_directories", "")
                 .setServerConfig("listen_addresses", "127.0.0.1")
-                .setServerConfig("max_connections", "40");
+                .setServerConfig("max_connections", "64");
     }
 
     @Bean
