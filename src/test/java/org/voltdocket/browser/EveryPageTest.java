@@ -1,0 +1,119 @@
+package org.voltdocket.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import java.io.ByteArrayInputStream;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.NewCase;
+import org.voltdocket.demo.GeneratedCase;
+import org.voltdocket.demo.GeneratedItem;
+import org.voltdocket.demo.Generator;
+import org.voltdocket.demo.Scenario;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.evidence.Intake;
+import org.voltdocket.evidence.Upload;
+import org.voltdocket.kernel.Role;
+import org.voltdocket.support.Server;
+import org.voltdocket.support.ServerTest;
+
+/** Every page at desk and phone width, light and dark: nothing serious for axe-core, no page wider than its window. */
+@ServerTest
+class EveryPageTest {
+
+    @Autowired
+    private Server server;
+
+    @Autowired
+    private Cases cases;
+
+    @Autowired
+    private Intake intake;
+
+    @Autowired
+    private EvidenceArchive archive;
+
+    @Test
+    void publicPages() {
+        List<String> paths = List.of(
+                "/sign-in",
+                "/sign-in?error",
+                "/rulebook",
+                "/manual",
+                "/manual/tests",
+                "/manual/recordings",
+                "/manual/words",
+                "/manual/problems",
+                "/manual/safety");
+        check(null, paths);
+    }
+
+    @Test
+    void pagesOfAWorkshop() {
+        Server.User user = server.newUser(Role.WORKSHOP);
+        GeneratedCase made = Generator.generate(Scenario.SENSOR_READS_HIGH, 4721);
+        CaseRef ref = cases.open(user.actor(), new NewCase(made.serial(), made.vin(), made.facts()))
+                .ref();
+        for (GeneratedItem item : made.items()) {
+            Upload upload =
+                    new Upload(item.fileName(), new ByteArrayInputStream(item.content()), "a note", Origin.WORKSHOP);
+            intake.accept(user.actor(), ref, upload);
+        }
+        List<String> paths = new ArrayList<>(List.of(
+                "/cases",
+                "/cases?q=nothing-such",
+                "/cases/new",
+                "/cases/" + ref.number(),
+                "/history/battery/" + ref.serial(),
+                "/history/vehicle/" + ref.vin(),
+                "/cases/V-000-000-1"));
+        for (EvidenceItem item : archive.ofCase(ref.id())) {
+            paths.add("/evidence/" + item.id());
+        }
+        check(user, paths);
+    }
+
+    @Test
+    void pagesOfTheDistributor() {
+        check(server.user(Role.CLERK), List.of("/cases", "/cases?leaning=vehicle-side&cause=wiring", "/account"));
+        check(server.user(Role.ADMIN), List.of("/accounts"));
+    }
+
+    private void check(Server.User user, List<String> paths) {
+        List<String> wrong = new ArrayList<>();
+        try (Chromium chromium = new Chromium()) {
+            for (boolean dark : new boolean[] {false, true}) {
+                Page page = chromium.window(Chromium.DESK, true, dark);
+                if (user != null) {
+                    Chromium.signIn(page, server, user);
+                }
+                for (String path : paths) {
+                    look(page, path, dark ? Chromium.DESK : Chromium.PHONE, wrong);
+                }
+                page.context().close();
+            }
+            wrong.addAll(chromium.complaints());
+        }
+        assertThat(wrong).isEmpty();
+    }
+
+    private void look(Page page, String path, int width, List<String> wrong) {
+        page.setViewportSize(width, 900);
+        page.navigate(server.url() + path);
+        page.evaluate("document.querySelectorAll('main details').forEach(d => { d.open = true; })");
+        if (page.locator("figure.recording").count() > 0) {
+            page.waitForSelector("[data-part=plot][data-drawn]");
+        }
+        if (Chromium.overflow(page) > 0) {
+            wrong.add(path + " is wider than " + width + " by " + Chromium.overflow(page));
+        }
+        wrong.addAll(Chromium.seriousViolations(page));
+    }
+}
