@@ -13,7 +13,7 @@ public final class Verdict {
 
     /** A side must be this probable to lean to it (ours). */
     private static final double LEANS = 0.60;
-    /** The same where nothing judged the battery (ours). */
+    /** The same where nothing judged the battery or nothing watched the charging (ours). */
     private static final double LEANS_UNTESTED = 0.85;
 
     private Verdict() {}
@@ -64,7 +64,7 @@ public final class Verdict {
         if (failed && own >= LEANS) {
             return Leaning.BATTERY_SIDE;
         }
-        if (vehicle >= (battery == BatteryVerdict.SOUND ? LEANS : LEANS_UNTESTED)) {
+        if (vehicle >= (battery == BatteryVerdict.SOUND && watched ? LEANS : LEANS_UNTESTED)) {
             return Leaning.VEHICLE_SIDE;
         }
         if (usage >= LEANS) {

@@ -14,9 +14,9 @@ public final class DriveFlow {
     /** Less than this either way is "about none", A for a 70 Ah battery (ours). */
     private static final double HOLD_A = 1.25;
     /** Above the rest voltage by this, a battery is being charged, V (ours). */
-    private static final double CHARGE_LIFT_V = 0.42;
-    /** Below the rest voltage plus this, it supplies, V (ours). */
-    private static final double SUPPLY_LIFT_V = 0.06;
+    private static final double CHARGE_LIFT_V = 0.40;
+    /** Below the rest voltage plus this, it supplies, V (ours): a rest voltage carries that much error. */
+    private static final double SUPPLY_LIFT_V = -0.03;
     /** An offset known no better than this does not make the reported current true, A. */
     private static final double VAGUE_A = 4;
 

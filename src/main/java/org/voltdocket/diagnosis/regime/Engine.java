@@ -21,9 +21,22 @@ public final class Engine {
     /** A quiet stretch of this length before a start is a parked car. */
     private static final int PARKED_STEPS = 60;
 
+    private static final int BLOCK = 5;
+    private static final int FEWEST_QUIET_BLOCKS = 4;
+    private static final double DEADBAND_V = 0.012;
+    private static final double MOST_RISE_V = 0.12;
+    /** A battery left alone falls below this within seconds, V (common practice). */
+    private static final double RELAXING_BELOW_V = 13.6;
+    /** Least step down when a charging source leaves, V (ours). */
+    private static final double LEFT_V = 0.15;
+
     private static final int FEWEST_QUIET_STEPS = 12;
+    /** Nobody starts an engine to stop it sooner, steps (ours). */
+    private static final int SHORTEST_RUN_STEPS = 60;
+
+    private static final int BACK_STEPS = 20;
     private static final double MOST_ROUGH_V = 0.3;
-    private static final double QUIET_FLOOR_V = 0.003;
+    private static final double QUIET_FLOOR_V = 0.002;
     private static final double USUAL_QUIET_V = 0.004;
     private static final double STEP_DOWN_V = 0.08;
 
@@ -121,6 +134,10 @@ public final class Engine {
             }
             from = Math.max(from, k);
         }
+        int relaxing = relaxingTail(grid.voltage(), from, restart);
+        if (relaxing >= 0) {
+            return relaxing;
+        }
         int quiet = quietTail(grid.voltage(), from, restart, restQuiet);
         if (quiet >= 0 && restart - quiet >= PARKED_STEPS) {
             return quiet;
@@ -137,6 +154,10 @@ public final class Engine {
         if (n - from < 40) {
             return n;
         }
+        int relaxing = relaxingTail(v, from, n);
+        if (relaxing >= 0) {
+            return relaxing;
+        }
         int split = quietTail(v, from, n, restQuiet);
         if (split < 0 || n - split < FEWEST_QUIET_STEPS) {
             return n;
@@ -145,41 +166,87 @@ public final class Engine {
     }
 
     /**
-     * Where the voltage turns from rough to quiet for good: the split of its step to step changes, taken as Laplace
-     * distributed, with the highest likelihood; -1 where the tail is not clearly quieter.
+     * Where a charged battery was left alone: the first step down after which the voltage only sinks, as surface charge
+     * does; -1 where there is none. Loads come and go while an engine runs, so there it rises again.
+     */
+    private static int relaxingTail(double[] v, int from, int to) {
+        int blocks = (to - from) / BLOCK;
+        double[] level = new double[Math.max(0, blocks)];
+        for (int b = 0; b < blocks; b++) {
+            int end = to - (blocks - 1 - b) * BLOCK;
+            level[b] = Robust.median(Arrays.copyOfRange(v, end - BLOCK, end));
+        }
+        double rise = 0;
+        int first = -1;
+        for (int b = blocks - 2; b > SHORTEST_RUN_STEPS / BLOCK; b--) {
+            double up = level[b + 1] - level[b];
+            rise += up > DEADBAND_V ? up : 0;
+            if (rise > MOST_RISE_V) {
+                break;
+            }
+            boolean low = level[b] < RELAXING_BELOW_V;
+            if (low && blocks - b >= FEWEST_QUIET_BLOCKS && level[b - 2] - level[b] > LEFT_V) {
+                first = b;
+            }
+        }
+        if (first < 0) {
+            return -1;
+        }
+        int end = to - (blocks - 1 - first) * BLOCK;
+        int step = bestStepDown(v, Math.max(from, end - 4 * BLOCK), end);
+        return step >= 0 ? step : end - BLOCK;
+    }
+
+    /**
+     * Where the voltage turns from rough to quiet for good: the split of its bends (second differences, which a smooth
+     * relaxation does not have), taken as Laplace distributed, with the highest likelihood; -1 where the tail is not
+     * clearly quieter. The engine stopped at the step down just before it.
      */
     private static int quietTail(double[] v, int from, int to, double restQuiet) {
-        double[] sum = new double[Math.max(0, to - from) + 1];
-        for (int k = from + 1; k < to; k++) {
-            double d = Math.abs(v[k] - v[k - 1]);
-            sum[k - from + 1] = sum[k - from] + (Double.isNaN(d) ? 0 : Math.min(d, MOST_ROUGH_V));
-        }
+        double[] smooth = Robust.medianOfThree(v);
         int n = to - from;
+        double[] sum = new double[Math.max(0, n) + 1];
+        for (int k = 0; k < n; k++) {
+            sum[k + 1] = sum[k] + bend(smooth, from + k);
+        }
         int best = -1;
         double least = Double.POSITIVE_INFINITY;
-        for (int k = 5; k < n - 5; k++) {
+        for (int k = Math.min(SHORTEST_RUN_STEPS, n / 2); k < n - 5; k++) {
             double before = sum[k] / k + QUIET_FLOOR_V;
             double after = (sum[n] - sum[k]) / (n - k) + QUIET_FLOOR_V;
             double cost = k * StrictMath.log(before) + (n - k) * StrictMath.log(after);
-            if (after < 0.5 * before && after - QUIET_FLOOR_V < 1.5 * restQuiet + 0.001 && cost < least) {
+            if (after < 0.6 * before && after - QUIET_FLOOR_V < 1.5 * restQuiet + 0.002 && cost < least) {
                 least = cost;
                 best = from + k;
             }
         }
-        boolean low = best >= 0 && Robust.quantile(Arrays.copyOfRange(v, best, to), 0.9) < ONLY_CHARGED_V;
-        return low ? best : -1;
+        boolean low = best >= 0 && Robust.quantile(Arrays.copyOfRange(v, (best + to) / 2, to), 0.9) < ONLY_CHARGED_V;
+        if (!low) {
+            return -1;
+        }
+        int step = bestStepDown(v, Math.max(from, best - BACK_STEPS), Math.min(to, best + BACK_STEPS));
+        return step >= 0 ? step : best;
     }
 
-    /** Mean step to step change before the first start, V; a guess where the recording has no such rest. */
+    private static double bend(double[] v, int k) {
+        if (k < 1 || k + 1 >= v.length) {
+            return 0;
+        }
+        double d = Math.abs(v[k + 1] - 2 * v[k] + v[k - 1]);
+        return Double.isNaN(d) ? 0 : Math.min(d, MOST_ROUGH_V);
+    }
+
+    /** Mean bend before the first start, V; a guess where the recording has no such rest. */
     private static double restQuiet(double[] v, int first) {
         if (first < FEWEST_QUIET_STEPS) {
             return USUAL_QUIET_V;
         }
-        double[] d = new double[first - 2];
-        for (int k = 1; k < d.length; k++) {
-            d[k] = Math.min(MOST_ROUGH_V, Math.abs(v[k] - v[k - 1]));
+        double[] smooth = Robust.medianOfThree(v);
+        double sum = 0;
+        for (int k = 1; k < first - 2; k++) {
+            sum += bend(smooth, k);
         }
-        return Robust.mean(d);
+        return sum / (first - 3);
     }
 
     /** Split of {@code v[from..to)} into a higher and a lower part with the least squared error; -1 where none is 80 mV. */
