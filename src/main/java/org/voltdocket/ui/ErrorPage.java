@@ -44,7 +44,7 @@ class ErrorPage implements ErrorController {
     static boolean wantsPage(HttpServletRequest request) {
         Object original = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
         String path = original == null ? request.getRequestURI() : original.toString();
-        if (path.startsWith("/api/") || path.equals("/api")) {
+        if (path.startsWith("/api/") || path.equals("/api") || request.getHeader("X-Requested-With") != null) {
             return false;
         }
         String accept = request.getHeader(HttpHeaders.ACCEPT);

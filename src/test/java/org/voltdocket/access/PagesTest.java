@@ -37,6 +37,10 @@ class PagesTest {
         assertThat(page.status()).isEqualTo(302);
         assertThat(page.header("location").orElse("")).endsWith("/sign-in");
         assertProblem(server.anonymous().header("Accept", "application/json").get("/account"), 401, "not-signed-in");
+        // an upload whose session is over must not take the sign-in page for its answer
+        Client script = server.anonymous();
+        Client upload = script.header("X-CSRF-TOKEN", script.csrf()).header("X-Requested-With", "voltdocket");
+        assertProblem(upload.postFormWithoutCsrf("/cases/V-000-001-6/evidence", Map.of()), 401, "not-signed-in");
     }
 
     @Test

@@ -154,6 +154,7 @@ class SecurityConfig {
 
     private static boolean wantsJson(HttpServletRequest request) {
         String accept = request.getHeader(HttpHeaders.ACCEPT);
-        return accept != null && accept.contains("json") && !accept.contains("text/html");
+        boolean json = accept != null && accept.contains("json") && !accept.contains("text/html");
+        return json || request.getHeader("X-Requested-With") != null;
     }
 }
