@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Properties;
+import java.util.Set;
 import org.voltdocket.diagnosis.Result;
 import org.voltdocket.kernel.Interval;
 
@@ -47,6 +48,11 @@ public final class Sentences {
     /** Whether there is a sentence under this key. */
     public static boolean has(String key) {
         return TEXT.containsKey(key);
+    }
+
+    /** Keys of all sentences. */
+    static Set<String> keys() {
+        return TEXT.stringPropertyNames();
     }
 
     /** The sentence of a finding: {@code finding.<rule>.<below|inside|above>}, with a tail where it is uncertain. */

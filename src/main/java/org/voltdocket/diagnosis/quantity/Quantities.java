@@ -1,0 +1,190 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Every quantity that the judge can measure. A quantity whose arithmetic changes gets a new number; the old one stays for
+ * the editions of the rule book that rest on it.
+ */
+public final class Quantities {
+
+    /**
+     * A quantity.
+     *
+     * @param id name and number, as in {@code sensor-gain/1}
+     * @param unit unit of its values; {@code count} for whole numbers, {@code ratio} for plain ones
+     * @param meaning what it is, in one line
+     * @param method how it is measured, and where the method comes from
+     */
+    public record Quantity(String id, String unit, String meaning, String method) {}
+
+    private static final String SHARE_OURS = "Share of one second steps of the recording; the definition is ours";
+    private static final String TABLES = "Rest-voltage tables: age-series/ElectricalAge2 and common practice";
+    private static final String METER = "Read by the workshop's voltmeter, standard error 20 mV (common practice)";
+    private static final String FACT = "From the facts of the case; exact";
+
+    private static final List<Quantity> ALL = List.of(
+            new Quantity(
+                    "sensor-offset-by-clamp/1",
+                    "A",
+                    "What the vehicle's current sensor reads too high",
+                    "Intercept of Huber's robust line of reported over clamp current, 5 s means"),
+            new Quantity(
+                    "sensor-offset-by-fit/1",
+                    "A",
+                    "What the vehicle's current sensor reads too high, without a clamp",
+                    "Least squares of an equivalent circuit over a grid of offsets; starting values are ours"),
+            new Quantity(
+                    "sensor-gain/1",
+                    "ratio",
+                    "Reported per true ampere",
+                    "Slope of Huber's robust line of reported over clamp current, 5 s means"),
+            new Quantity(
+                    "sensor-at-rest/1",
+                    "A",
+                    "What the current sensor reads too high with the vehicle asleep",
+                    "Mean reported current against the drain that is known, or against 0 to 1 A"),
+            new Quantity(
+                    "reported-charge-under-rest/1",
+                    "%",
+                    "Running time in which charging is reported while the posts lie under the rest voltage",
+                    SHARE_OURS),
+            new Quantity(
+                    "reported-drain-while-held/1",
+                    "%",
+                    "Time held at charging voltage in which a discharge is reported",
+                    SHARE_OURS),
+            new Quantity(
+                    "reported-charge-error/1",
+                    "%",
+                    "Reported state of charge less the one of the rest voltage, points",
+                    TABLES),
+            new Quantity(
+                    "answer-to-reported-need/1",
+                    "%",
+                    "Moving time in which a battery that is reported low is charged",
+                    SHARE_OURS),
+            new Quantity("charging-share-when-low/1", "%", "Moving time in which a low battery is charged", SHARE_OURS),
+            new Quantity(
+                    "holding-share-when-low/1", "%", "Moving time in which a low battery is merely held", SHARE_OURS),
+            new Quantity(
+                    "charging-when-low/1",
+                    "A",
+                    "Mean current into a low battery while the engine runs",
+                    "Mean of 5 s means of the clamp, or of the reported current less its offset"),
+            new Quantity(
+                    "lift-when-low/1",
+                    "V",
+                    "Highest voltage while the engine runs, battery low before",
+                    "Highest 10 s mean of the measured voltage, standard error 20 mV"),
+            new Quantity(
+                    "highest-charging-voltage/1",
+                    "V",
+                    "Highest voltage while the engine runs",
+                    "Highest 10 s mean of the measured voltage, standard error 20 mV"),
+            new Quantity(
+                    "over-voltage-share/1", "%", "Running time above 15.05 V less 8 mV per K over 20 °C", SHARE_OURS),
+            new Quantity(
+                    "low-running-voltage-share/1",
+                    "%",
+                    "Moving time below 13.0 V less 3 mV per K over 20 °C",
+                    SHARE_OURS),
+            new Quantity(
+                    "unsupported-share/1",
+                    "%",
+                    "Moving time in which the battery carries the loads, source never at charging voltage",
+                    SHARE_OURS),
+            new Quantity(
+                    "unsupported-yet-lifted/1",
+                    "%",
+                    "Moving time in which the battery carries the loads, source at charging voltage at other times",
+                    SHARE_OURS),
+            new Quantity(
+                    "failing-at-times/1",
+                    "%",
+                    "The smaller of charging and unsupported time, battery low before",
+                    SHARE_OURS),
+            new Quantity(
+                    "harness-resistance/1",
+                    "mΩ",
+                    "Resistance between the vehicle's voltmeter and the posts",
+                    "Slope of Huber's robust line of voltage difference over current (Ohm's law)"),
+            new Quantity(
+                    "reported-voltage-bias/1",
+                    "V",
+                    "Reported less measured voltage at no current",
+                    "Intercept of the same line; the median difference where the current hardly varies"),
+            new Quantity(
+                    "gap-while-charging/1",
+                    "V",
+                    "Reported less measured voltage while charging, less the same with the engine off",
+                    "Difference of medians, standard error 30 mV (ours)"),
+            new Quantity("charge-before-drive/1", "%", "State of charge before the first start", TABLES),
+            new Quantity(
+                    "cranking-minimum/1",
+                    "V",
+                    "Least voltage at the posts while cranking",
+                    "Least sample of the first start, or as tested; standard error 50 mV"),
+            new Quantity(
+                    "cranking-share/1",
+                    "%",
+                    "Cranking current as a share of the rated one",
+                    "Conversions EN = 0.92 SAE, DIN = 0.58 EN (trade, from memory) where the standards differ"),
+            new Quantity(
+                    "resistance-by-rating/1",
+                    "V",
+                    "Internal resistance times rated cranking current",
+                    "As tested, or slope of voltage over current steps of the clamp (Ohm's law)"),
+            new Quantity("arrival-charge/1", "%", "State of charge at the first test of a battery as it came", TABLES),
+            new Quantity(
+                    "charge-after-recharge/1", "%", "State of charge at the deciding test, after charging", TABLES),
+            new Quantity("voltage-after-recharge/1", "V", "Rest voltage at the deciding test, after charging", METER),
+            new Quantity("charge-lost/1", "%", "Charge lost between two tests of the charged battery, points", TABLES),
+            new Quantity(
+                    "charging-test-best/1",
+                    "V",
+                    "Charging voltage of a charging test, loaded where it sags, else the higher",
+                    METER),
+            new Quantity("charging-test-loaded/1", "V", "Charging voltage with lamps and blower on", METER),
+            new Quantity("load-drop/1", "V", "Charging voltage at idle less the one under load", METER),
+            new Quantity(
+                    "ripple/1", "V", "Ripple, peak to peak", "Read by the workshop's instrument, standard error 10 %"),
+            new Quantity(
+                    "capacity-share/1",
+                    "%",
+                    "Capacity at 25 °C as a share of the nominal one",
+                    "Charge to 10.50 V, C25 = Cθ·[1 - 0.01·(θ - 25)] (IEC 60095-1, EN 50342-1; from memory)"),
+            new Quantity(
+                    "batteries-replaced/1",
+                    "count",
+                    "Batteries replaced in the vehicle before",
+                    "The greater of what was told and of other cases of the vehicle; exact"),
+            new Quantity("managed/1", "count", "1 where the charging is managed, 0 where conventional", FACT),
+            new Quantity("size-share/1", "%", "Nominal capacity as a share of the one the vehicle needs", FACT),
+            new Quantity("type-step/1", "count", "Steps of construction above what the vehicle needs", FACT),
+            new Quantity("battery-age/1", "a", "Age of the battery on the day of the newest evidence", FACT),
+            new Quantity("daily-distance/1", "km/d", "Distance a day since the battery was fitted", FACT),
+            new Quantity(
+                    "standing-drain/1",
+                    "A",
+                    "Current out of the battery with the vehicle asleep",
+                    "Mean of the clamp after the vehicle fell asleep, zero error 20 mA"),
+            new Quantity(
+                    "standing-drain-by-voltage/1",
+                    "A",
+                    "The same from the fall of the rest voltage",
+                    "Slope of the voltage without its relaxation over the slope of the rest-voltage table"));
+
+    private Quantities() {}
+
+    /** All of them. */
+    public static List<Quantity> all() {
+        return ALL;
+    }
+
+    /** The quantity with this identifier. */
+    public static Optional<Quantity> find(String id) {
+        return ALL.stream().filter(q -> q.id().equals(id)).findFirst();
+    }
+}

@@ -1,0 +1,106 @@
+package org.voltdocket.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.voltdocket.demo.Generator;
+import org.voltdocket.demo.Scenario;
+import org.voltdocket.diagnosis.quantity.Measurement;
+import org.voltdocket.diagnosis.quantity.Quantities;
+import org.voltdocket.diagnosis.quantity.Quantities.Quantity;
+import org.voltdocket.diagnosis.rulebook.Editions;
+import org.voltdocket.diagnosis.rulebook.Rule;
+import org.voltdocket.secondmodel.SecondModel;
+
+/** The register of quantities against what the judge really measures in generated cases of both models. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class QuantitiesTest {
+
+    private static final Set<String> UNITS = Set.of("V", "A", "Ah", "mΩ", "%", "ratio", "count", "a", "km/d");
+
+    private final List<Measurement> measured = measured();
+
+    private static List<Measurement> measured() {
+        Stream<CaseInput> demo = Stream.of(Scenario.values())
+                .flatMap(scenario -> LongStream.rangeClosed(1, 3)
+                        .mapToObj(seed -> Generator.generate(scenario, seed).toCaseInput()));
+        SecondModel second = new SecondModel();
+        Stream<CaseInput> other = second.scenarios().stream()
+                .flatMap(scenario -> LongStream.rangeClosed(1, 2)
+                        .mapToObj(seed -> second.make(scenario, seed).input()));
+        return Stream.concat(Stream.concat(demo, other), Stream.of(asleepWithSensor()))
+                .flatMap(input -> new CaseReader(input).measurements.stream())
+                .toList();
+    }
+
+    /** No model lets a vehicle report its battery current while it sleeps; some vehicles do. */
+    private static CaseInput asleepWithSensor() {
+        CaseInput parked = Generator.generate(Scenario.DRAINED_AT_REST, 1).toCaseInput();
+        return Recast.recordings(parked, r -> {
+            Map<Channel, float[]> more = Recast.channels(r);
+            float[] reported = new float[r.rows()];
+            Arrays.fill(reported, 0.4f);
+            more.put(Channel.REPORTED_A, reported);
+            return r.kind() == EvidenceKind.STANDING_RECORDING ? Recast.with(r, more) : r;
+        });
+    }
+
+    @Test
+    void everythingThatIsMeasuredIsListed() {
+        assertThat(measured).hasSizeGreaterThan(500);
+        assertThat(measured)
+                .allSatisfy(m -> assertThat(Quantities.find(m.quantity()))
+                        .as(m.quantity())
+                        .isPresent());
+    }
+
+    /** A quantity that no generated case shows would be judged by rows that nothing ever tries. */
+    @Test
+    void everythingThatIsListedIsMeasuredSomewhere() {
+        Set<String> seen = measured.stream().map(Measurement::quantity).collect(Collectors.toCollection(TreeSet::new));
+        List<String> never = Quantities.all().stream()
+                .map(Quantity::id)
+                .filter(id -> !seen.contains(id))
+                .toList();
+        assertThat(never).isEmpty();
+    }
+
+    @Test
+    void eachEntryIsWhole() {
+        assertThat(Quantities.all()).extracting(Quantity::id).doesNotHaveDuplicates();
+        for (Quantity one : Quantities.all()) {
+            assertThat(one.id()).matches("[a-z0-9-]+/[1-9][0-9]*");
+            assertThat(UNITS).contains(one.unit());
+            assertThat(one.meaning()).isNotBlank();
+            assertThat(one.method()).isNotBlank();
+        }
+    }
+
+    @Test
+    void sharesLieBetweenNothingAndAll() {
+        measured.stream()
+                .filter(m -> m.quantity().matches(".*share.*when.*|.*-share/1|answer.*|reported-(charge|drain).*/1")
+                        && !m.quantity().matches("(size|cranking|capacity)-share/1|reported-charge-error/1"))
+                .forEach(m -> assertThat(m.value().value()).as(m.quantity()).isBetween(0.0, 100.0));
+    }
+
+    @Test
+    void someEditionJudgesEachOfThem() {
+        Set<String> judged = Editions.files().stream()
+                .flatMap(file -> Editions.read(file).rules().stream())
+                .map(Rule::quantity)
+                .collect(Collectors.toSet());
+        assertThat(judged)
+                .containsExactlyInAnyOrderElementsOf(
+                        Quantities.all().stream().map(Quantity::id).toList());
+    }
+}

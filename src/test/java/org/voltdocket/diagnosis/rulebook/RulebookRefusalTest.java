@@ -1,0 +1,121 @@
+package org.voltdocket.diagnosis.rulebook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A file that is no rule book is refused, and the message says where it is wrong. */
+class RulebookRefusalTest {
+
+    private static final String GOOD = """
+            edition: "2000.1"
+            issued: "2000-01-01"
+            startingOdds:
+              source: ours
+              odds: {battery-defect: 0.1, battery-worn: 0.1, charging-source: 0.1, current-sensor: 0.1, charge-control: 0.1, wiring: 0.1, standing-drain: 0.1, duty: 0.1, misfit: 0.1, none: 0.1}
+            rules:
+              - id: ripple
+                quantity: ripple/1
+                atMost: 0.5
+                unit: V
+                source: ours
+                group: ripple
+                weights:
+                  inside: {charging-source: -1}
+                  above: {charging-source: 12}
+                examples:
+                  - {value: 0.49, result: inside}
+              - id: cranking
+                quantity: cranking-minimum/1
+                atLeast: {byTemperature: [[-18, 8.5], [21, 9.6]]}
+                unit: V
+                source: ours
+                group: cranking
+                weights:
+                  below: {wiring: 1}
+                examples:
+                  - {value: 9.7, celsius: 21, result: inside}
+            """;
+
+    private static Rulebook parse(String text) {
+        return RulebookFile.parse(text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    @Test
+    void theFileThatTheOthersSpoilIsRead() {
+        assertThat(parse(GOOD).rules()).extracting(Rule::id).containsExactly("ripple", "cranking");
+        assertThat(parse(GOOD).edition()).isEqualTo("2000.1");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            edition: "2000.1" | edition: 2000.1 | the rule book.edition: a text expected
+            edition: "2000.1" | name: x | the rule book: unknown member 'name'
+            source: ours      | src: ours | startingOdds: unknown member 'src'
+            group: ripple     | grp: ripple | rules[0]: unknown member 'grp'
+            group: ripple     | tag: | rules[0]: unknown member 'tag'
+            id: cranking      | id: ripple | rules[1].id: 'ripple' stands twice
+            id: ripple        | id: ' ' | rules[0].id: missing
+            atMost: 0.5       | atMost: half | rules[0] (ripple).atMost: members expected
+            atMost: 0.5       | atMost: .nan | rules[0] (ripple).atMost: a number expected
+            atMost: 0.5       | atMost: .inf | rules[0] (ripple).atMost: a number expected
+            atMost: 0.5       | decides: nothing | rules[0] (ripple): a row has atLeast, atMost or both
+            atMost: 0.5       | atMost: {byTemp: []} | rules[0] (ripple).atMost: unknown member 'byTemp'
+            atMost: 0.5       | atMost: {byChemistry: {agm: 1}} | rules[0] (ripple).atMost.otherwise: a number expected
+            atMost: 0.5       | atMost: {byChemistry: {wet: 1}, otherwise: 1} | rules[0] (ripple).atMost.byChemistry:
+            [-18, 8.5]        | [-18] | rules[1] (cranking).atLeast.byTemperature[0]: two numbers expected
+            [-18, 8.5]        | [30, 8.5] | rules[1] (cranking).atLeast.byTemperature: a table's points increase
+            unit: V           | unit: A | rules[0] (ripple).unit: 'A'; ripple/1 is measured in V
+            quantity: ripple/1 | quantity: ripple/9 | rules[0] (ripple).quantity: nothing measures 'ripple/9'
+            charging-source: 12 | charging: 12 | rules[0] (ripple).weights.above:
+            charging-source: 12 | charging-source: much | rules[0] (ripple).weights.above.charging-source: a number expected
+            above: {          | outside: { | rules[0] (ripple).weights: unknown member 'outside'
+            above: {          | below: { | rules[0] (ripple).weights.below: the row has no limit on that side
+            group: ripple     | group: r, plausible: 1 | rule book is no YAML
+            atMost: 0.5       | atMost: 0.5\\n    plausible: [3, 1] | rules[0] (ripple).plausible: 3.0 is not below 1.0
+            atMost: 0.5       | atMost: 0.5\\n    control: [electric] | rules[0] (ripple).control:
+            atMost: 0.5       | atMost: 0.5\\n    control: managed | rules[0] (ripple).control: a list expected
+            atMost: 0.5       | atMost: 0.5\\n    decides: all | rules[0] (ripple).decides: 'all'
+            atMost: 0.5       | atMost: 0.5\\n    atMost: 0.6 | rule book is no YAML
+            result: inside    | result: within | rules[0] (ripple).examples[0].result: 'within'
+            value: 0.49       | value: x | rules[0] (ripple).examples[0].value: a number expected
+            celsius: 21       | temperature: 21 | rules[1] (cranking).examples[0]: unknown member 'temperature'
+            none: 0.1         | none: 0.2 | startingOdds.odds: every cause needs one, and they add to 1
+            ', none: 0.1'     | '' | startingOdds.odds: every cause needs one
+            'misfit: 0.1, none: 0.1' | 'misfit: 0, none: 0.2' | startingOdds.odds.misfit: no evidence can raise
+            misfit: 0.1       | bad-luck: 0.1 | startingOdds.odds:
+            """)
+    void whatIsWrongIsRefusedWithItsPlace(String from, String to, String message) {
+        String bad = GOOD.replaceFirst(java.util.regex.Pattern.quote(from), to.replace("\\n", "\n"));
+        assertThat(bad).isNotEqualTo(GOOD);
+        assertThatThrownBy(() -> parse(bad))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining(message);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            source | rules[0] (ripple).source: missing
+            unit | rules[0] (ripple).unit: missing
+            group | rules[0] (ripple).group: missing
+            quantity | rules[0] (ripple).quantity: missing
+            """)
+    void aMemberThatIsMissingIsNamed(String member, String message) {
+        String bad = GOOD.replaceFirst("\n    " + member + ": [^\n]*", "");
+        assertThat(bad).isNotEqualTo(GOOD);
+        assertThatThrownBy(() -> parse(bad)).hasMessageStartingWith(message);
+    }
+
+    @Test
+    void aFileOfAnotherKindIsRefused() {
+        assertThatThrownBy(() -> parse("- 1\n- 2\n")).hasMessageStartingWith("the rule book: members expected");
+        assertThatThrownBy(() -> parse("")).hasMessageStartingWith("the rule book: members expected");
+        assertThatThrownBy(() -> parse("a: [")).hasMessageStartingWith("The rule book is no YAML");
+        assertThatThrownBy(() -> parse(GOOD.substring(0, GOOD.indexOf("rules:"))))
+                .hasMessageStartingWith("rules: a list expected");
+    }
+}
