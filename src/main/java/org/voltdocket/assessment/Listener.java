@@ -1,6 +1,5 @@
 package org.voltdocket.assessment;
 
-import java.util.UUID;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
@@ -15,8 +14,7 @@ import org.voltdocket.evidence.EvidenceKept;
  * Hears the news of the rooms below. Inside their transaction a case is noted as due; after it, and before the caller
  * goes on, it is assessed. A new case is history to those of the same battery or vehicle, so they are judged anew too.
  *
- * <p>The caller's connection is still taken while the assessment uses a second one: the pool must hold at least one
- * connection more than there are threads that serve requests, or all could wait for each other.
+ * <p>The assessment starts when the caller's connection is given back; see {@link Afterwards}.
  */
 @Component
 class Listener {
@@ -49,20 +47,20 @@ class Listener {
 
     @TransactionalEventListener(phase = TransactionPhase.AFTER_COMMIT)
     void assess(CaseOpened news) {
-        assessor.assess(news.caseId());
-        for (UUID sibling : cases.siblings(news.caseId())) {
-            assessor.assess(sibling);
-        }
+        Afterwards.run(() -> {
+            assessor.assess(news.caseId());
+            cases.siblings(news.caseId()).forEach(assessor::assess);
+        });
     }
 
     @TransactionalEventListener(phase = TransactionPhase.AFTER_COMMIT)
     void assess(FactsMended news) {
-        assessor.assess(news.caseId());
+        Afterwards.run(() -> assessor.assess(news.caseId()));
     }
 
     @TransactionalEventListener(phase = TransactionPhase.AFTER_COMMIT)
     void assess(EvidenceKept news) {
-        assessor.assess(news.caseId());
+        Afterwards.run(() -> assessor.assess(news.caseId()));
     }
 
     /** What a crash left between a change and its assessment, or what failed, is tried when the server starts. */

@@ -11,13 +11,16 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.voltdocket.casefile.Cases;
@@ -243,10 +246,19 @@ class AssessmentKeepingTest {
     }
 
     @Test
-    void thePoolHoldsMoreConnectionsThanThreadsMayAskForAtOnce(
-            @Autowired DataSource pool, @Value("${server.tomcat.threads.max}") int threads) throws Exception {
-        int connections = pool.unwrap(HikariDataSource.class).getMaximumPoolSize();
-        assertThat(connections).isGreaterThan(threads);
+    void moreCallersThanConnectionsDoNotWaitForEachOther(@Autowired DataSource pool) throws Exception {
+        int callers = 2 * pool.unwrap(HikariDataSource.class).getMaximumPoolSize();
+        ExecutorService threads = Executors.newFixedThreadPool(callers);
+        try {
+            List<Callable<String>> calls = Collections.nCopies(callers, () -> open(Pairs.vin(), ""));
+            for (Future<String> opened : threads.invokeAll(calls)) {
+                JsonNode shown = read(opened.get());
+                assertThat(shown.has("assessmentFailure")).as(shown.toString()).isFalse();
+                assertThat(shown.get("assessment").isNull()).isFalse();
+            }
+        } finally {
+            threads.shutdownNow();
+        }
     }
 
     private String open(String vin, String more) {
