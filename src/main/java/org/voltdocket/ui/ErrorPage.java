@@ -20,14 +20,20 @@ class ErrorPage implements ErrorController {
 
     private final Words words;
 
-    ErrorPage(Words words) {
+    private final ProblemAdvice advice;
+
+    ErrorPage(Words words, ProblemAdvice advice) {
         this.words = words;
+        this.advice = advice;
     }
 
     @RequestMapping("/error")
     Object show(HttpServletRequest request, HttpServletResponse response) {
         HttpStatus status = status(request);
         Object detail = request.getAttribute(DETAIL);
+        if (detail == null && status == HttpStatus.CONTENT_TOO_LARGE) {
+            detail = advice.tooLarge(); // the container noticed before any controller was asked
+        }
         if (!wantsPage(request)) {
             return new ResponseEntity<>(
                     Problems.completed(Problems.of(status, detail == null ? null : detail.toString())), status);

@@ -1,5 +1,7 @@
 package org.voltdocket.ui;
 
+import jakarta.servlet.RequestDispatcher;
+import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
@@ -45,14 +47,14 @@ class ProblemAdvice {
 
     @ExceptionHandler
     ResponseEntity<ProblemDetail> any(Exception exception, HttpServletRequest request, HttpServletResponse response)
-            throws IOException {
+            throws IOException, ServletException {
         if (response.isCommitted() || exception instanceof AsyncRequestNotUsableException) {
             return null; // the other side has gone, or half the answer is out: nothing to add
         }
         ProblemDetail problem = Problems.completed(problem(exception, request));
         if (ErrorPage.wantsPage(request)) {
             request.setAttribute(ErrorPage.DETAIL, problem.getDetail());
-            response.sendError(problem.getStatus());
+            show(exception, problem.getStatus(), request, response);
             return null;
         }
         HttpHeaders headers = exception instanceof ErrorResponse known ? known.getHeaders() : HttpHeaders.EMPTY;
@@ -60,6 +62,22 @@ class ProblemAdvice {
                 .headers(headers)
                 .contentType(MediaType.APPLICATION_PROBLEM_JSON)
                 .body(problem);
+    }
+
+    /** An upload that could not be taken apart must not be taken apart again on the way to the error page. */
+    private static void show(Exception exception, int status, HttpServletRequest request, HttpServletResponse response)
+            throws IOException, ServletException {
+        if (!(exception instanceof MultipartException)) {
+            response.sendError(status);
+            return;
+        }
+        request.setAttribute(RequestDispatcher.ERROR_EXCEPTION, exception);
+        request.setAttribute(RequestDispatcher.ERROR_STATUS_CODE, status);
+        try {
+            request.getRequestDispatcher("/error").forward(request, response);
+        } finally {
+            request.removeAttribute(RequestDispatcher.ERROR_EXCEPTION);
+        }
     }
 
     private ProblemDetail problem(Exception exception, HttpServletRequest request) {
@@ -73,7 +91,7 @@ class ProblemAdvice {
             return Problems.of(HttpStatus.NOT_FOUND, "There is nothing at this address. Check it against the manual.");
         }
         if (exception instanceof MaxUploadSizeExceededException) {
-            return tooLarge();
+            return Problems.of(HttpStatus.CONTENT_TOO_LARGE, tooLarge());
         }
         if (exception instanceof MultipartException) {
             return Problems.of(
@@ -97,11 +115,10 @@ class ProblemAdvice {
                         + ". What was stored before is safe. Try again; if it stays, give the mark to the administrator.");
     }
 
-    private ProblemDetail tooLarge() {
-        return Problems.of(
-                HttpStatus.CONTENT_TOO_LARGE,
-                "A file may have " + largestFile.toMegabytes() + " MiB (" + largestFile.toBytes()
-                        + " bytes). Nothing was stored. Compress a recording with gzip, or cut it to the part that matters.");
+    /** Which limit an upload broke, and what to do. */
+    String tooLarge() {
+        return "A file may have " + largestFile.toMegabytes() + " MiB (" + largestFile.toBytes()
+                + " bytes). Nothing was stored. Compress a recording with gzip, or cut it to the part that matters.";
     }
 
     private static ProblemDetail mismatch(MethodArgumentTypeMismatchException mismatch) {

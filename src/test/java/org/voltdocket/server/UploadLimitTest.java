@@ -46,6 +46,22 @@ class UploadLimitTest {
                 .hasSize(1);
     }
 
+    @Test
+    void aPageAndItsScriptAreToldTheLimitToo() {
+        Client page = server.browser(server.newUser(Role.CLERK));
+        Client form = page.header("X-CSRF-TOKEN", page.csrf());
+        String evidence = "/cases/V-000-001-6/evidence";
+        Answer shown = form.upload(evidence, "over.pdf", document(LIMIT + 1), null);
+        assertThat(shown.status()).isEqualTo(413);
+        assertThat(shown.text())
+                .contains("<h1>The file is too large</h1>", "67108864")
+                .doesNotContain("??");
+        Answer told =
+                form.header("X-Requested-With", "voltdocket").upload(evidence, "over.pdf", document(LIMIT + 1), null);
+        assertThat(told.status()).isEqualTo(413);
+        assertThat(told.json().get("detail").asString()).contains("67108864");
+    }
+
     /** As much of a PDF as tells its kind, filled up with a comment. */
     private static byte[] document(int bytes) {
         byte[] document = new byte[bytes];
