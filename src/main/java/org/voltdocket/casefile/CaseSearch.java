@@ -15,7 +15,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
 
-/** Lists cases newest first, page by page from where the last one ended, each page one query over an index. */
+/** Lists cases by the moment of opening, page by page from where the last one ended, each page one query over an index. */
 @Component
 class CaseSearch {
 
@@ -45,18 +45,23 @@ class CaseSearch {
             where.add("c.first_cause = :cause");
             params.put("cause", cause.id());
         });
+        query.verdict().ifPresent(verdict -> {
+            where.add("c.battery_verdict = :verdict");
+            params.put("verdict", verdict.id());
+        });
         query.state().ifPresent(state -> {
             where.add("c.claim_state = :state");
             params.put("state", state);
         });
         query.cursor().map(Cursor::read).ifPresent(cursor -> {
-            where.add("(c.opened_at, c.id) < (:openedAt, :id)");
+            where.add("(c.opened_at, c.id) " + (query.oldestFirst() ? ">" : "<") + " (:openedAt, :id)");
             params.put("openedAt", Timestamp.from(cursor.openedAt()));
             params.put("id", cursor.id());
         });
         String condition = where.isEmpty() ? "" : " where " + String.join(" and ", where);
+        String way = query.oldestFirst() ? "asc" : "desc";
         List<CaseLine> lines = db.sql("select " + LineMapper.COLUMNS + " from case_file c" + condition
-                        + " order by c.opened_at desc, c.id desc limit :rows")
+                        + " order by c.opened_at " + way + ", c.id " + way + " limit :rows")
                 .params(params)
                 .param("rows", query.limit() + 1)
                 .query(LineMapper.INSTANCE)

@@ -36,6 +36,7 @@ class ManualPages {
             "system-24-volt",
             "test-record-refused",
             "document-refused",
+            "note-too-long",
             "facts-refused",
             "conflicting-facts",
             "case-with-another-workshop",

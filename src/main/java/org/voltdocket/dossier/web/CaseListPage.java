@@ -2,9 +2,11 @@ package org.voltdocket.dossier.web;
 
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -19,12 +21,15 @@ import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.ui.Problems;
 
 /** The list of cases: a workshop's own, or the desk of the distributor. Filters stand in the address. */
 @Controller
 class CaseListPage {
 
     private static final int LINES = 30;
+    private static final String NEWEST = "newest";
+    private static final String OLDEST = "oldest";
 
     private final Cases cases;
     private final EvidenceArchive archive;
@@ -40,16 +45,26 @@ class CaseListPage {
             @RequestParam(defaultValue = "") String q,
             @RequestParam(defaultValue = "") String leaning,
             @RequestParam(defaultValue = "") String cause,
+            @RequestParam(defaultValue = "") String verdict,
+            @RequestParam(defaultValue = NEWEST) String order,
             @RequestParam Optional<String> cursor,
             Model model) {
-        CaseQuery query = new CaseQuery(
-                q,
-                given(leaning).map(Leaning::of),
-                given(cause).map(Cause::of),
-                Optional.empty(),
-                LINES,
-                cursor.filter(c -> !c.isBlank()));
-        CasePage page = cases.list(actor, query);
+        CasePage page;
+        try {
+            page = cases.list(
+                    actor,
+                    new CaseQuery(
+                            q,
+                            given(leaning).map(Leaning::of),
+                            given(cause).map(Cause::of),
+                            given(verdict).map(BatteryVerdict::of),
+                            Optional.empty(),
+                            LINES,
+                            cursor.filter(c -> !c.isBlank()),
+                            order.equals(OLDEST)));
+        } catch (IllegalArgumentException wrongFilter) {
+            throw Problems.raise(Problems.of(HttpStatus.BAD_REQUEST, wrongFilter.getMessage()));
+        }
         Map<UUID, Integer> evidence = new HashMap<>();
         for (CaseLine line : page.cases()) {
             evidence.put(line.ref().id(), archive.ofCase(line.ref().id()).size());
@@ -61,7 +76,10 @@ class CaseListPage {
         model.addAttribute("q", q);
         model.addAttribute("leaning", leaning);
         model.addAttribute("cause", cause);
-        model.addAttribute("filtered", !(q + leaning + cause).isBlank());
+        model.addAttribute("verdict", verdict);
+        model.addAttribute("order", order.equals(OLDEST) ? OLDEST : NEWEST);
+        model.addAttribute("orders", List.of(NEWEST, OLDEST));
+        model.addAttribute("filtered", !(q + leaning + cause + verdict).isBlank());
         model.addAttribute("paged", cursor.isPresent());
         model.addAttribute(
                 "leanings", Arrays.stream(Leaning.values()).map(Leaning::id).toList());
