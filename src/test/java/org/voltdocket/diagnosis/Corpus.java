@@ -1,0 +1,81 @@
+package org.voltdocket.diagnosis;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.voltdocket.casefile.CaseRequest;
+import org.voltdocket.casefile.NewCase;
+import org.voltdocket.evidence.FileReading;
+import org.voltdocket.kernel.Sha256;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * The corpus: sample cases, one for each cause, as a workshop would send them ({@code shared/samples/<cause>}: the request
+ * that opens the case, and the files of evidence), and what each edition of the rule book says of them ({@code
+ * shared/expected/<edition>/<cause>.json}).
+ */
+final class Corpus {
+
+    static final Path SAMPLES = Path.of("shared/samples");
+    static final String REQUEST = "case-request.json";
+
+    private Corpus() {}
+
+    /** Names of the sample cases. */
+    static List<String> names() {
+        return list(SAMPLES).stream()
+                .filter(Files::isDirectory)
+                .map(folder -> folder.getFileName().toString())
+                .toList();
+    }
+
+    /** Files in a folder, sorted by name. */
+    static List<Path> list(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.sorted().toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** A sample read through the doors that a workshop's files take. */
+    static CaseInput input(String name) {
+        NewCase opened = CaseRequest.read(
+                        JsonMapper.shared().readTree(text(SAMPLES.resolve(name).resolve(REQUEST))))
+                .newCase();
+        List<Evidence> evidence = new ArrayList<>();
+        for (Path file : list(SAMPLES.resolve(name))) {
+            if (!file.endsWith(REQUEST)) {
+                Sha256 digest = Sha256.of(bytes(file));
+                String key = opened.serial() + "|" + opened.vin() + "|" + digest.hex();
+                String id = UUID.nameUUIDFromBytes(key.getBytes(UTF_8)).toString();
+                evidence.add(new Evidence(id, digest, Origin.WORKSHOP, FileReading.of(file)));
+            }
+        }
+        return new CaseInput(opened.facts(), History.NONE, evidence);
+    }
+
+    /** Where the assessment expected of a sample lies. */
+    static Path expected(String edition, String name) {
+        return Path.of("shared/expected").resolve(edition).resolve(name + ".json");
+    }
+
+    static String text(Path file) {
+        return new String(bytes(file), UTF_8);
+    }
+
+    private static byte[] bytes(Path file) {
+        try {
+            return Files.readAllBytes(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,83 @@
+package org.voltdocket.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.fail;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.voltdocket.diagnosis.rulebook.Editions;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
+
+/** What each edition says of the sample cases stays as a person accepted it. */
+class CorpusTest {
+
+    private static final long MOST_BYTES = 4_000_000;
+
+    static Stream<Arguments> editionsAndSamples() {
+        List<String> names = Corpus.names();
+        return Editions.files().stream()
+                .map(Editions::read)
+                .flatMap(book -> names.stream().map(name -> Arguments.of(book.edition(), name, book)));
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @MethodSource("editionsAndSamples")
+    void theAssessmentIsTheOneAccepted(String edition, String name, Rulebook book) {
+        Path file = Corpus.expected(edition, name);
+        assertThat(file).as("accept with: " + AcceptCorpus.COMMAND).exists();
+        String now = CorpusText.of(Diagnosis.assess(Corpus.input(name), book));
+        List<String> difference = CorpusText.difference(Corpus.text(file), now);
+        if (!difference.isEmpty()) {
+            fail(String.format(
+                    "Edition %s now says of shared/samples/%s (- accepted, + now):%n%s%nIf that is right, accept it: %s",
+                    edition, name, String.join(System.lineSeparator(), difference), AcceptCorpus.COMMAND));
+        }
+    }
+
+    @Test
+    void thereIsASampleOfEveryCauseAndItsCauseIsFound() {
+        assertThat(Corpus.names())
+                .containsExactlyInAnyOrderElementsOf(
+                        Stream.of(Cause.values()).map(Cause::id).toList());
+        List<Path> editions = Editions.files();
+        Rulebook newest = Editions.read(editions.get(editions.size() - 1));
+        for (String name : Corpus.names()) {
+            Assessment said = Diagnosis.assess(Corpus.input(name), newest);
+            assertThat(said.causes().get(0).cause().id()).isEqualTo(name);
+        }
+    }
+
+    @Test
+    void nothingIsExpectedOfSamplesThatAreNotThere() {
+        for (Path edition : Corpus.list(Path.of("shared/expected"))) {
+            assertThat(Editions.files()).anyMatch(f -> f.endsWith(edition.getFileName() + ".yaml"));
+            for (Path file : Corpus.list(edition)) {
+                assertThat(Corpus.names())
+                        .contains(file.getFileName().toString().replace(".json", ""));
+            }
+        }
+    }
+
+    @Test
+    void theSamplesStaySmall() throws IOException {
+        try (Stream<Path> files = Files.walk(Corpus.SAMPLES)) {
+            assertThat(files.filter(Files::isRegularFile)
+                            .mapToLong(f -> f.toFile().length())
+                            .sum())
+                    .isLessThan(MOST_BYTES);
+        }
+    }
+
+    @Test
+    void aDifferenceNamesBothSides() {
+        assertThat(CorpusText.difference("a\n  b\nc\n", "a\n  d\nc\n")).containsExactly("- b", "+ d");
+        assertThat(CorpusText.difference("a\nb\n", "a\nb\n")).isEmpty();
+    }
+}
