@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
+import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
@@ -27,6 +28,10 @@ public final class DriveQuantities {
     private static final double MOVING_KMH = 20;
     /** Above this the battery's charging side adds to the resistance, V. */
     private static final double SUPPLYING_V = 12.9;
+    /** Reported above this, the vehicle takes its battery to be charging, V (common practice). */
+    private static final double CHARGE_SEEN_V = 13.2;
+    /** Below this, no battery that has run for minutes takes charge worth the name, V (common practice). */
+    private static final double NO_CHARGE_V = 12.7;
     /** Least time with a running engine that says something of charging, s (ours). */
     private static final int FEWEST_STEADY_STEPS = 120;
     /** Below this a battery is low and a working vehicle charges it, % (common practice: targets lie at 75 to 85 %). */
@@ -169,7 +174,9 @@ public final class DriveQuantities {
         double[] moving = movingOnly(v);
         say("low-running-voltage-share/1", Interval.exact(share(moving, x -> x < lowRunning())));
         boolean lifts = highest >= LIFTED_V;
-        say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(moving)));
+        if (!mayRest()) {
+            say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(moving)));
+        }
         double charging = flowShare(Regime.CHARGING);
         socStart.filter(soc -> soc.value() < LOW_CHARGE).ifPresent(soc -> {
             meanRunningCurrent().ifPresent(mean -> say("charging-when-low/1", mean));
@@ -185,6 +192,14 @@ public final class DriveQuantities {
                 .ifPresent(soc -> say("answer-to-reported-need/1", Interval.exact(charging)));
         drainWhileReported();
         drainWhileHeld();
+        vehicleSeesCharge();
+    }
+
+    /** A managed source may leave a battery with charge to spare alone; no other may, and none a low one. */
+    private boolean mayRest() {
+        boolean conventional = reference.facts().vehicle().chargingControl() == ChargingControl.CONVENTIONAL;
+        boolean low = socStart.filter(soc -> soc.value() < LOW_CHARGE).isPresent();
+        return !conventional && !low;
     }
 
     /** Without the standstills, at which a sound source may fall short of the loads; all of it where speed is not known. */
@@ -251,6 +266,24 @@ public final class DriveQuantities {
         }
         if (n >= FEWEST_STEADY_STEPS) {
             say("reported-charge-under-rest/1", Interval.exact(100.0 * hit / n));
+        }
+    }
+
+    /** Share of the running time in which the vehicle sees charging voltage and charging current, and the posts see neither. */
+    private void vehicleSeesCharge() {
+        double[] amperes = drive.reportedA();
+        double[] volts = drive.reportedV();
+        if (amperes == null || volts == null) {
+            return;
+        }
+        double[] seen = new double[volts.length];
+        for (int k = 0; k < seen.length; k++) {
+            boolean told = drive.steady(k) && calm(k) && !Double.isNaN(amperes[k]) && !Double.isNaN(volts[k]);
+            boolean claims = volts[k] > CHARGE_SEEN_V && amperes[k] > 0;
+            seen[k] = told ? (claims && drive.voltage()[k] < NO_CHARGE_V ? 1 : 0) : Double.NaN;
+        }
+        if (Robust.count(seen) >= FEWEST_STEADY_STEPS / 2) {
+            say("charge-seen-by-vehicle-only/1", Interval.exact(share(seen, one -> one > 0.5)));
         }
     }
 
