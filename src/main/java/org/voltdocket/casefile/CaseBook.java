@@ -9,11 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.access.AccessDeniedException;
@@ -38,6 +34,7 @@ class CaseBook implements Cases {
     private final CaseRows rows;
     private final Visibility visibility;
     private final CaseSearch search;
+    private final Kin kin;
     private final JdbcClient db;
     private final Trail trail;
     private final Accounts accounts;
@@ -48,6 +45,7 @@ class CaseBook implements Cases {
             CaseRows rows,
             Visibility visibility,
             CaseSearch search,
+            Kin kin,
             JdbcClient db,
             Trail trail,
             Accounts accounts,
@@ -56,6 +54,7 @@ class CaseBook implements Cases {
         this.rows = rows;
         this.visibility = visibility;
         this.search = search;
+        this.kin = kin;
         this.db = db;
         this.trail = trail;
         this.accounts = accounts;
@@ -194,19 +193,7 @@ class CaseBook implements Cases {
     @Override
     @Transactional(readOnly = true)
     public History history(UUID caseId) {
-        CaseRef self = rows.findById(caseId)
-                .orElseThrow(() -> new NotVisible("such case"))
-                .ref();
-        Set<String> batteries = new TreeSet<>();
-        Set<String> vehicles = new TreeSet<>();
-        for (CaseRow other : rows.relatives(caseId)) {
-            if (other.ref().vin().equals(self.vin())) {
-                batteries.add(other.ref().serial().value());
-            } else {
-                vehicles.add(other.ref().vin().value());
-            }
-        }
-        return new History(List.copyOf(batteries), List.copyOf(vehicles));
+        return kin.history(caseId);
     }
 
     @Override
@@ -218,49 +205,19 @@ class CaseBook implements Cases {
     @Override
     @Transactional(readOnly = true)
     public Relatives relatives(Actor actor, UUID caseId) {
-        CaseRef self = require(actor, caseId);
-        List<CaseRow> others = rows.relatives(caseId);
-        Set<UUID> visible =
-                visibility.visible(actor, others.stream().map(CaseRow::id).toList());
-        Map<Boolean, List<CaseRow>> byVehicle = others.stream()
-                .collect(Collectors.partitioningBy(row -> row.ref().vin().equals(self.vin())));
-        Function<List<CaseRow>, List<CaseLine>> shown = all -> all.stream()
-                .filter(row -> visible.contains(row.id()))
-                .map(CaseRow::line)
-                .toList();
-        List<CaseLine> sameVehicle = shown.apply(byVehicle.get(true));
-        List<CaseLine> sameBattery = shown.apply(byVehicle.get(false));
-        return new Relatives(
-                sameVehicle,
-                byVehicle.get(true).size() - sameVehicle.size(),
-                sameBattery,
-                byVehicle.get(false).size() - sameBattery.size());
+        return kin.relatives(actor, require(actor, caseId));
     }
 
     @Override
     @Transactional(readOnly = true)
     public List<CaseLine> ofBattery(Actor actor, BatterySerial serial) {
-        return visibleOf(
-                actor, rows.findByBatterySerialOrderByOpenedAtDescIdDesc(serial.value()), "case of battery " + serial);
+        return kin.ofBattery(actor, serial);
     }
 
     @Override
     @Transactional(readOnly = true)
     public List<CaseLine> ofVehicle(Actor actor, Vin vin) {
-        return visibleOf(actor, rows.findByVinOrderByOpenedAtDescIdDesc(vin.value()), "case of vehicle " + vin);
-    }
-
-    private List<CaseLine> visibleOf(Actor actor, List<CaseRow> all, String what) {
-        Set<UUID> visible =
-                visibility.visible(actor, all.stream().map(CaseRow::id).toList());
-        List<CaseLine> shown = all.stream()
-                .filter(row -> visible.contains(row.id()))
-                .map(CaseRow::line)
-                .toList();
-        if (shown.isEmpty()) {
-            throw new NotVisible(what);
-        }
-        return shown;
+        return kin.ofVehicle(actor, vin);
     }
 
     @Override

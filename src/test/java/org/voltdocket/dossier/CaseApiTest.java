@@ -2,6 +2,7 @@ package org.voltdocket.dossier;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -287,6 +288,22 @@ class CaseApiTest {
         // the same words for what is not there and what is not yours
         Answer absent = other.get("/api/v1/cases/" + CaseNumber.of(887_000_000L));
         assertThat(absent.json().get("title")).isEqualTo(other.get(path).json().get("title"));
+    }
+
+    @Test
+    void anotherWorkshopFindsNoEvidence() {
+        String number = open(workshop, "");
+        byte[] test = """
+                {"kind":"cranking-test","takenAt":"2026-03-04T08:50:00+01:00","minimumVoltageV":10.3,"temperatureC":12}""".getBytes(StandardCharsets.UTF_8);
+        Answer kept = workshop.upload("/api/v1/cases/" + number + "/evidence", "c.json", test, "cold start");
+        assertThat(kept.status()).as(kept.toString()).isEqualTo(201);
+        assertThat(kept.json().get("note").stringValue()).isEqualTo("cold start");
+        String path = kept.header("location").orElseThrow();
+        Answer again = workshop.upload("/api/v1/cases/" + number + "/evidence", "d.json", test, null);
+        assertThat(again.status()).isEqualTo(200);
+        assertThat(again.json()).isEqualTo(kept.json());
+        assertThat(clerk.get(path).json()).isEqualTo(kept.json());
+        assertThat(other.get(path).status()).isEqualTo(404);
     }
 
     @Test
