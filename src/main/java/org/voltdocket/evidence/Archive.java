@@ -1,6 +1,7 @@
 package org.voltdocket.evidence;
 
 import java.io.OutputStream;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +46,11 @@ class Archive implements EvidenceArchive {
     @Override
     public List<EvidenceItem> ofCase(UUID caseId) {
         return items.ofCase(caseId);
+    }
+
+    @Override
+    public Map<UUID, Integer> counts(Collection<UUID> caseIds) {
+        return items.counts(caseIds);
     }
 
     @Override

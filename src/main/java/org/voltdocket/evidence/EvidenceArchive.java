@@ -1,7 +1,9 @@
 package org.voltdocket.evidence;
 
 import java.io.OutputStream;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.voltdocket.diagnosis.Evidence;
@@ -16,6 +18,9 @@ public interface EvidenceArchive {
 
     /** What a case holds, in the order received. */
     List<EvidenceItem> ofCase(UUID caseId);
+
+    /** How many items each of these cases holds; a case that holds none is left out. One query. */
+    Map<UUID, Integer> counts(Collection<UUID> caseIds);
 
     /**
      * What was read from the items of a case, ordered by digest; documents have no reading and are left out.

@@ -6,7 +6,10 @@ import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -81,6 +84,18 @@ class ItemStore {
                 .param(caseId)
                 .query(ItemStore::item)
                 .list();
+    }
+
+    Map<UUID, Integer> counts(Collection<UUID> caseIds) {
+        Map<UUID, Integer> counts = new HashMap<>();
+        if (!caseIds.isEmpty()) {
+            jdbc.sql("select case_id, count(*) as items from evidence where case_id in (:cases) group by case_id")
+                    .param("cases", caseIds)
+                    .query(row -> {
+                        counts.put(row.getObject("case_id", UUID.class), row.getInt("items"));
+                    });
+        }
+        return counts;
     }
 
     /** Bytes that the recordings of a case take when all are read, as the judge does after each upload. */

@@ -1,7 +1,6 @@
 package org.voltdocket.dossier.web;
 
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,7 +10,6 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.voltdocket.casefile.CaseLine;
 import org.voltdocket.casefile.CasePage;
 import org.voltdocket.casefile.CaseQuery;
 import org.voltdocket.casefile.Cases;
@@ -65,10 +63,8 @@ class CaseListPage {
         } catch (IllegalArgumentException wrongFilter) {
             throw Problems.raise(Problems.of(HttpStatus.BAD_REQUEST, wrongFilter.getMessage()));
         }
-        Map<UUID, Integer> evidence = new HashMap<>();
-        for (CaseLine line : page.cases()) {
-            evidence.put(line.ref().id(), archive.ofCase(line.ref().id()).size());
-        }
+        Map<UUID, Integer> evidence = archive.counts(
+                page.cases().stream().map(line -> line.ref().id()).toList());
         model.addAttribute("page", page);
         model.addAttribute("evidence", evidence);
         model.addAttribute("desk", actor.role() != Role.WORKSHOP);
