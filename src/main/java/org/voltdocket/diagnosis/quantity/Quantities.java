@@ -56,6 +56,11 @@ public final class Quantities {
                     "Time held at charging voltage in which a discharge is reported",
                     SHARE_OURS),
             new Quantity(
+                    "charge-seen-by-vehicle-only/1",
+                    "%",
+                    "Running time in which the vehicle sees charging voltage and current, and the posts see neither",
+                    SHARE_OURS),
+            new Quantity(
                     "reported-charge-error/1",
                     "%",
                     "Reported state of charge less the one of the rest voltage, points",
