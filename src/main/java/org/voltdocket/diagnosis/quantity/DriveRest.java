@@ -16,10 +16,7 @@ final class DriveRest {
     private DriveRest() {}
 
     static Optional<Interval> before(Drive drive) {
-        if (drive.starts().isEmpty()) {
-            return Optional.empty();
-        }
-        int end = drive.stepOf(drive.starts().get(0).fromS()) - 1;
+        int end = firstRun(drive);
         double[] off = new double[Math.max(0, end)];
         for (int k = 0; k < off.length; k++) {
             off[k] = drive.running()[k] ? Double.NaN : drive.voltage()[k];
@@ -30,5 +27,17 @@ final class DriveRest {
         double[] blocks = Drive.blocks(off, SHORTEST_STEPS);
         double high = Robust.quantile(blocks, 1);
         return Double.isNaN(high) ? Optional.empty() : Optional.of(Interval.ofStandardError(high, SE_V));
+    }
+
+    /** Step before the first start; where none was seen, before the engine first runs, 0 where it always does. */
+    private static int firstRun(Drive drive) {
+        if (!drive.starts().isEmpty()) {
+            return drive.stepOf(drive.starts().get(0).fromS()) - 1;
+        }
+        int step = 0;
+        while (step < drive.running().length && !drive.running()[step]) {
+            step++;
+        }
+        return step == drive.running().length ? 0 : step - 3;
     }
 }

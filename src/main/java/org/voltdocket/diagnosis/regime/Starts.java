@@ -41,13 +41,13 @@ public final class Starts {
                 continue;
             }
             int last = row;
-            int samples = 0;
+            int backing = 0;
             double least = v[row];
             int next = row;
             while (next < v.length && time[next] - time[last] <= JOIN_S) {
+                backing += pulled(v[next], before) ? 1 : 0;
                 if (down(v[next], before)) {
                     last = next;
-                    samples++;
                     least = Math.min(least, v[next]);
                 }
                 next++;
@@ -55,13 +55,18 @@ public final class Starts {
             double after = after(time, v, last);
             boolean short_ = time[last] - time[row] <= LONGEST_S;
             boolean recovers = Double.isNaN(after) ? next >= v.length : after - least >= 0.5;
-            boolean backed = samples >= 2 || slow && (starts.isEmpty() || Math.abs(after - before) > 0.15);
+            boolean backed = backing >= 2 || slow && (starts.isEmpty() || Math.abs(after - before) > 0.15);
             if (short_ && recovers && backed) {
                 starts.add(new Start(time[row], time[last], before, least, after));
             }
             row = last + 1;
         }
         return starts;
+    }
+
+    /** Half a pull: what the starter still takes once it turns. */
+    private static boolean pulled(float v, double before) {
+        return !Float.isNaN(v) && v < before - 0.5 * PULL_V;
     }
 
     private static boolean down(float v, double before) {
