@@ -1,0 +1,96 @@
+package org.voltdocket.diagnosis.quantity;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Chemistry;
+import org.voltdocket.diagnosis.CrankingStandard;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.Made;
+import org.voltdocket.kernel.Interval;
+
+/** A parked vehicle with a known drain: awake with 4 A for ten minutes, asleep after. */
+class StandingQuantitiesTest {
+
+    private static final double HOURS = 8;
+    private static final double CAPACITY_AH = 60;
+
+    private static final Reference REFERENCE = new Reference(
+            new Facts(
+                    new Facts.BatteryFacts(
+                            Chemistry.FLOODED, CAPACITY_AH, 540.0, CrankingStandard.EN, null, null, null, null),
+                    null,
+                    null,
+                    null),
+            20);
+
+    private final double[] noise = Made.noise(new Random(2), (int) (HOURS * 3600) + 1, 0.01, 0.3);
+
+    private static double flow(double t, double drain) {
+        return t < 600 ? -4 : -drain;
+    }
+
+    /** Rest voltage by the table's slope, relaxing by 150 mV with 40 min after a drive. */
+    private double volts(double t, double drain, double surface) {
+        double perAh = (12.45 - 12.24) / 25 * 100 / CAPACITY_AH;
+        double fallen = perAh * drain * t / 3600;
+        return 12.42 - fallen + surface * Math.exp(-t / 2400) + 0.2 * noise[(int) t];
+    }
+
+    private static Map<String, Interval> measured(Made made) {
+        return StandingQuantities.of(made.as(EvidenceKind.STANDING_RECORDING).evidence(), REFERENCE)
+                .measurements()
+                .stream()
+                .collect(Collectors.toMap(Measurement::quantity, Measurement::value));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.02, 0.05, 0.12, 0.6, 2})
+    void theClampTellsTheDrainOnceTheVehicleSleeps(double drain) {
+        Made made = Made.at(0.1, HOURS * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, drain, 0.15))
+                .with(Channel.MEASURED_A, t -> flow(t, drain) + noise[(int) t]);
+        Interval found = measured(made).get("standing-drain/1");
+        assertThat(found.value()).isCloseTo(drain, within(0.005));
+        assertThat(found.high() - found.low())
+                .as("95 % of a zero error of 20 mA")
+                .isCloseTo(0.0784, within(0.004));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.2, 0.5, 1.2})
+    void theVoltageTellsTheDrainThroughItsRelaxation(double drain) {
+        Made made = Made.at(0.1, HOURS * 3600).with(Channel.MEASURED_V, t -> volts(t, drain, 0.15));
+        Interval found = measured(made).get("standing-drain-by-voltage/1");
+        assertThat(found.low()).isLessThanOrEqualTo(drain);
+        assertThat(found.high()).isGreaterThanOrEqualTo(drain);
+        assertThat(found.value()).isCloseTo(drain, within(0.1 + 0.15 * drain));
+    }
+
+    @Test
+    void aShortRecordingTellsNoDrainByVoltage() {
+        Made made = Made.at(0.1, 2 * 3600).with(Channel.MEASURED_V, t -> volts(t, 1, 0.15));
+        assertThat(measured(made)).doesNotContainKey("standing-drain-by-voltage/1");
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {-2.5, 0, 0.4, 3})
+    void theSensorsOffsetAsleepIsWhatItSaysBesideTheDrain(double offset) {
+        Made made = Made.at(0.1, HOURS * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, 0.3, 0.15))
+                .with(Channel.MEASURED_A, t -> flow(t, 0.3) + noise[(int) t])
+                .with(Channel.REPORTED_A, t -> offset + flow(t, 0.3));
+        Interval found = measured(made).get("sensor-at-rest/1");
+        assertThat(found.value()).isCloseTo(offset, within(0.01));
+        assertThat(found.low()).isLessThan(offset);
+        assertThat(found.high()).isGreaterThan(offset);
+    }
+}

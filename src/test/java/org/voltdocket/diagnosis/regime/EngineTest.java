@@ -1,0 +1,80 @@
+package org.voltdocket.diagnosis.regime;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.signal.Grid;
+
+/** A drive made by hand: rest for a minute, one start, the engine runs, and is switched off. */
+class EngineTest {
+
+    private static final double START_S = 60;
+    private static final double OFF_S = 900;
+    private static final double END_S = 1000;
+    private static final int TOLERANCE_S = 4;
+
+    private final double[] rough = Made.noise(new Random(4), 20_000, 0.05, 0.3);
+
+    private double volts(double t) {
+        if (t < START_S) {
+            return 12.5;
+        }
+        if (t < START_S + 1) {
+            return 10;
+        }
+        double sinking = 12.75 + 0.3 * Math.exp(-(t - OFF_S) / 20);
+        return t < OFF_S ? 14.2 + rough[(int) Math.round(t * 10)] : sinking;
+    }
+
+    private static void runs(Grid grid, double fromS, double toS) {
+        List<Start> starts = Starts.in(grid);
+        boolean[] running = Engine.running(grid, starts);
+        for (int k = 0; k < running.length; k++) {
+            boolean near = Math.abs(k - fromS) <= TOLERANCE_S || Math.abs(k - toS) <= TOLERANCE_S;
+            if (!near) {
+                assertThat(running[k]).as("second %s", k).isEqualTo(k > fromS && k < toS);
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 1.5, 3})
+    void fromTheEngineSpeedHoweverLateItIsTold(double late) {
+        Made made = Made.at(10, END_S)
+                .with(Channel.MEASURED_V, this::volts)
+                .with(Channel.ENGINE_RPM, 10, t -> t - late > START_S + 1 && t - late < OFF_S ? 1200 : 0);
+        runs(made.grid(), START_S + 1, OFF_S);
+    }
+
+    @Test
+    void fromTheVoltageAlone() {
+        runs(Made.at(10, END_S).with(Channel.MEASURED_V, this::volts).grid(), START_S + 1, OFF_S);
+    }
+
+    @Test
+    void aStopInTrafficIsSeenInTheVoltage() {
+        Made made = Made.at(10, END_S).with(Channel.MEASURED_V, t -> {
+            boolean stopped = t >= 400 && t < 430;
+            boolean restart = t >= 430 && t < 430.8;
+            return restart ? 10.4 : stopped ? 12.3 : volts(t);
+        });
+        boolean[] running = Engine.running(made.grid(), Starts.in(made.grid()));
+        assertThat(running[390]).isTrue();
+        assertThat(running[415]).isFalse();
+        assertThat(running[440]).isTrue();
+    }
+
+    @Test
+    void aRecordingAtRestHasNoRunningEngineAndOneAtChargingVoltageHasItThroughout() {
+        Grid rest = Made.at(1, 600).with(Channel.MEASURED_V, t -> 12.5).grid();
+        assertThat(Engine.running(rest, List.of())).containsOnly(false);
+        Grid charging = Made.at(1, 600).with(Channel.MEASURED_V, t -> 14.1).grid();
+        assertThat(Engine.running(charging, List.of())).containsOnly(true);
+    }
+}

@@ -1,0 +1,84 @@
+package org.voltdocket.diagnosis.regime;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Made;
+
+/**
+ * Cranking curves made by hand: rest, a first plunge, compressions that pull at about 5 Hz around 10 V, then the charging
+ * source (form: common practice).
+ */
+class StartsTest {
+
+    private static double cranking(double t, double fromS, double forS, double after) {
+        if (t < fromS) {
+            return 12.55;
+        }
+        if (t < fromS + 0.06) {
+            return 8.9;
+        }
+        return t < fromS + forS ? 10.1 + 0.25 * Math.sin(2 * Math.PI * 5 * (t - fromS)) : after;
+    }
+
+    private static List<Start> found(double hertz, double seconds, DoubleUnaryOperator volts) {
+        return Starts.in(Made.at(hertz, seconds).with(Channel.MEASURED_V, volts).grid());
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {2, 5, 10, 50, 100, 200})
+    void oneStartIsFoundAtAnyRateOfSampling(double hertz) {
+        List<Start> starts = found(hertz, 60, t -> cranking(t, 20.02, 1.2, 14.2));
+        assertThat(starts).hasSize(1);
+        Start start = starts.get(0);
+        assertThat(start.fromS()).isCloseTo(20.02, within(1 / hertz + 0.001));
+        assertThat(start.toS()).isCloseTo(21.22, within(1 / hertz + 0.001));
+        assertThat(start.beforeV()).isCloseTo(12.55, within(0.001));
+        assertThat(start.afterV()).isCloseTo(14.2, within(0.001));
+        assertThat(start.minimumV()).isBetween(8.899, 10.36);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {50, 200})
+    void fastSamplingSeesTheFirstPlunge(double hertz) {
+        assertThat(found(hertz, 30, t -> cranking(t, 10.0, 0.9, 14.2)).get(0).minimumV())
+                .isCloseTo(8.9, within(0.001));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {5, 10, 50, 200})
+    void aSingleSpikeIsNoStart(double hertz) {
+        long row = Math.round(hertz * 20);
+        assertThat(found(hertz, 60, t -> Math.round(t * hertz) == row ? 7.5 : 12.5))
+                .isEmpty();
+    }
+
+    @Test
+    void loadsAndLongSagsAreNoStarts() {
+        assertThat(found(10, 120, t -> t > 30 && t < 33 ? 12.0 : 12.5)).isEmpty();
+        assertThat(found(10, 120, t -> t > 30 && t < 60 ? 11.2 : 12.5)).isEmpty();
+        assertThat(found(10, 120, t -> t > 30 && t < 33 ? 12.9 : 14.3)).isEmpty();
+        assertThat(found(10, 120, t -> 12.6 - 0.02 * t)).isEmpty();
+    }
+
+    @Test
+    void twoTurnsOfTheStarterAreTwoStartsAndAGapWithinOneIsNone() {
+        List<Start> two = found(50, 60, t -> t < 24 ? cranking(t, 20, 1, 12.3) : cranking(t, 28, 1, 14.2));
+        assertThat(two).hasSize(2);
+        assertThat(two.get(1).fromS()).isCloseTo(28, within(0.03));
+        List<Start> one = found(50, 60, t -> t >= 20.5 && t < 20.9 ? 12.2 : cranking(t, 20, 1.6, 14.2));
+        assertThat(one).hasSize(1);
+        assertThat(one.get(0).toS()).isCloseTo(21.6, within(0.03));
+    }
+
+    @Test
+    void aStarterThatNeverLetsGoIsNoStart() {
+        assertThat(found(50, 60, t -> cranking(t, 20, 15, 14.2))).isEmpty();
+    }
+}
