@@ -342,7 +342,7 @@ public final class DriveQuantities {
         for (int k = 0; k < gap.length; k++) {
             boolean stopped = !drive.running()[k] && !drive.nearStart(k) && calm(k);
             off[k] = stopped ? drive.reportedV()[k] - drive.voltage()[k] : Double.NaN;
-            charging[k] = drive.voltage()[k] > LIFTED_V ? gap[k] : Double.NaN;
+            charging[k] = drive.reportedV()[k] > CHARGE_SEEN_V ? gap[k] : Double.NaN;
         }
         if (Robust.count(off) >= 5 && Robust.count(charging) >= FEWEST_STEADY_STEPS / 2) {
             double change = Robust.median(charging) - Robust.median(off);
