@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -74,11 +75,26 @@ public class Words {
         return value instanceof Boolean yes ? of("yes-no", yes.toString()) : String.valueOf(value);
     }
 
-    /** Details of a trail entry on one line. */
+    /** Details of a trail entry on one line; a change as what was and what is. */
     public String details(Map<String, ?> details) {
         return details.entrySet().stream()
-                .map(e -> e.getKey() + ": " + e.getValue())
+                .map(e -> of("fact", e.getKey()) + ": " + detail(e.getValue()))
                 .collect(Collectors.joining(" · "));
+    }
+
+    private String detail(Object value) {
+        if (value instanceof Map<?, ?> change && change.containsKey("old") && change.containsKey("new")) {
+            return detail(change.get("old")) + " → " + detail(change.get("new"));
+        }
+        if (value instanceof Map<?, ?> members) {
+            return members.entrySet().stream()
+                    .map(e -> e.getKey() + " " + detail(e.getValue()))
+                    .collect(Collectors.joining(", "));
+        }
+        if (value instanceof Collection<?> list) {
+            return list.stream().map(this::detail).collect(Collectors.joining("; "));
+        }
+        return value == null ? of("fact", "unknown") : String.valueOf(value);
     }
 
     /** Bytes in kB or MB. */

@@ -27,7 +27,7 @@ public record RecordingView(
 
     private static final int MOST_LIMITS = 6;
     /** Quantities that are a voltage at the posts. */
-    private static final Set<String> LEVELS = Set.of("highest-charging-voltage", "cranking-minimum");
+    private static final Set<String> LEVELS = Set.of("highest-charging-voltage", "lift-when-low", "cranking-minimum");
 
     /** A recorded channel with its unit. */
     public record ChannelLine(String id, String unit) {}
