@@ -24,9 +24,9 @@ public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, do
 
     /**
      * Judges a measurement. Where its interval straddles a limit the weights of the sides are mixed, 10·log10
-     * Σ p·10^(w/10), by the probability p that the true value lies there: its error taken as normal, each side's
-     * likelihood spread over what of the plausible range belongs to it, and a value outside held to be rare beforehand. A
-     * measurement that tells nothing so weighs nothing.
+     * Σ p·10^(w/10), by the probability p that the true value lies there: its error taken as normal within the plausible
+     * range, each side's likelihood spread over what of that range belongs to it, and a value outside held to be rare
+     * beforehand. A measurement that tells nothing leaves p at that rarity, whatever it reads.
      *
      * @param chemistry null where not known
      */
@@ -60,14 +60,16 @@ public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, do
             boolean over = value.value() > high;
             return new double[] {under ? 1 : 0, under || over ? 0 : 1, over ? 1 : 0};
         }
-        double below = chanceBelow(value, low);
-        double above = 1 - chanceBelow(value, high);
-        double[] p = {below, Math.max(0, 1 - below - above), above};
+        Rule.Range all = range(rule, value);
+        double[] edges = {all.low(), clip(low, all), clip(high, all), all.high()};
         boolean window = rule.low().isPresent() && rule.high().isPresent();
         double[] before = {window ? RARELY / 2 : RARELY, 1 - RARELY, window ? RARELY / 2 : RARELY};
+        double[] p = new double[3];
         double sum = 0;
         for (int side = 0; side < 3; side++) {
-            p[side] *= before[side] / room(rule, low, high, side);
+            double mass = Math.max(0, chanceBelow(value, edges[side + 1]) - chanceBelow(value, edges[side]));
+            double room = rule.plausible().isEmpty() ? 1 : Math.max(1e-6, edges[side + 1] - edges[side]);
+            p[side] = mass * before[side] / room;
             sum += p[side];
         }
         for (int side = 0; side < 3; side++) {
@@ -76,15 +78,15 @@ public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, do
         return p;
     }
 
-    /** Share of the plausible range that a side takes; 1 where no range is named. */
-    private static double room(Rule rule, double low, double high, int side) {
-        if (rule.plausible().isEmpty()) {
-            return 1;
-        }
-        Rule.Range all = rule.plausible().get();
-        double from = side == 0 ? all.low() : side == 1 ? Math.max(low, all.low()) : high;
-        double to = side == 0 ? low : side == 1 ? Math.min(high, all.high()) : all.high();
-        return Math.max(1e-6, (to - from) / (all.high() - all.low()));
+    /** Where the true value may lie at all: the plausible range, and what was measured. */
+    private static Rule.Range range(Rule rule, Interval value) {
+        return rule.plausible()
+                .map(r -> new Rule.Range(Math.min(r.low(), value.value()), Math.max(r.high(), value.value())))
+                .orElse(new Rule.Range(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY));
+    }
+
+    private static double clip(double limit, Rule.Range all) {
+        return Math.max(all.low(), Math.min(all.high(), limit));
     }
 
     private static double ratio(Double decibans) {

@@ -1,0 +1,186 @@
+package org.voltdocket.diagnosis.rulebook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Result;
+import org.voltdocket.diagnosis.quantity.Measurement;
+import org.voltdocket.kernel.Interval;
+
+/** One measurement against one row, by hand-computed numbers. Rows are made for the test and borrow a row's sentences. */
+class JudgedTest {
+
+    private static final Rule.Range ZERO_TO_TWO = new Rule.Range(0, 2);
+
+    /** At most 0.5: outside speaks 10 decibans for the source, inside 10 against. */
+    private static Rule atMost(double limit, Optional<Rule.Range> plausible) {
+        return new Rule(
+                "ripple",
+                "ripple/1",
+                Optional.empty(),
+                Optional.of(new Rule.Limit(limit, Optional.empty(), Map.of())),
+                "V",
+                "made for a test",
+                "ripple",
+                List.of(),
+                Rule.Decides.NOTHING,
+                Map.of(),
+                Map.of(Cause.CHARGING_SOURCE, -10.0),
+                Map.of(Cause.CHARGING_SOURCE, 10.0),
+                plausible,
+                List.of());
+    }
+
+    private static Judged judge(Rule rule, Interval value) {
+        return Judged.of(rule, Measurement.of(rule.quantity(), null, value), null);
+    }
+
+    private static double weight(Judged judged) {
+        return judged.decibans().getOrDefault(Cause.CHARGING_SOURCE, 0.0);
+    }
+
+    @Test
+    void anExactValueGivesTheWholeWeightAndTheLimitIsInside() {
+        Rule rule = atMost(0.5, Optional.empty());
+        assertThat(weight(judge(rule, Interval.exact(0.5)))).isCloseTo(-10, within(1e-9));
+        assertThat(weight(judge(rule, Interval.exact(0.5000001)))).isCloseTo(10, within(1e-9));
+        assertThat(judge(rule, Interval.exact(0.5)).finding().result()).isEqualTo(Result.INSIDE);
+        assertThat(judge(rule, Interval.exact(0.51)).finding().low()).isNull();
+    }
+
+    /**
+     * Value on the limit: half of the error lies on each side. Outside is held to be rare, 1 to 9, so p = 0.1 and the
+     * weight is 10·log10(0.9·0.1 + 0.1·10) = 10·log10(1.09) = 0.374 decibans.
+     */
+    @Test
+    void aValueOnTheLimitIsMixedByTheRarityOfTheOutside() {
+        Judged judged = judge(atMost(0.5, Optional.empty()), Interval.ofStandardError(0.5, 0.1));
+        assertThat(judged.outside()).isCloseTo(0.1, within(1e-9));
+        assertThat(weight(judged)).isCloseTo(0.3743, within(1e-4));
+        assertThat(judged.finding().result()).isEqualTo(Result.UNCERTAIN);
+        assertThat(judged.finding().said()).endsWith(Sentences.plain("finding.uncertain"));
+    }
+
+    /**
+     * One standard error above the limit, Φ(1) = 0.841345: p = 0.1·0.841345 / (0.1·0.841345 + 0.9·0.158655) = 0.370760;
+     * 10·log10(0.629240·0.1 + 0.370760·10) = 5.7640 decibans.
+     */
+    @Test
+    void aStandardErrorOutsideByHand() {
+        Judged judged = judge(atMost(0.5, Optional.empty()), Interval.ofStandardError(0.6, 0.1));
+        assertThat(judged.outside()).isCloseTo(0.370760, within(1e-6));
+        assertThat(weight(judged)).isCloseTo(5.7640, within(1e-3));
+    }
+
+    /**
+     * With a plausible range of 0 to 2 the inside takes a quarter of it and the outside three: each likelihood is spread over
+     * its share. On the limit p = (0.1·0.5/0.75) / (0.1·0.5/0.75 + 0.9·0.5/0.25) = 1/28.
+     */
+    @Test
+    void aPlausibleRangeSpreadsEachSideOverItsShare() {
+        Judged judged = judge(atMost(0.5, Optional.of(ZERO_TO_TWO)), Interval.ofStandardError(0.5, 0.1));
+        assertThat(judged.outside()).isCloseTo(1 / 28.0, within(1e-6));
+    }
+
+    private static Rule window(Optional<Rule.Range> plausible) {
+        return new Rule(
+                "sensor-offset",
+                "sensor-offset-by-clamp/1",
+                Optional.of(new Rule.Limit(-1, Optional.empty(), Map.of())),
+                Optional.of(new Rule.Limit(1, Optional.empty(), Map.of())),
+                "A",
+                "made for a test",
+                "sensor",
+                List.of(),
+                Rule.Decides.NOTHING,
+                Map.of(Cause.CURRENT_SENSOR, 10.0),
+                Map.of(Cause.CURRENT_SENSOR, -10.0),
+                Map.of(Cause.CURRENT_SENSOR, 10.0),
+                plausible,
+                List.of());
+    }
+
+    /**
+     * An error far wider than the plausible range tells nothing of which side is true: what was held beforehand, 1 to 9,
+     * comes back, and with it the row's own mixture, 10·log10(0.9·0.1 + 0.1·10) = 0.374 decibans.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {-8, -0.8, 0, 0.8, 3, 11})
+    void aMeasurementThatTellsNothingWeighsAboutNothing(double value) {
+        Rule rule = window(Optional.of(new Rule.Range(-12, 12)));
+        Judged vague = judge(rule, Interval.ofStandardError(value, 1000));
+        assertThat(vague.outside()).isCloseTo(0.1, within(1e-3));
+        assertThat(vague.decibans().get(Cause.CURRENT_SENSOR)).isCloseTo(0.3743, within(0.03));
+    }
+
+    @Test
+    void aValueBeyondThePlausibleRangeStillCounts() {
+        Rule rule = window(Optional.of(new Rule.Range(-12, 12)));
+        for (double value : new double[] {-40, -12.5, 12.5, 40}) {
+            Judged far = judge(rule, Interval.ofStandardError(value, 0.5));
+            assertThat(far.outside()).isCloseTo(1, within(1e-9));
+            assertThat(far.decibans().get(Cause.CURRENT_SENSOR)).isCloseTo(10, within(1e-6));
+        }
+    }
+
+    @Test
+    void theWeightGrowsWithTheDistanceFromTheLimit() {
+        Rule rule = atMost(0.5, Optional.of(ZERO_TO_TWO));
+        double before = Double.NEGATIVE_INFINITY;
+        for (double value = 0; value <= 1.2; value += 0.05) {
+            double now = weight(judge(rule, Interval.ofStandardError(value, 0.1)));
+            assertThat(now).isGreaterThanOrEqualTo(before - 1e-9).isBetween(-10.0, 10.0);
+            before = now;
+        }
+        assertThat(weight(judge(rule, Interval.ofStandardError(0, 0.1)))).isCloseTo(-10, within(0.1));
+        assertThat(weight(judge(rule, Interval.ofStandardError(1.2, 0.1)))).isCloseTo(10, within(0.1));
+    }
+
+    @Test
+    void anAskewIntervalIsReadOnTheSideOfTheLimit() {
+        Judged wide = judge(atMost(0.5, Optional.empty()), new Interval(0.4, 0.39, 0.9));
+        Judged narrow = judge(atMost(0.5, Optional.empty()), new Interval(0.4, 0.0, 0.45));
+        assertThat(wide.outside()).isGreaterThan(0.02);
+        assertThat(narrow.outside()).isLessThan(0.01);
+    }
+
+    @Test
+    void theFindingNamesTheLimitThatIsBrokenAndTheWindow() {
+        Rule window = Editions.of("2026.1").rules().stream()
+                .filter(r -> r.low().isPresent() && r.high().isPresent())
+                .findFirst()
+                .orElseThrow();
+        double low = window.low().get().at(Double.NaN, null);
+        double high = window.high().get().at(Double.NaN, null);
+        assertThat(judge(window, Interval.exact(low - 1)).finding().limit()).isEqualTo(low);
+        assertThat(judge(window, Interval.exact(high + 1)).finding().limit()).isEqualTo(high);
+        assertThat(judge(window, Interval.exact(high + 1)).finding().limitHigh())
+                .isEqualTo(high);
+        assertThat(judge(window, Interval.exact(low)).finding().comparison()).isEqualTo("within");
+    }
+
+    /** Tail probabilities of the normal distribution (tables; also Abramowitz and Stegun, 1964, table 26.1). */
+    @Test
+    void theNormalDistributionAgreesWithTheTables() {
+        assertThat(Normal.cumulative(0)).isEqualTo(0.5);
+        assertThat(Normal.cumulative(1)).isCloseTo(0.8413447461, within(1e-10));
+        assertThat(Normal.cumulative(Interval.Z95)).isCloseTo(0.975, within(1e-12));
+        assertThat(Normal.cumulative(-3)).isCloseTo(0.0013498980, within(1e-10));
+    }
+
+    @Test
+    void aLimitByTemperatureOrChemistryIsTheOneThatApplies() {
+        Rule.Limit byChemistry =
+                new Rule.Limit(14.8, Optional.empty(), Map.of(org.voltdocket.diagnosis.Chemistry.GEL, 14.4));
+        assertThat(byChemistry.at(20, org.voltdocket.diagnosis.Chemistry.GEL)).isEqualTo(14.4);
+        assertThat(byChemistry.at(20, org.voltdocket.diagnosis.Chemistry.AGM)).isEqualTo(14.8);
+        assertThat(byChemistry.at(20, null)).isEqualTo(14.8);
+    }
+}
