@@ -189,7 +189,9 @@ public final class DriveQuantities {
         }
         firstReportedSoc()
                 .filter(soc -> soc < LOW_CHARGE)
-                .ifPresent(soc -> say("answer-to-reported-need/1", Interval.exact(charging)));
+                .ifPresent(soc -> say(
+                        "answer-to-reported-need/1",
+                        Interval.exact(Math.max(charging, share(moving, x -> x >= LIFTED_V)))));
         drainWhileReported();
         drainWhileHeld();
         vehicleSeesCharge();

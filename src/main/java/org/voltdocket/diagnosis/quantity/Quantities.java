@@ -68,7 +68,7 @@ public final class Quantities {
             new Quantity(
                     "answer-to-reported-need/1",
                     "%",
-                    "Moving time in which a battery that is reported low is charged",
+                    "Moving time in which a battery that is reported low is charged or held at charging voltage",
                     SHARE_OURS),
             new Quantity("charging-share-when-low/1", "%", "Moving time in which a low battery is charged", SHARE_OURS),
             new Quantity(

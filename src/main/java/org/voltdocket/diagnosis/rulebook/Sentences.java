@@ -11,7 +11,7 @@ import java.util.Set;
 import org.voltdocket.diagnosis.Result;
 import org.voltdocket.kernel.Interval;
 
-/** The sentences of the judge, by rule id; {@code {value}}, {@code {limit}} and the like are filled in. */
+/** The sentences of the judge, by rule id; {@code {value}}, {@code {limit}} and the like are filled in; {@code {size}} is the value without its sign. */
 public final class Sentences {
 
     private static final String FILE = "/messages/diagnosis.properties";
@@ -59,6 +59,7 @@ public final class Sentences {
     static String finding(Rule rule, Interval value, double low, double high, Result result, String side) {
         String said = plain("finding." + rule.id() + "." + side)
                 .replace("{value}", number(value.value(), rule.unit()))
+                .replace("{size}", number(Math.abs(value.value()), rule.unit()))
                 .replace("{low}", number(value.low(), rule.unit()))
                 .replace("{high}", number(value.high(), rule.unit()))
                 .replace("{least}", number(low, rule.unit()))
