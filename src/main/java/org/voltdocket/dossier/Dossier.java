@@ -1,9 +1,12 @@
 package org.voltdocket.dossier;
 
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.voltdocket.assessment.Failure;
 import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.CaseFacts;
@@ -50,5 +53,14 @@ public record Dossier(
         return assessment
                 .map(kept -> kept.assessment().regimes().getOrDefault(item.id().toString(), List.of()))
                 .orElse(List.of());
+    }
+
+    /** When anything last happened to the case or was said of it; what is printed of a dossier bears this date. */
+    public Instant changedAt() {
+        return Stream.concat(
+                        trail.stream().map(TrailEntry::at), assessment.stream().map(KeptAssessment::assessedAt))
+                .max(Comparator.naturalOrder())
+                .filter(at -> at.isAfter(file.openedAt()))
+                .orElse(file.openedAt());
     }
 }

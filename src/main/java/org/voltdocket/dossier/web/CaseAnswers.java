@@ -31,7 +31,7 @@ class CaseAnswers {
     }
 
     ResponseEntity<byte[]> answer(HttpStatus status, Dossier dossier, List<String> ignored) {
-        byte[] body = json.writeValueAsBytes(CaseJson.of(dossier, ignored));
+        byte[] body = body(dossier, ignored);
         ResponseEntity.BodyBuilder answer = ResponseEntity.status(status)
                 .contentType(MediaType.APPLICATION_JSON)
                 .eTag("\"" + dossier.file().version() + "-"
@@ -40,6 +40,11 @@ class CaseAnswers {
             answer.location(address(dossier.file().ref().number()));
         }
         return answer.body(body);
+    }
+
+    /** The case as JSON. */
+    byte[] body(Dossier dossier, List<String> ignored) {
+        return json.writeValueAsBytes(CaseJson.of(dossier, ignored));
     }
 
     static URI address(CaseNumber number) {

@@ -14,6 +14,7 @@ import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.dossier.ReadingText;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;

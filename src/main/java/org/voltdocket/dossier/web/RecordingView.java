@@ -1,13 +1,11 @@
 package org.voltdocket.dossier.web;
 
-import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Stream;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording.Mark;
+import org.voltdocket.dossier.Level;
 import org.voltdocket.evidence.EvidenceItem;
 
 /**
@@ -24,10 +22,6 @@ public record RecordingView(
         List<RegimeSpan> regimes,
         List<Mark> marks,
         List<LimitLine> limits) {
-
-    private static final int MOST_LIMITS = 6;
-    /** Quantities that are a voltage at the posts. */
-    private static final Set<String> LEVELS = Set.of("highest-charging-voltage", "lift-when-low", "cranking-minimum");
 
     /** A recorded channel with its unit. */
     public record ChannelLine(String id, String unit) {}
@@ -46,14 +40,8 @@ public record RecordingView(
                 .sorted()
                 .map(c -> new ChannelLine(c.id(), unit(c)))
                 .toList();
-        List<LimitLine> limits = findings.stream()
-                .filter(f -> f.limit() != null && isLevel(f))
-                .flatMap(f -> Stream.of(f.limit(), f.limitHigh())
-                        .filter(v -> v != null)
-                        .map(v -> new LimitLine(v, f.unit(), f.quantity())))
-                .distinct()
-                .sorted(Comparator.comparingDouble(LimitLine::value))
-                .limit(MOST_LIMITS)
+        List<LimitLine> limits = Level.of(findings).stream()
+                .map(l -> new LimitLine(l.value(), l.unit(), l.quantity()))
                 .toList();
         return new RecordingView(item, from, to, channels, regimes, marks, limits);
     }
@@ -74,11 +62,6 @@ public record RecordingView(
     /** Whether any channel beside voltage and current was recorded, one that a panel of its own shows. */
     public boolean has(String... ids) {
         return channels.stream().anyMatch(c -> List.of(ids).contains(c.id()));
-    }
-
-    /** Only a limit of the voltage itself lies on the panel's scale, not one of a difference or share. */
-    private static boolean isLevel(Finding finding) {
-        return "V".equals(finding.unit()) && LEVELS.contains(finding.quantity().replaceAll("/\\d+$", ""));
     }
 
     static String unit(Channel channel) {

@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -8,13 +8,14 @@ import org.voltdocket.diagnosis.CrankingTest;
 import org.voltdocket.diagnosis.Reading;
 
 /** What a test record says, by the names of its members; what it does not say is absent. */
-final class ReadingText {
+public final class ReadingText {
 
     private final Map<String, Object> members = new LinkedHashMap<>();
 
     private ReadingText() {}
 
-    static Map<String, Object> of(Reading reading) {
+    /** Members in the order of the record; empty for a recording. */
+    public static Map<String, Object> of(Reading reading) {
         ReadingText text = new ReadingText();
         if (reading instanceof BatteryTest t) {
             text.put("restVoltageV", t.restVoltageV());

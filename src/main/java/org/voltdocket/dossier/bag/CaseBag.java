@@ -1,0 +1,101 @@
+package org.voltdocket.dossier.bag;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.dossier.Dossier;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.trail.TrailEntry;
+import tools.jackson.databind.SerializationFeature;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Packs dossiers. Originals stream from the database to the caller; the same dossier gives the same bytes. */
+@Component
+public class CaseBag {
+
+    private final EvidenceArchive archive;
+    private final JsonMapper json;
+
+    CaseBag(EvidenceArchive archive, JsonMapper json) {
+        this.archive = archive;
+        this.json = json.rebuild().enable(SerializationFeature.INDENT_OUTPUT).build();
+    }
+
+    /** Name of the bag, and of its directory. */
+    public static String name(Dossier dossier) {
+        return "voltdocket-" + dossier.file().ref().number().value();
+    }
+
+    /**
+     * Writes a whole bag and leaves the stream open. Should kept bytes be damaged, it breaks off, so that nobody takes
+     * what was written for whole.
+     *
+     * @param caseJson the case as the API tells it
+     * @param report the printed report
+     * @throws IllegalStateException if kept bytes do not give their digest
+     */
+    public void write(Dossier dossier, byte[] caseJson, byte[] report, OutputStream out) throws IOException {
+        BagWriter bag = new BagWriter(out, name(dossier), dossier.changedAt());
+        bag.tag("how-to-verify.txt", howToVerify(dossier));
+        bag.payload("report.pdf", to -> to.write(report));
+        bag.payload("case.json", to -> to.write(caseJson));
+        bag.payload("trail.json", to -> to.write(trail(dossier)));
+        List<EvidenceItem> items = dossier.evidence();
+        for (int i = 0; i < items.size(); i++) {
+            EvidenceItem item = items.get(i);
+            bag.payload("evidence/" + BagNames.of(i + 1, item.fileName()), to -> archive.writeContent(item.id(), to));
+        }
+        bag.finish(info(dossier));
+    }
+
+    private static Map<String, String> info(Dossier dossier) {
+        CaseRef ref = dossier.file().ref();
+        Map<String, String> info = new LinkedHashMap<>();
+        info.put(
+                "Bagging-Date",
+                LocalDate.ofInstant(dossier.changedAt(), ZoneOffset.UTC).toString());
+        info.put("Bag-Software-Agent", "Voltdocket");
+        info.put("External-Identifier", ref.number().value());
+        info.put("External-Description", "Battery " + ref.serial() + " in vehicle " + ref.vin());
+        return info;
+    }
+
+    private byte[] trail(Dossier dossier) {
+        return json.writeValueAsBytes(
+                dossier.trail().stream().map(CaseBag::entry).toList());
+    }
+
+    private static Map<String, Object> entry(TrailEntry entry) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        out.put("position", entry.position());
+        out.put("at", entry.at().toString());
+        out.put("user", entry.actor().user());
+        out.put("role", entry.actor().role().name());
+        out.put("act", entry.act());
+        out.put("subject", entry.subject());
+        out.put("details", entry.details());
+        out.put("hash", entry.hash().hex());
+        return out;
+    }
+
+    private static String howToVerify(Dossier dossier) throws IOException {
+        try (InputStream in = CaseBag.class.getResourceAsStream("/bag/how-to-verify.txt")) {
+            if (in == null) {
+                throw new IOException("the program is not whole: it has no text on how to verify a bag");
+            }
+            return new String(in.readAllBytes(), UTF_8)
+                    .replace("{number}", dossier.file().ref().number().value())
+                    .replace("{name}", name(dossier));
+        }
+    }
+}

@@ -1,0 +1,8 @@
+/**
+ * A case packed whole: the originals bit for bit, the case as the API tells it, its report and its trail, as a BagIt bag
+ * (RFC 8493) that anyone can check without this program.
+ *
+ * <p>Offers {@link org.voltdocket.dossier.bag.CaseBag}. {@code BagWriter} knows the format and nothing of cases. Start
+ * reading at {@link org.voltdocket.dossier.bag.CaseBag}.
+ */
+package org.voltdocket.dossier.bag;

@@ -1,0 +1,104 @@
+package org.voltdocket.dossier.report;
+
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Reading;
+import org.voltdocket.dossier.Dossier;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.evidence.Series;
+import org.voltdocket.evidence.SeriesQuery;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Sha256;
+import org.voltdocket.paper.Imprint;
+import org.voltdocket.paper.Paper;
+import org.voltdocket.ui.Words;
+
+/** Prints dossiers. The same dossier gives the same bytes: no clock, no chance. */
+@Component
+public class CaseReport {
+
+    private static final int POINTS = 1200;
+    private static final List<String> DRAWN = List.of("measured_v", "reported_v", "measured_a", "reported_a");
+
+    private final EvidenceArchive archive;
+    private final Words words;
+
+    CaseReport(EvidenceArchive archive, Words words) {
+        this.archive = archive;
+        this.words = words;
+    }
+
+    /**
+     * A whole report as PDF.
+     *
+     * @throws org.voltdocket.casefile.NotVisible if the actor may not see the evidence
+     */
+    public byte[] of(Actor actor, Dossier dossier) {
+        Material material = gather(actor, dossier);
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (Paper paper = Paper.open(out, imprint(dossier))) {
+            new VerdictPart(words, material).print(paper);
+            new FactsPart(words, material).print(paper);
+            new CausesPart(words, material).print(paper);
+            new FindingsPart(words, material).print(paper);
+            new RecordingsPart(words, material).print(paper);
+            new TestsPart(words, material).print(paper);
+            new EvidencePart(words, material).print(paper);
+            new OriginPart(words, material).print(paper);
+        }
+        return out.toByteArray();
+    }
+
+    private Material gather(Actor actor, Dossier dossier) {
+        Map<UUID, Series> series = new HashMap<>();
+        Map<UUID, Reading> readings = new HashMap<>();
+        for (EvidenceItem item : dossier.evidence()) {
+            if (item.isRecording()) {
+                series.put(item.id(), archive.series(actor, item.id(), new SeriesQuery(DRAWN, null, null, POINTS)));
+            } else if (item.kind() != EvidenceKind.DOCUMENT) {
+                archive.reading(item.id()).ifPresent(reading -> readings.put(item.id(), reading));
+            }
+        }
+        return new Material(dossier, series, readings);
+    }
+
+    private Imprint imprint(Dossier dossier) {
+        String number = dossier.file().ref().number().value();
+        String serial = dossier.file().ref().serial().value();
+        String vin = dossier.file().ref().vin().value();
+        return new Imprint(
+                words.say("report.title", number),
+                words.say("report.subject", serial, vin),
+                words.say("report.head", number, serial),
+                dossier.assessment()
+                        .map(kept ->
+                                words.say("report.foot", kept.assessment().rulebook(), words.moment(kept.assessedAt())))
+                        .orElse(words.say("case.unjudged")),
+                "en",
+                dossier.changedAt(),
+                identity(dossier));
+    }
+
+    /** Digest of what decides the report's text: facts, evidence, assessment, trail and relatives. */
+    private static Sha256 identity(Dossier dossier) {
+        List<String> parts = new ArrayList<>();
+        parts.add(dossier.file().ref().number() + " " + dossier.file().version());
+        dossier.evidence().forEach(item -> parts.add(item.sha256().hex()));
+        dossier.assessment()
+                .ifPresent(kept -> parts.add(kept.assessedAt() + " " + kept.rulebookSha256() + " "
+                        + Sha256.of(kept.body().getBytes(StandardCharsets.UTF_8))));
+        dossier.failure().ifPresent(failure -> parts.add(failure.toString()));
+        dossier.trail().forEach(entry -> parts.add(entry.hash().hex()));
+        parts.add(dossier.relatives().toString());
+        parts.add(dossier.workshopNames().toString());
+        return Sha256.of(String.join("\n", parts).getBytes(StandardCharsets.UTF_8));
+    }
+}

@@ -1,0 +1,95 @@
+package org.voltdocket.dossier.web;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.Base64;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.MediaType;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.context.request.ServletWebRequest;
+import org.voltdocket.dossier.Dossier;
+import org.voltdocket.dossier.Dossiers;
+import org.voltdocket.dossier.bag.CaseBag;
+import org.voltdocket.dossier.report.CaseReport;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.Sha256;
+
+/** A case to take away: as a printed report, or whole. */
+@RestController
+@Tag(name = "Cases")
+class CasePapers {
+
+    private final Dossiers dossiers;
+    private final CaseReport reports;
+    private final CaseBag bags;
+    private final CaseAnswers answers;
+
+    CasePapers(Dossiers dossiers, CaseReport reports, CaseBag bags, CaseAnswers answers) {
+        this.dossiers = dossiers;
+        this.reports = reports;
+        this.bags = bags;
+        this.answers = answers;
+    }
+
+    @Operation(
+            operationId = "printCase",
+            summary = "The case as a printed report",
+            description = "The same bytes while nothing happens to the case; Repr-Digest and ETag carry their SHA-256.")
+    @ApiResponse(
+            responseCode = "200",
+            description = "the report",
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_PDF_VALUE,
+                            schema = @Schema(type = "string", format = "binary")))
+    @ApiResponse(responseCode = "304", description = "you have these bytes already (If-None-Match)")
+    @GetMapping({"/api/v1/cases/{number}/report.pdf", "/cases/{number}/report.pdf"})
+    void report(Actor actor, @PathVariable CaseNumber number, ServletWebRequest request, HttpServletResponse response)
+            throws IOException {
+        byte[] report = reports.of(actor, dossiers.of(actor, number));
+        Sha256 digest = Sha256.of(report);
+        response.setHeader("Repr-Digest", "sha-256=:" + Base64.getEncoder().encodeToString(digest.bytes()) + ":");
+        response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
+        if (request.checkNotModified("\"" + digest.hex() + "\"")) {
+            return;
+        }
+        head(response, MediaType.APPLICATION_PDF_VALUE, ContentDisposition.inline(), number + ".pdf");
+        response.setContentLength(report.length);
+        response.getOutputStream().write(report);
+    }
+
+    @Operation(
+            operationId = "packCase",
+            summary = "The case whole: every original, report, JSON and trail, as a BagIt bag (RFC 8493)",
+            description = "A zip file with manifests by SHA-256 and SHA-512, and a page on how to verify them.")
+    @ApiResponse(
+            responseCode = "200",
+            description = "the bag",
+            content = @Content(mediaType = "application/zip", schema = @Schema(type = "string", format = "binary")))
+    @GetMapping({"/api/v1/cases/{number}/bag.zip", "/cases/{number}/bag.zip"})
+    void bag(Actor actor, @PathVariable CaseNumber number, HttpServletResponse response) throws IOException {
+        Dossier dossier = dossiers.of(actor, number);
+        byte[] report = reports.of(actor, dossier);
+        response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
+        head(response, "application/zip", ContentDisposition.attachment(), CaseBag.name(dossier) + ".zip");
+        bags.write(dossier, answers.body(dossier, null), report, response.getOutputStream());
+    }
+
+    private static void head(
+            HttpServletResponse response, String type, ContentDisposition.Builder disposition, String name) {
+        response.setContentType(type);
+        response.setHeader("X-Content-Type-Options", "nosniff");
+        response.setHeader(
+                HttpHeaders.CONTENT_DISPOSITION,
+                disposition.filename(name).build().toString());
+    }
+}

@@ -1,0 +1,34 @@
+package org.voltdocket.paper;
+
+import java.awt.Font;
+import java.awt.FontFormatException;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+
+/** The document's fonts as the chart library measures text with: the same files, whatever the system has. */
+final class ChartFont {
+
+    private static final Font PLAIN = load(Style.Face.PLAIN);
+    private static final Font BOLD = load(Style.Face.BOLD).deriveFont(Font.BOLD);
+
+    private ChartFont() {}
+
+    static Font plain(float size) {
+        return PLAIN.deriveFont(size);
+    }
+
+    static Font bold(float size) {
+        return BOLD.deriveFont(size);
+    }
+
+    private static Font load(Style.Face face) {
+        try {
+            return Font.createFont(Font.TRUETYPE_FONT, new ByteArrayInputStream(Type.bytes(face)));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (FontFormatException e) {
+            throw new IllegalStateException("the program is not whole: a font is damaged", e);
+        }
+    }
+}

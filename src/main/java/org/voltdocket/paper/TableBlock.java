@@ -1,0 +1,150 @@
+package org.voltdocket.paper;
+
+import com.lowagie.text.pdf.ColumnText;
+import com.lowagie.text.pdf.PdfContentByte;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Sets a table row by row; a row stays whole where a page can hold it, and the head comes again on each page. */
+final class TableBlock {
+
+    private static final float PAD = 4;
+    private static final float AIR = 2;
+
+    private final Flow flow;
+    private final Table table;
+    private final Tags.Element tag;
+    private final float[] edges;
+
+    TableBlock(Flow flow, Table table) {
+        this.flow = flow;
+        this.table = table;
+        this.tag = flow.element(Tags.TABLE);
+        this.edges = new float[table.columns.size() + 1];
+        float shares = 0;
+        for (Table.Column column : table.columns) {
+            shares += column.share();
+        }
+        edges[0] = Sheets.LEFT;
+        for (int i = 0; i < table.columns.size(); i++) {
+            edges[i + 1] = edges[i] + table.columns.get(i).share() / shares * (Sheets.RIGHT - Sheets.LEFT);
+        }
+    }
+
+    void draw() {
+        float first = height(table.rows.get(0));
+        flow.keep(headHeight() + Math.min(first, 200));
+        head(tag.child(Tags.TR), true);
+        for (List<Cell> row : table.rows) {
+            float height = height(row);
+            if (flow.room() < Math.min(height, Sheets.TOP - Sheets.BOTTOM - headHeight())) {
+                turn();
+            }
+            set(row, height);
+        }
+    }
+
+    private List<Cell> titles() {
+        return table.columns.stream()
+                .map(column -> Cell.of(column.title(), Style.SMALL_STRONG))
+                .toList();
+    }
+
+    private float headHeight() {
+        return table.headed() ? height(titles()) : 0;
+    }
+
+    private void turn() {
+        flow.newPage();
+        head(null, false);
+    }
+
+    /** The head; on the pages after the first it is furniture, for it says nothing new. */
+    private void head(Tags.Element row, boolean first) {
+        if (!table.headed()) {
+            return;
+        }
+        List<Cell> titles = titles();
+        float height = height(titles);
+        PdfContentByte canvas = flow.canvas();
+        Tags.artifact(canvas, () -> {
+            canvas.setColorFill(Ink.SUNK);
+            canvas.rectangle(Sheets.LEFT, flow.y() - height, Sheets.RIGHT - Sheets.LEFT, height);
+            canvas.fill();
+        });
+        for (int i = 0; i < titles.size(); i++) {
+            ColumnText text = flow.column(titles.get(i), table.columns.get(i).right());
+            if (first) {
+                flow.set(
+                        text, row.child(Tags.TH).heads("Column"), left(i), right(i), flow.y() - AIR, flow.y() - height);
+            } else {
+                int column = i;
+                text.setCanvas(canvas);
+                text.setSimpleColumn(left(i), flow.y() - height + Flow.HANG, right(i), flow.y() - AIR);
+                Tags.artifact(canvas, () -> text.go());
+            }
+        }
+        flow.down(height);
+    }
+
+    private void set(List<Cell> row, float height) {
+        Tags.Element line = tag.child(Tags.TR);
+        List<ColumnText> texts = new ArrayList<>();
+        List<Tags.Element> owners = new ArrayList<>();
+        for (int i = 0; i < row.size(); i++) {
+            boolean head = i == 0;
+            texts.add(flow.column(row.get(i), table.columns.get(i).right()));
+            owners.add(head ? line.child(Tags.TH).heads("Row") : line.child(Tags.TD));
+        }
+        boolean[] open = new boolean[row.size()];
+        for (int i = 0; i < row.size(); i++) {
+            open[i] = !row.get(i).runs().isEmpty();
+        }
+        float left = height;
+        while (true) {
+            float band = Math.min(left, flow.room());
+            boolean more = false;
+            for (int i = 0; i < row.size(); i++) {
+                if (open[i]) {
+                    float top = flow.y() - AIR;
+                    open[i] = flow.set(texts.get(i), owners.get(i), left(i), right(i), top, flow.y() - band - 1);
+                    more |= open[i];
+                }
+            }
+            flow.down(band);
+            rule();
+            if (!more) {
+                return;
+            }
+            left = Math.max(left - band, 40);
+            turn();
+        }
+    }
+
+    private float height(List<Cell> row) {
+        float height = 0;
+        for (int i = 0; i < row.size(); i++) {
+            height = Math.max(height, flow.height(row.get(i), right(i) - left(i)));
+        }
+        return height + 2 * AIR;
+    }
+
+    private float left(int column) {
+        return edges[column] + (column == 0 ? 2 : PAD);
+    }
+
+    private float right(int column) {
+        return edges[column + 1] - 2;
+    }
+
+    private void rule() {
+        PdfContentByte canvas = flow.canvas();
+        Tags.artifact(canvas, () -> {
+            canvas.setLineWidth(0.5f);
+            canvas.setColorStroke(Ink.LINE);
+            canvas.moveTo(Sheets.LEFT, flow.y());
+            canvas.lineTo(Sheets.RIGHT, flow.y());
+            canvas.stroke();
+        });
+    }
+}
