@@ -28,8 +28,16 @@ public record Chart(
         marks = List.copyOf(marks);
     }
 
-    /** One panel; {@code label} names its value axis with the unit. */
-    public record Panel(String label, List<Line> lines, List<Limit> limits) {}
+    /**
+     * One panel.
+     *
+     * @param label names its value axis, with the unit
+     * @param cut what the value axis shows; null for all there is
+     */
+    public record Panel(String label, List<Line> lines, List<Limit> limits, Range cut) {}
+
+    /** Stretch of a value axis. */
+    public record Range(double low, double high) {}
 
     /**
      * One line; time in s, increasing; NaN breaks it.

@@ -71,6 +71,9 @@ final class Plotter {
         }
         NumberAxis values = axis(panel.label());
         values.setAutoRangeIncludesZero(false);
+        if (panel.cut() != null) {
+            values.setRange(panel.cut().low(), panel.cut().high());
+        }
         XYPlot plot = new XYPlot(data, null, values, lines);
         plot.setBackgroundPaint(Color.WHITE);
         plot.setOutlinePaint(Ink.LINE);
@@ -95,6 +98,7 @@ final class Plotter {
                 marker.setLabel(band.name());
                 marker.setLabelFont(ChartFont.plain(6.5f));
                 marker.setLabelPaint(Ink.DIM);
+                marker.setLabelBackgroundColor(band.tint());
                 marker.setLabelAnchor(RectangleAnchor.TOP);
                 marker.setLabelTextAnchor(TextAnchor.TOP_CENTER);
             }
@@ -127,6 +131,7 @@ final class Plotter {
                 line.setLabel(String.valueOf(mark.number()));
                 line.setLabelFont(ChartFont.bold(6.5f));
                 line.setLabelPaint(Ink.INK);
+                line.setLabelBackgroundColor(Color.WHITE);
                 line.setLabelAnchor(RectangleAnchor.BOTTOM_RIGHT);
                 line.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
             }

@@ -30,7 +30,7 @@ final class Sheets {
     static final float BOTTOM = 58;
     private static final float HEAD = PageSize.A4.getHeight() - 40;
     private static final float FOOT = 34;
-    private static final float NUMBER = 22;
+    private static final float NUMBER = 14;
 
     private final Imprint imprint;
     private final Type type;
@@ -108,7 +108,7 @@ final class Sheets {
             canvas.stroke();
             String page = "Page " + writer.getPageNumber() + " of ";
             BaseFont font = type.font(Style.DIM);
-            float numbers = RIGHT - NUMBER + 6;
+            float numbers = RIGHT - NUMBER + 2;
             canvas.beginText();
             canvas.setColorFill(Style.DIM.ink);
             canvas.setFontAndSize(font, Style.DIM.size);

@@ -8,7 +8,7 @@ import java.util.List;
 /** Sets a table row by row; a row stays whole where a page can hold it, and the head comes again on each page. */
 final class TableBlock {
 
-    private static final float PAD = 4;
+    private static final float PAD = 7;
     private static final float AIR = 2;
 
     private final Flow flow;

@@ -33,7 +33,7 @@ final class CausesPart {
             said.put(finding.id(), finding.said());
         }
         Table ranking = new Table(
-                Table.text(words.say("list.cause"), 3),
+                Table.text(words.say("report.cause"), 3),
                 Table.number(words.say("list.probability"), 1.4f),
                 Table.text(words.say("weights.means"), 6));
         for (RankedCause cause : assessment.causes()) {

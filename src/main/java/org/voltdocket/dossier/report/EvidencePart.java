@@ -54,8 +54,10 @@ final class EvidencePart {
     private Cell received(EvidenceItem item) {
         return Cell.of(words.moment(item.receivedAt()), Style.SMALL)
                 .below(
-                        item.receivedBy() + ", "
-                                + words.of("origin", item.origin().id()),
+                        words.say(
+                                "report.received.by",
+                                item.receivedBy(),
+                                words.of("origin", item.origin().id())),
                         Style.DIM);
     }
 

@@ -87,7 +87,8 @@ final class FindingsPart {
     }
 
     private String withUnit(String number, String unit) {
-        return (number + "\u00a0" + words.of("unit", unit)).strip();
+        String name = words.of("unit", unit);
+        return name.isEmpty() ? number : number + "\u00a0" + name;
     }
 
     private void estimates(Paper paper, Map<String, Estimate> estimates) {
@@ -103,7 +104,7 @@ final class FindingsPart {
                 Cell.of(withUnit(words.number(estimate.value()), estimate.unit()), Style.SMALL),
                 Cell.of(words.number(estimate.low()) + " … " + words.number(estimate.high()), Style.SMALL)));
         paper.heading(words.say("estimates.title"));
-        paper.table(table);
         paper.text(Cell.of(words.say("report.interval.means"), Style.DIM));
+        paper.table(table);
     }
 }
