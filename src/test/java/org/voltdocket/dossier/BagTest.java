@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
@@ -135,9 +136,8 @@ class BagTest {
         try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(bytes), StandardCharsets.UTF_8)) {
             for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
                 Path file = folder.resolve(entry.getName()).normalize();
-                assertThat(file).startsWith(folder);
-                assertThat(seen.put(entry.getName().toLowerCase(java.util.Locale.ROOT), true))
-                        .isNull();
+                assertThat(file).startsWithRaw(folder);
+                assertThat(seen.add(entry.getName().toLowerCase(Locale.ROOT))).isTrue();
                 Files.createDirectories(file.getParent());
                 Files.write(file, zip.readAllBytes());
                 base = folder.resolve(folder.relativize(file).getName(0));
