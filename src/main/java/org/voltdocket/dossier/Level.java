@@ -16,7 +16,7 @@ public record Level(double value, String unit, String quantity) {
 
     private static final int MOST = 6;
     /** Quantities that are a voltage at the posts. */
-    private static final Set<String> LEVELS = Set.of("highest-charging-voltage", "cranking-minimum");
+    private static final Set<String> LEVELS = Set.of("highest-charging-voltage", "lift-when-low", "cranking-minimum");
 
     /** The levels among the limits of these findings, lowest first. */
     public static List<Level> of(List<Finding> findings) {
