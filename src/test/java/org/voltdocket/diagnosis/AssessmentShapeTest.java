@@ -68,7 +68,7 @@ class AssessmentShapeTest {
         }
     }
 
-    private static void covered(Recording recording, List<RegimeSpan> spans) {
+    static void covered(Recording recording, List<RegimeSpan> spans) {
         assertThat(spans).isNotEmpty();
         assertThat(spans.get(0).from()).isEqualTo(recording.timeS()[0]);
         assertThat(spans.get(spans.size() - 1).to()).isEqualTo(recording.timeS()[recording.rows() - 1]);

@@ -169,6 +169,9 @@ public final class DriveQuantities {
         double[] v = drive.steadyOnly(drive.voltage());
         double[] tens = Drive.blocks(v, 10);
         double highest = Robust.quantile(tens, 1);
+        if (Double.isNaN(highest)) {
+            return; // sampled so thinly that no ten seconds tell a voltage
+        }
         say("highest-charging-voltage/1", Interval.ofStandardError(highest, 0.02));
         say("over-voltage-share/1", Interval.exact(share(v, x -> x > overVoltage())));
         double[] moving = movingOnly(v);
