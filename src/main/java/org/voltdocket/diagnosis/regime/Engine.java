@@ -29,6 +29,10 @@ public final class Engine {
     private static final double RELAXING_BELOW_V = 13.6;
     /** Least step down when a charging source leaves, V (ours). */
     private static final double LEFT_V = 0.15;
+    /** A step this far down is a source that left, whatever is left of its charge, V (ours). */
+    private static final double FAR_V = 0.6;
+
+    private static final double MOST_NOISE_V = 0.03;
 
     private static final int FEWEST_QUIET_STEPS = 12;
     /** Nobody starts an engine to stop it sooner, steps (ours). */
@@ -134,7 +138,7 @@ public final class Engine {
             }
             from = Math.max(from, k);
         }
-        int relaxing = relaxingTail(grid.voltage(), from, restart);
+        int relaxing = relaxingTail(grid.voltage(), from, restart, restQuiet);
         if (relaxing >= 0) {
             return relaxing;
         }
@@ -154,7 +158,7 @@ public final class Engine {
         if (n - from < 40) {
             return n;
         }
-        int relaxing = relaxingTail(v, from, n);
+        int relaxing = relaxingTail(v, from, n, restQuiet);
         if (relaxing >= 0) {
             return relaxing;
         }
@@ -169,7 +173,7 @@ public final class Engine {
      * Where a charged battery was left alone: the first step down after which the voltage only sinks, as surface charge
      * does; -1 where there is none. Loads come and go while an engine runs, so there it rises again.
      */
-    private static int relaxingTail(double[] v, int from, int to) {
+    private static int relaxingTail(double[] v, int from, int to, double restQuiet) {
         int blocks = (to - from) / BLOCK;
         double[] level = new double[Math.max(0, blocks)];
         for (int b = 0; b < blocks; b++) {
@@ -177,15 +181,17 @@ public final class Engine {
             level[b] = Robust.median(Arrays.copyOfRange(v, end - BLOCK, end));
         }
         double rise = 0;
+        double deadband = DEADBAND_V + Math.min(MOST_NOISE_V, restQuiet);
         int first = -1;
         for (int b = blocks - 2; b > SHORTEST_RUN_STEPS / BLOCK; b--) {
             double up = level[b + 1] - level[b];
-            rise += up > DEADBAND_V ? up : 0;
+            rise += up > deadband ? up : 0;
             if (rise > MOST_RISE_V) {
                 break;
             }
-            boolean low = level[b] < RELAXING_BELOW_V;
-            if (low && blocks - b >= FEWEST_QUIET_BLOCKS && level[b - 2] - level[b] > LEFT_V) {
+            double left = level[b - 2] - level[b];
+            boolean low = level[b] < RELAXING_BELOW_V || left > FAR_V;
+            if (low && blocks - b >= FEWEST_QUIET_BLOCKS && left > LEFT_V) {
                 first = b;
             }
         }
