@@ -12,7 +12,7 @@ import java.util.List;
 public final class Paper implements AutoCloseable {
 
     private static final float GAP = 6;
-    private static final float LABEL = 14;
+    private static final float LABEL = 18;
 
     private final Sheets sheets;
     private final Flow flow;

@@ -25,7 +25,7 @@ import org.jfree.data.xy.DefaultXYDataset;
 final class Plotter {
 
     private static final float PANEL = 128;
-    private static final float AXIS = 34;
+    private static final float AXIS = 38;
     private static final float KEY_ROW = 14;
     private static final BasicStroke SOLID = new BasicStroke(0.7f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
     private static final BasicStroke HAIR = new BasicStroke(0.4f);
@@ -52,7 +52,7 @@ final class Plotter {
         all.setFixedLegendItems(ChartKey.items(chart));
         JFreeChart drawing = new JFreeChart(null, ChartFont.plain(8), all, true);
         drawing.setBackgroundPaint(Color.WHITE);
-        drawing.setPadding(RectangleInsets.ZERO_INSETS);
+        drawing.setPadding(new RectangleInsets(4, 0, 0, 6));
         ChartKey.place(drawing);
         Graphics2D graphics = new PdfGraphics2D(on, on.getWidth(), on.getHeight(), type, false, false, 1);
         drawing.draw(graphics, new Rectangle2D.Double(0, 0, on.getWidth(), on.getHeight()));
@@ -83,6 +83,9 @@ final class Plotter {
         plot.setDomainGridlinesVisible(false);
         bands(chart, plot, top);
         limits(panel, plot, values);
+        if (top) {
+            headroom(values, !chart.marks().isEmpty());
+        }
         marks(chart, plot, top);
         return plot;
     }
@@ -122,6 +125,12 @@ final class Plotter {
                     Math.min(values.getLowerBound(), limit.value() - margin),
                     Math.max(values.getUpperBound(), limit.value() + margin));
         }
+    }
+
+    /** Room above the lines for the names of the bands, and below them for the numbers of the marks. */
+    private static void headroom(NumberAxis values, boolean marked) {
+        double air = (values.getUpperBound() - values.getLowerBound()) * 0.1;
+        values.setRange(values.getLowerBound() - (marked ? air : 0), values.getUpperBound() + air);
     }
 
     private static void marks(Chart chart, XYPlot plot, boolean named) {
