@@ -67,6 +67,11 @@ final class Corpus {
         return Path.of("shared/expected").resolve(edition).resolve(name + ".json");
     }
 
+    /** Where the digest of the edition lies that the expectations rest on. */
+    static Path digest(String edition) {
+        return Path.of("shared/expected").resolve(edition + ".sha256");
+    }
+
     static String text(Path file) {
         return new String(bytes(file), UTF_8);
     }
