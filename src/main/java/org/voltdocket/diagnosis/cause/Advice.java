@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.BatteryVerdict;
@@ -55,8 +56,19 @@ public final class Advice {
         if (drain >= WORTH_EVIDENCE && !there.contains(EvidenceKind.STANDING_RECORDING)) {
             out.add(EvidenceKind.STANDING_RECORDING.id());
         }
+        if (leaning == Leaning.OPEN && out.isEmpty()) {
+            out.add(another(there).id());
+        }
         facts(input, rated, out);
         return List.copyOf(out);
+    }
+
+    /** Where everything asked for is there and the case is open all the same: what is not there yet, else another drive. */
+    private static EvidenceKind another(Set<EvidenceKind> there) {
+        return Stream.of(EvidenceKind.STANDING_RECORDING, EvidenceKind.CHARGING_TEST, EvidenceKind.CRANKING_TEST)
+                .filter(kind -> !there.contains(kind))
+                .findFirst()
+                .orElse(EvidenceKind.DRIVE_RECORDING);
     }
 
     private static void facts(CaseInput input, boolean rated, Set<String> out) {
