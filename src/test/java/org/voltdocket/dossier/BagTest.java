@@ -20,6 +20,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.UUID;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
@@ -28,6 +29,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.voltdocket.demo.Scenario;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Sha256;
@@ -44,6 +48,12 @@ class BagTest {
 
     @Autowired
     private Server server;
+
+    @Autowired
+    private JdbcClient jdbc;
+
+    @Autowired
+    private PlatformTransactionManager transactions;
 
     @TempDir
     private Path folder;
@@ -119,6 +129,36 @@ class BagTest {
     @Test
     void theSameCaseGivesTheSameBytes() {
         assertThat(workshop.get(sent.api() + "/bag.zip").body()).isEqualTo(answer.body());
+    }
+
+    @Test
+    void aDamagedOriginalGivesAProblemAndNoBag() {
+        Sha256 digest = Sha256.of(send(UUID.randomUUID() + ".json"));
+        damage(digest);
+        Answer refused = workshop.get(sent.api() + "/bag.zip");
+        assertThat(refused.status()).isEqualTo(500);
+        assertThat(refused.header("content-type")).hasValue("application/problem+json");
+        assertThat(workshop.get(sent.api() + "/report.pdf").status()).isEqualTo(200);
+    }
+
+    private byte[] send(String instrument) {
+        byte[] test = ("{\"kind\":\"battery-test\",\"takenAt\":\"2026-03-04T08:40:00+01:00\",\"restVoltageV\":12.61,"
+                        + "\"temperatureC\":18,\"instrument\":{\"serial\":\"" + instrument + "\"}}")
+                .getBytes(StandardCharsets.UTF_8);
+        sent.send(workshop, "test.json", test, null);
+        return test;
+    }
+
+    /** Changes a kept byte behind the server's back; the triggers that refuse it are put aside for one transaction. */
+    private void damage(Sha256 digest) {
+        new TransactionTemplate(transactions).executeWithoutResult(in -> {
+            jdbc.sql("set local session_replication_role = replica").update();
+            int changed = jdbc.sql(
+                            "update raw_chunk set data = set_byte(data, 5, get_byte(data, 5) # 1) where sha256 = ?")
+                    .param(digest.hex())
+                    .update();
+            assertThat(changed).isOne();
+        });
     }
 
     private static byte[] photo(Color colour) throws IOException {

@@ -37,6 +37,15 @@ public class CaseBag {
     }
 
     /**
+     * Reads every original once, so that a caller can still answer with a problem instead of half a bag.
+     *
+     * @throws IllegalStateException if kept bytes do not give their digest
+     */
+    public void check(Dossier dossier) {
+        dossier.evidence().forEach(item -> archive.writeContent(item.id(), OutputStream.nullOutputStream()));
+    }
+
+    /**
      * Writes a whole bag and leaves the stream open. Should kept bytes be damaged, it breaks off, so that nobody takes
      * what was written for whole.
      *

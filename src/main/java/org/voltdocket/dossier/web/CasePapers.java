@@ -79,6 +79,7 @@ class CasePapers {
     void bag(Actor actor, @PathVariable CaseNumber number, HttpServletResponse response) throws IOException {
         Dossier dossier = dossiers.of(actor, number);
         byte[] report = reports.of(actor, dossier);
+        bags.check(dossier);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
         head(response, "application/zip", ContentDisposition.attachment(), CaseBag.name(dossier) + ".zip");
         bags.write(dossier, answers.body(dossier, null), report, response.getOutputStream());
