@@ -22,6 +22,9 @@ public final class Verdict {
      */
     private static final double FAILS = 0.30;
 
+    /** Many small suspicions blame no vehicle: the first cause must be one of it, and this probable (ours). */
+    private static final double NAMED = 0.40;
+
     private Verdict() {}
 
     /**
@@ -70,7 +73,8 @@ public final class Verdict {
         if (failed && own >= LEANS) {
             return Leaning.BATTERY_SIDE;
         }
-        if (vehicle >= (battery == BatteryVerdict.SOUND && watched ? LEANS : LEANS_UNTESTED)) {
+        boolean named = ofVehicle(causes.get(0).cause()) && causes.get(0).probability() >= NAMED;
+        if (named && vehicle >= (battery == BatteryVerdict.SOUND && watched ? LEANS : LEANS_UNTESTED)) {
             return Leaning.VEHICLE_SIDE;
         }
         if (usage >= LEANS) {
@@ -78,6 +82,13 @@ public final class Verdict {
         }
         boolean seen = battery == BatteryVerdict.SOUND && watched;
         return none >= LEANS && seen ? Leaning.NO_FAULT_SEEN : Leaning.OPEN;
+    }
+
+    private static boolean ofVehicle(Cause cause) {
+        return switch (cause) {
+            case CHARGING_SOURCE, CURRENT_SENSOR, CHARGE_CONTROL, WIRING, STANDING_DRAIN -> true;
+            case BATTERY_DEFECT, BATTERY_WORN, DUTY, MISFIT, NONE -> false;
+        };
     }
 
     static double probability(List<RankedCause> causes, Cause cause) {
