@@ -7,13 +7,13 @@ package org.voltdocket.secondmodel;
 final class Thresholds {
 
     static final int SEEDS = 3;
-    static final double FIRST_CAUSE_RIGHT = 0.84;
-    static final double HEALTHY_BLAMED_AT_MOST = 0.17;
+    static final double FIRST_CAUSE_RIGHT = 0.94;
+    static final double HEALTHY_BLAMED_AT_MOST = 0.01;
     static final double VEHICLE_FAULTS_FOUND = 0.95;
-    static final double REGIMES_RIGHT = 0.93;
-    static final double REGIMES_RIGHT_FROM_VOLTAGE = 0.68;
-    static final double OFFSET_COVERED = 0.80;
-    static final double BRIER_AT_MOST = 0.10;
+    static final double REGIMES_RIGHT = 0.95;
+    static final double REGIMES_RIGHT_FROM_VOLTAGE = 0.78;
+    static final double OFFSET_COVERED = 0.86;
+    static final double BRIER_AT_MOST = 0.05;
 
     private Thresholds() {}
 }
