@@ -34,7 +34,9 @@ final class TableBlock {
     void draw() {
         float first = height(table.rows.get(0));
         flow.keep(headHeight() + Math.min(first, 200));
-        head(tag.child(Tags.TR), true);
+        if (table.headed()) {
+            head(tag.child(Tags.TR), true);
+        }
         for (List<Cell> row : table.rows) {
             float height = height(row);
             if (flow.room() < Math.min(height, Sheets.TOP - Sheets.BOTTOM - headHeight())) {
@@ -56,14 +58,13 @@ final class TableBlock {
 
     private void turn() {
         flow.newPage();
-        head(null, false);
+        if (table.headed()) {
+            head(null, false);
+        }
     }
 
     /** The head; on the pages after the first it is furniture, for it says nothing new. */
     private void head(Tags.Element row, boolean first) {
-        if (!table.headed()) {
-            return;
-        }
         List<Cell> titles = titles();
         float height = height(titles);
         PdfContentByte canvas = flow.canvas();
