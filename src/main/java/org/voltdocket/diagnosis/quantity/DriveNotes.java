@@ -1,0 +1,61 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.kernel.Interval;
+
+/** What is known of one drive while it is measured, and what has been measured so far. */
+final class DriveNotes {
+
+    static final int BLOCK_STEPS = 5;
+    /** Least time with a running engine that says something of charging, s (ours). */
+    static final int FEWEST_STEADY_STEPS = 120;
+    /** A source that reaches this can charge, V (vehicle workshop manual, 2018: 13.7 to 14.6 V at 20 °C, less drop). */
+    static final double LIFTED_V = 13.4;
+    /** Reported above this, the vehicle takes its battery to be charging, V (common practice). */
+    static final double CHARGE_SEEN_V = 13.2;
+
+    final Evidence evidence;
+    final Drive drive;
+    final Reference reference;
+    final Optional<Interval> restV;
+    final Optional<Interval> socStart;
+    final List<Measurement> out = new ArrayList<>();
+    final Map<String, Interval> estimates = new LinkedHashMap<>();
+    /** Set once the sensor offset is known. */
+    DriveFlow flow;
+
+    DriveNotes(Evidence evidence, Drive drive, Reference reference) {
+        this.evidence = evidence;
+        this.drive = drive;
+        this.reference = reference;
+        this.restV = DriveRest.before(drive);
+        this.socStart = restV.map(v ->
+                RestVoltage.charge(reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
+    }
+
+    void say(String quantity, Interval value) {
+        out.add(Measurement.of(quantity, evidence, value).at(drive.temperatureC()));
+    }
+
+    /** Whether the battery was low before the drive. */
+    boolean startedLow() {
+        return socStart.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).isPresent();
+    }
+
+    /** State of charge as the vehicle first reports it, %. */
+    Optional<Double> firstReportedSoc() {
+        if (drive.reportedSoc() != null) {
+            for (double soc : drive.reportedSoc()) {
+                if (!Double.isNaN(soc)) {
+                    return Optional.of(soc);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,109 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.Optional;
+import org.voltdocket.diagnosis.ChargingControl;
+import org.voltdocket.diagnosis.Regime;
+import org.voltdocket.diagnosis.signal.Robust;
+import org.voltdocket.kernel.Interval;
+
+/** What the charging source does in a drive: does it lift, hold and carry, and does it charge a battery that is low. */
+final class DriveSource {
+
+    private final DriveNotes notes;
+
+    private DriveSource(DriveNotes notes) {
+        this.notes = notes;
+    }
+
+    static void measure(DriveNotes notes) {
+        new DriveSource(notes).source();
+    }
+
+    private void source() {
+        double[] v = notes.drive.steadyOnly(notes.drive.voltage());
+        double[] tens = Drive.blocks(v, 10);
+        double highest = Robust.quantile(tens, 1);
+        if (Double.isNaN(highest)) {
+            return; // sampled so thinly that no ten seconds tell a voltage
+        }
+        notes.say("highest-charging-voltage/1", Interval.ofStandardError(highest, 0.02));
+        notes.say("over-voltage-share/1", Interval.exact(DriveShares.share(v, x -> x > overVoltage())));
+        double[] moving = DriveShares.movingOnly(notes.drive, v);
+        notes.say("low-running-voltage-share/1", Interval.exact(DriveShares.share(moving, x -> x < lowRunning())));
+        boolean lifts = highest >= DriveNotes.LIFTED_V;
+        if (!mayRest()) {
+            notes.say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(moving)));
+        }
+        double charging = flowShare(Regime.CHARGING);
+        notes.socStart.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).ifPresent(soc -> {
+            meanRunningCurrent().ifPresent(mean -> notes.say("charging-when-low/1", mean));
+            notes.say("charging-share-when-low/1", Interval.exact(charging));
+            notes.say("holding-share-when-low/1", Interval.exact(flowShare(Regime.HOLDING)));
+            notes.say("lift-when-low/1", Interval.ofStandardError(highest, 0.02));
+        });
+        if (lifts && notes.startedLow()) {
+            notes.say("failing-at-times/1", Interval.exact(Math.min(charging, unsupported(moving))));
+        }
+        notes.firstReportedSoc()
+                .filter(soc -> soc < DriveQuantities.LOW_CHARGE)
+                .ifPresent(soc -> notes.say(
+                        "answer-to-reported-need/1",
+                        Interval.exact(Math.max(charging, DriveShares.share(moving, x -> x >= DriveNotes.LIFTED_V)))));
+    }
+
+    /** A managed source may leave a battery with charge to spare alone; no other may, and none a low one. */
+    private boolean mayRest() {
+        boolean conventional = notes.reference.facts().vehicle().chargingControl() == ChargingControl.CONVENTIONAL;
+        return !conventional && !notes.startedLow();
+    }
+
+    private double overVoltage() {
+        return 15.05 - 0.008 * (notes.drive.temperatureC() - 20);
+    }
+
+    private double lowRunning() {
+        return 13.0 - 0.003 * (notes.drive.temperatureC() - 20);
+    }
+
+    private double unsupported(double[] v) {
+        double rest = notes.restV.map(Interval::value).orElse(12.3);
+        double heavy = -8 * notes.reference.size();
+        double[] current = notes.flow.current();
+        int n = 0;
+        int hit = 0;
+        for (int k = 0; k < v.length; k++) {
+            if (Double.isNaN(v[k])) {
+                continue;
+            }
+            n++;
+            boolean known = current != null && !Double.isNaN(current[k]);
+            hit += (known ? current[k] < heavy : v[k] < rest - 0.15) ? 1 : 0;
+        }
+        return n == 0 ? 0 : 100.0 * hit / n;
+    }
+
+    private Optional<Interval> meanRunningCurrent() {
+        if (notes.flow.current() == null) {
+            return Optional.empty();
+        }
+        double[] blocks = Drive.blocks(notes.drive.steadyOnly(notes.flow.current()), DriveNotes.BLOCK_STEPS);
+        double mean = Robust.mean(blocks);
+        return Double.isNaN(mean)
+                ? Optional.empty()
+                : Optional.of(Interval.ofStandardError(mean, notes.flow.currentSe()));
+    }
+
+    /** Share of the moving time in a regime, %. */
+    private double flowShare(Regime regime) {
+        double[] v = DriveShares.movingOnly(notes.drive, notes.drive.steadyOnly(notes.drive.voltage()));
+        int n = 0;
+        int hit = 0;
+        for (int k = 0; k < v.length; k++) {
+            if (!Double.isNaN(v[k])) {
+                n++;
+                hit += notes.flow.regimes()[k] == regime ? 1 : 0;
+            }
+        }
+        return n == 0 ? 0 : 100.0 * hit / n;
+    }
+}

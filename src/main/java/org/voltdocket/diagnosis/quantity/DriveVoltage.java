@@ -1,0 +1,71 @@
+package org.voltdocket.diagnosis.quantity;
+
+import org.voltdocket.diagnosis.signal.Line;
+import org.voltdocket.diagnosis.signal.Robust;
+import org.voltdocket.kernel.Interval;
+
+/** Reported against measured voltage: what differs always, what grows with the current, what comes with charging. */
+final class DriveVoltage {
+
+    /** A current that swings less than this tells no resistance, A for a 70 Ah battery (ours). */
+    private static final double SWING_A = 8;
+
+    private final DriveNotes notes;
+
+    private DriveVoltage(DriveNotes notes) {
+        this.notes = notes;
+    }
+
+    static void measure(DriveNotes notes) {
+        if (notes.drive.reportedV() != null) {
+            new DriveVoltage(notes).reportedVoltage();
+        }
+    }
+
+    private void reportedVoltage() {
+        double[] gap = new double[notes.drive.voltage().length];
+        for (int k = 0; k < gap.length; k++) {
+            gap[k] = notes.drive.steady(k) && DriveShares.calm(notes.drive, k)
+                    ? notes.drive.reportedV()[k] - notes.drive.voltage()[k]
+                    : Double.NaN;
+        }
+        gapChange(gap);
+        double[] gaps = Drive.blocks(gap, DriveNotes.BLOCK_STEPS);
+        double[] current = notes.flow.current() != null ? notes.flow.current() : notes.drive.reportedA();
+        double[] currents =
+                current == null ? new double[0] : Drive.blocks(notes.drive.steadyOnly(current), DriveNotes.BLOCK_STEPS);
+        double swing = Robust.quantile(currents, 0.95) - Robust.quantile(currents, 0.05);
+        Line line = swing >= SWING_A * notes.reference.size() ? Line.through(currents, gaps) : null;
+        if (line != null && line.slopeSe() < 0.004) {
+            Interval bias = Interval.ofStandardError(line.intercept(), Math.max(0.015, line.interceptSe()));
+            Interval milliohm = Interval.ofStandardError(1000 * line.slope(), 1000 * line.slopeSe() + 0.3);
+            notes.estimates.put("voltageDisagreementV", bias);
+            notes.estimates.put("harnessResistanceMilliohm", milliohm);
+            notes.say("reported-voltage-bias/1", bias);
+            notes.say("harness-resistance/1", milliohm);
+            return;
+        }
+        double median = Robust.median(gaps);
+        if (!Double.isNaN(median)) {
+            Interval bias = Interval.ofStandardError(median, 0.02);
+            notes.estimates.put("voltageDisagreementV", bias);
+            notes.say("reported-voltage-bias/1", bias);
+        }
+    }
+
+    /** How much more the vehicle says than the posts have while charging than it does with the engine off, V. */
+    private void gapChange(double[] gap) {
+        double[] off = new double[gap.length];
+        double[] charging = new double[gap.length];
+        for (int k = 0; k < gap.length; k++) {
+            boolean stopped =
+                    !notes.drive.running()[k] && !notes.drive.nearStart(k) && DriveShares.calm(notes.drive, k);
+            off[k] = stopped ? notes.drive.reportedV()[k] - notes.drive.voltage()[k] : Double.NaN;
+            charging[k] = notes.drive.reportedV()[k] > DriveNotes.CHARGE_SEEN_V ? gap[k] : Double.NaN;
+        }
+        if (Robust.count(off) >= 5 && Robust.count(charging) >= DriveNotes.FEWEST_STEADY_STEPS / 2) {
+            double change = Robust.median(charging) - Robust.median(off);
+            notes.say("gap-while-charging/1", Interval.ofStandardError(change, 0.03));
+        }
+    }
+}
