@@ -1,96 +1,108 @@
 package org.voltdocket.evidence;
 
+import static java.nio.charset.StandardCharsets.US_ASCII;
+
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import java.io.BufferedWriter;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
-import java.lang.management.ThreadMXBean;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.io.InputStreamReader;
 import java.util.Locale;
-import java.util.Random;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Diagnosis;
+import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.secondmodel.HourDrive;
+import org.voltdocket.support.Done;
 
 /**
- * How fast a recording of 64 MiB is read: {@code mvn -q -Pbench test-compile exec:java}. Prints the best and the median
- * of nine runs each, in MB of CSV (10^6 bytes) per second of this thread's processor time, so that a busy machine does
- * not count.
+ * The way of a recording from CSV bytes to columns and into blocks, on a drive of ten hours (20 MB). {@code fastCsv} is
+ * the measure of comparison: a well-kept reader and the library's own parsing of numbers, without any check.
  */
-public final class RecordingBench {
+@BenchmarkMode(Mode.Throughput)
+@OutputTimeUnit(TimeUnit.MICROSECONDS)
+@Fork(value = 1, jvmArgs = {"-Xmx512m", "-XX:+UseSerialGC"})
+@State(Scope.Benchmark)
+public class RecordingBench {
 
-    private static final int RUNS = 9;
-    private static final ThreadMXBean CPU = ManagementFactory.getThreadMXBean();
+    private static final int HOURS = 10;
 
-    private RecordingBench() {}
+    private byte[] csv;
+    private Source source;
+    private Recording recording;
 
-    private interface Work {
-        long run() throws IOException;
-    }
-
-    public static void main(String[] args) throws IOException {
-        Path file = Files.createTempFile("bench", ".csv");
-        try {
-            long bytes = write(file);
-            Source source = () -> Files.newInputStream(file);
-            measure("scan records only", bytes, () -> scan(source));
-            measure("read into a recording", bytes, () -> rows(source));
-            measure("FastCSV records, Double.parseDouble", bytes, () -> fastCsv(file));
-            Recording recording =
-                    (Recording) ((Parsed) new RecordingReader(source, false, size -> {}).read()).reading();
-            measure("tell the kind", bytes, () -> Diagnosis.kindOf(recording).ordinal());
-            measure("pack into blocks", bytes, () -> pack(recording));
-        } finally {
-            Files.deleteIfExists(file);
+    @Setup
+    public void write() throws IOException {
+        Recording hour = HourDrive.recording(true);
+        StringBuilder text = new StringBuilder("time_s");
+        for (Channel channel : Channel.values()) {
+            text.append(hour.has(channel) ? "," + channel.id() : "");
         }
-    }
-
-    private static long write(Path file) throws IOException {
-        Random random = new Random(1);
-        try (BufferedWriter out = Files.newBufferedWriter(file)) {
-            out.write("time_s,measured_v,measured_a,reported_v,reported_a,engine_rpm,speed_kmh,coolant_c\n");
-            long bytes = 0;
-            for (int i = 0; bytes < Intake.MOST_BYTES - 200; i++) {
-                String row = String.format(
-                        Locale.ROOT,
-                        "%.2f,%.3f,%.2f,%s,%s,%s,%s,%s%n",
-                        i * 0.02,
-                        12.4 + random.nextGaussian() * 0.3,
-                        random.nextGaussian() * 20,
-                        i % 5 == 0 ? String.format(Locale.ROOT, "%.3f", 12.3 + random.nextGaussian() * 0.2) : "",
-                        i % 5 == 0 ? String.format(Locale.ROOT, "%.2f", random.nextGaussian() * 20) : "",
-                        i % 10 == 0 ? String.valueOf(800 + random.nextInt(2000)) : "",
-                        i % 10 == 0 ? String.valueOf(random.nextInt(120)) : "",
-                        i % 50 == 0 ? "88" : "");
-                out.write(row);
-                bytes += row.length();
+        text.append('\n');
+        for (int row = 0; row < HOURS * hour.rows(); row++) {
+            int of = row % hour.rows();
+            double ago = row / hour.rows() * (hour.durationS() + 1);
+            text.append(String.format(Locale.ROOT, "%.3f", ago + hour.timeS()[of]));
+            for (Channel channel : Channel.values()) {
+                if (hour.has(channel)) {
+                    text.append(',').append(cell(hour.channel(channel)[of]));
+                }
             }
+            text.append('\n');
         }
-        return Files.size(file);
+        csv = text.toString().getBytes(US_ASCII);
+        source = () -> new ByteArrayInputStream(csv);
+        recording = read();
+        System.out.printf("%d bytes of CSV, %d rows%n", csv.length, recording.rows());
     }
 
-    private static long scan(Source source) throws IOException {
+    private static String cell(float value) {
+        if (Float.isNaN(value)) {
+            return "";
+        }
+        return value == Math.rint(value) ? Integer.toString((int) value) : String.format(Locale.ROOT, "%.3f", value);
+    }
+
+    private Recording read() throws IOException {
+        Outcome outcome = new RecordingReader(source, false, size -> {}).read();
+        return (Recording) ((Parsed) outcome).reading();
+    }
+
+    @Benchmark
+    public Recording columns(Done done) throws IOException {
+        Recording columns = read();
+        done.add(csv.length, columns.rows());
+        return columns;
+    }
+
+    @Benchmark
+    public long scanOnly(Done done) throws IOException {
         long cells = 0;
-        try (CsvScanner csv = new CsvScanner(source.open(), ',')) {
-            while (csv.next()) {
-                cells += csv.cells();
+        try (CsvScanner scanner = new CsvScanner(source.open(), ',')) {
+            while (scanner.next()) {
+                cells += scanner.cells();
             }
         }
+        done.add(csv.length, recording.rows());
         return cells;
     }
 
-    private static long rows(Source source) throws IOException {
-        Outcome outcome = new RecordingReader(source, false, size -> {}).read();
-        return ((Recording) ((Parsed) outcome).reading()).rows();
-    }
-
-    private static long fastCsv(Path file) throws IOException {
+    @Benchmark
+    public double fastCsv(Done done) throws IOException {
         double sum = 0;
-        try (CsvReader<CsvRecord> csv = CsvReader.builder().ofCsvRecord(file)) {
+        try (CsvReader<CsvRecord> rows =
+                CsvReader.builder().ofCsvRecord(new InputStreamReader(source.open(), US_ASCII))) {
             boolean header = true;
-            for (CsvRecord row : csv) {
+            for (CsvRecord row : rows) {
                 for (int i = 0; !header && i < row.getFieldCount(); i++) {
                     String cell = row.getField(i);
                     sum += cell.isEmpty() ? 0 : Double.parseDouble(cell);
@@ -98,10 +110,19 @@ public final class RecordingBench {
                 header = false;
             }
         }
-        return (long) sum;
+        done.add(csv.length, recording.rows());
+        return sum;
     }
 
-    private static long pack(Recording recording) {
+    @Benchmark
+    public EvidenceKind kind(Done done) {
+        EvidenceKind kind = Diagnosis.kindOf(recording);
+        done.add(csv.length, recording.rows());
+        return kind;
+    }
+
+    @Benchmark
+    public long pack(Done done) {
         long packed = 0;
         for (int from = 0; from < recording.rows(); from += BlockCodec.ROWS) {
             int to = Math.min(from + BlockCodec.ROWS, recording.rows());
@@ -110,26 +131,7 @@ public final class RecordingBench {
                 packed += recording.has(channel) ? BlockCodec.pack(recording.channel(channel), from, to).length : 0;
             }
         }
+        done.add(csv.length, recording.rows());
         return packed;
-    }
-
-    private static void measure(String what, long bytes, Work work) throws IOException {
-        double[] rates = new double[RUNS];
-        long result = 0;
-        for (int i = -3; i < RUNS; i++) {
-            long start = CPU.getCurrentThreadCpuTime();
-            result = work.run();
-            if (i >= 0) {
-                rates[i] = bytes / 1e6 / ((CPU.getCurrentThreadCpuTime() - start) / 1e9);
-            }
-        }
-        java.util.Arrays.sort(rates);
-        System.out.printf(
-                Locale.ROOT,
-                "%-40s best %7.1f MB/s  median %7.1f MB/s  (%d)%n",
-                what,
-                rates[RUNS - 1],
-                rates[RUNS / 2],
-                result);
     }
 }

@@ -1,0 +1,75 @@
+package org.voltdocket.secondmodel;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import org.voltdocket.diagnosis.CaseInput;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.kernel.Sha256;
+
+/** One hour of a drive at 10 Hz in eight channels, with gaps, spikes and polled channels. */
+public final class HourDrive {
+
+    private static final int ROWS = 36_000;
+
+    private HourDrive() {}
+
+    /**
+     * @param clamp whether the current was measured too; without it the ambient temperature is the eighth channel
+     */
+    public static Recording recording(boolean clamp) {
+        Random chance = new Random(11);
+        Garage garage = new Garage(Scenario.HEALTHY_MANAGED, chance);
+        Workshop workshop = new Workshop(garage);
+        Trace trace = workshop.vehicle(garage.charge, garage.heaviness)
+                .run(DriveCycle.trips(chance, 2, 2000, true, workshop.crankS(garage.charge)), 0.5);
+        Set<Channel> bus = EnumSet.of(
+                Channel.REPORTED_V,
+                Channel.REPORTED_A,
+                Channel.REPORTED_SOC,
+                Channel.ENGINE_RPM,
+                Channel.SPEED,
+                Channel.COOLANT);
+        Recording whole = new Recorder(chance, garage.ambientC)
+                .take(trace, EvidenceKind.DRIVE_RECORDING, null, 0, 10, clamp, bus, true)
+                .recording();
+        if (whole.rows() < ROWS) {
+            throw new IllegalStateException("the drive is shorter than an hour: " + whole.durationS() + " s");
+        }
+        Map<Channel, float[]> channels = new EnumMap<>(Channel.class);
+        for (Channel channel : Channel.values()) {
+            boolean wanted = whole.has(channel) && !(clamp && channel == Channel.AMBIENT);
+            if (wanted) {
+                channels.put(channel, Arrays.copyOf(whole.channel(channel), ROWS));
+            }
+        }
+        return new Recording(whole.kind(), null, Arrays.copyOf(whole.timeS(), ROWS), channels, List.of());
+    }
+
+    /** A case with the facts and workshop tests of the second model and this recording. */
+    public static CaseInput in(Recording recording) {
+        CaseInput made = new SecondModel()
+                .make(Scenario.HEALTHY_MANAGED.id, 11)
+                .input();
+        List<Evidence> evidence = new ArrayList<>(made.evidence());
+        evidence.removeIf(item -> item.reading() instanceof Recording);
+        evidence.add(new Evidence("hour", Sha256.of(new byte[] {1}), Origin.WORKSHOP, recording));
+        return new CaseInput(made.facts(), made.history(), evidence);
+    }
+
+    /** Bytes of the columns of a recording. */
+    public static long columnBytes(Recording recording) {
+        long channels =
+                Arrays.stream(Channel.values()).filter(recording::has).count();
+        return recording.rows() * (Double.BYTES + channels * Float.BYTES);
+    }
+}
