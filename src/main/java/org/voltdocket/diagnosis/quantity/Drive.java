@@ -36,8 +36,9 @@ public final class Drive {
         this.running = Engine.running(grid, starts);
         this.voltage = Robust.medianOfThree(grid.voltage());
         this.measuredA = grid.mean(Channel.MEASURED_A);
-        this.reportedA = grid.held(Channel.REPORTED_A, Delay.of(recording, Channel.REPORTED_A));
-        this.reportedV = grid.held(Channel.REPORTED_V, Delay.of(recording, Channel.REPORTED_V));
+        Delay delays = new Delay(recording);
+        this.reportedA = grid.held(Channel.REPORTED_A, delays.of(Channel.REPORTED_A));
+        this.reportedV = grid.held(Channel.REPORTED_V, delays.of(Channel.REPORTED_V));
         this.reportedSoc = grid.held(Channel.REPORTED_SOC, 0);
         this.speed = grid.held(Channel.SPEED, 0);
         this.temperatureC = ambient(recording, fallbackTemperatureC);

@@ -2,9 +2,6 @@ package org.voltdocket.diagnosis.quantity;
 
 import java.util.Arrays;
 import java.util.Optional;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.CholeskyDecomposition;
 import org.voltdocket.diagnosis.signal.Line;
 import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
@@ -23,9 +20,6 @@ public final class SensorFit {
     private static final int BLOCK_STEPS = 5;
     private static final double REACH_A = 16;
     private static final double GRID_A = 0.25;
-    private static final double FAST_S = 30;
-    private static final double SLOW_S = 600;
-    private static final int TERMS = 7;
     /** Above this the battery is driven by the charging source, and no circuit this simple holds, V (ours). */
     private static final double DRIVEN_V = 13.2;
 
@@ -150,19 +144,20 @@ public final class SensorFit {
 
     private Optional<Interval> posterior() {
         int n = (int) Math.round(2 * REACH_A / GRID_A) + 1;
-        double[] cost = new double[n];
-        double lowest = Double.POSITIVE_INFINITY;
+        double[] offsets = new double[n];
         double[] strain = new double[n];
-        double[] bestResiduals = null;
         for (int j = 0; j < n; j++) {
-            double[] residuals = new double[volts.length];
-            cost[j] = fit(-REACH_A + j * GRID_A, residuals);
-            strain[j] = strain(-REACH_A + j * GRID_A);
-            if (cost[j] < lowest) {
-                lowest = cost[j];
-                bestResiduals = residuals;
-            }
+            offsets[j] = -REACH_A + j * GRID_A;
+            strain[j] = strain(offsets[j]);
         }
+        OffsetScan scan = new OffsetScan(fitted(), amperes, offsets, blockS, slopeVPerAh, scale, MODEL_SD_V);
+        double[] cost = scan.cost();
+        int best = 0;
+        for (int j = 1; j < n; j++) {
+            best = cost[j] < cost[best] ? j : best;
+        }
+        double lowest = cost[best];
+        double[] bestResiduals = scan.residuals(best);
         double sd = Math.max(Robust.sd(bestResiduals), MODEL_SD_V);
         double[] kept = Robust.count(bestResiduals) == bestResiduals.length ? bestResiduals : compact(bestResiduals);
         double thin = KEPT / Line.correlatedFactor(kept, sd);
@@ -209,90 +204,16 @@ public final class SensorFit {
         return REACH_A;
     }
 
-    /** Least squares at one offset: fills the residuals and answers their clipped sum of squares plus the pull. */
-    private double fit(double offset, double[] residuals) {
-        double[] start = {12.4, 0.006 * scale, 0.004 * scale, 0.004 * scale, 0.010 * scale, 0.015 * scale, slopeVPerAh};
-        double[] looseness = {
-            0.5, 0.003 * scale, 0.004 * scale, 0.006 * scale, 0.015 * scale, 0.02 * scale, 0.3 * slopeVPerAh
-        };
-        double[][] normal = new double[TERMS][TERMS];
-        double[] right = new double[TERMS];
-        double prior = MODEL_SD_V * MODEL_SD_V;
-        for (int t = 0; t < TERMS; t++) {
-            double pull = prior / (looseness[t] * looseness[t]);
-            normal[t][t] += pull;
-            right[t] += pull * start[t];
+    /** The voltages that the circuit can tell of, NaN elsewhere. */
+    private double[] fitted() {
+        double[] out = volts.clone();
+        for (int b = 0; b < out.length; b++) {
+            out[b] = usable(out[b]) ? out[b] : Double.NaN;
         }
-        double[][] rows = terms(offset);
-        for (int b = 0; b < volts.length; b++) {
-            if (!usable(volts[b]) || rows[b] == null) {
-                continue;
-            }
-            for (int r = 0; r < TERMS; r++) {
-                for (int c = 0; c <= r; c++) {
-                    normal[r][c] += rows[b][r] * rows[b][c];
-                }
-                right[r] += rows[b][r] * volts[b];
-            }
-        }
-        for (int r = 0; r < TERMS; r++) {
-            for (int c = 0; c < r; c++) {
-                normal[c][r] = normal[r][c];
-            }
-        }
-        double[] beta = new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-9, 1e-14)
-                .getSolver()
-                .solve(new ArrayRealVector(right, false))
-                .toArray();
-        double cost = 0;
-        for (int t = 0; t < TERMS; t++) {
-            double miss = (beta[t] - start[t]) / looseness[t];
-            cost += prior * miss * miss;
-        }
-        for (int b = 0; b < volts.length; b++) {
-            residuals[b] = Double.NaN;
-            if (usable(volts[b]) && rows[b] != null) {
-                double said = 0;
-                for (int t = 0; t < TERMS; t++) {
-                    said += beta[t] * rows[b][t];
-                }
-                residuals[b] = volts[b] - said;
-                double e = Math.min(Math.abs(residuals[b]), 0.25);
-                cost += e * e;
-            }
-        }
-        return cost;
+        return out;
     }
 
     private static boolean usable(double volts) {
         return volts < DRIVEN_V;
-    }
-
-    private double[][] terms(double offset) {
-        double[][] rows = new double[volts.length][];
-        double fast = 0;
-        double slow = 0;
-        double accepted = 0;
-        double surface = 0;
-        double charge = 0;
-        double keepFast = StrictMath.exp(-blockS / FAST_S);
-        double keepSlow = StrictMath.exp(-blockS / SLOW_S);
-        boolean heard = false;
-        double last = 0;
-        for (int b = 0; b < volts.length; b++) {
-            boolean told = !Double.isNaN(amperes[b]);
-            heard |= told;
-            double current = told ? amperes[b] - offset : heard ? last : 0;
-            last = current;
-            fast = keepFast * fast + (1 - keepFast) * current;
-            slow = keepSlow * slow + (1 - keepSlow) * current;
-            accepted = keepFast * accepted + (1 - keepFast) * Math.max(current, 0);
-            surface = keepSlow * surface + (1 - keepSlow) * Math.max(current, 0);
-            charge += current * blockS / 3600;
-            if (told || !heard) {
-                rows[b] = new double[] {1, current, fast, slow, accepted, surface, charge};
-            }
-        }
-        return rows;
     }
 }

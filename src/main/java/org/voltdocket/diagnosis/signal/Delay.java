@@ -20,18 +20,30 @@ public final class Delay {
     /** Below this correlation the two do not resemble each other enough to tell a delay. */
     private static final double RESEMBLANCE = 0.25;
 
-    private Delay() {}
+    private final Recording recording;
+    private Grid grid;
+    private double[] voltage;
+
+    /** @param recording the one whose channels are asked for */
+    public Delay(Recording recording) {
+        this.recording = recording;
+    }
+
+    /** As {@link #of(Channel)}, for one channel of a recording. */
+    public static double of(Recording recording, Channel channel) {
+        return new Delay(recording).of(channel);
+    }
 
     /**
      * The channel's delay, s, 0 to 6; 0 where it cannot be told.
      */
-    public static double of(Recording recording, Channel channel) {
+    public double of(Channel channel) {
         if (!recording.has(channel)) {
             return 0;
         }
-        Grid grid = Grid.of(recording, STEP_S);
+        grid = grid == null ? Grid.of(recording, STEP_S) : grid;
         boolean clamped = channel == Channel.REPORTED_A && recording.has(Channel.MEASURED_A);
-        double[] measured = quick(clamped ? grid.mean(Channel.MEASURED_A) : grid.voltage(), grid.stepS());
+        double[] measured = clamped ? quick(grid.mean(Channel.MEASURED_A), grid.stepS()) : quickVoltage();
         double[] reported = quick(grid.held(channel, 0), grid.stepS());
         int from = (int) Math.round(EARLIEST_S / grid.stepS());
         int to = (int) Math.round(LATEST_S / grid.stepS());
@@ -49,11 +61,17 @@ public final class Delay {
         return (from + best + vertex(score, best)) * grid.stepS();
     }
 
+    private double[] quickVoltage() {
+        if (voltage == null) {
+            voltage = quick(grid.voltage(), grid.stepS());
+        }
+        return voltage;
+    }
+
     private static double[] quick(double[] values, double stepS) {
-        double[] slow = Robust.movingMean(values, (int) Math.round(SLOW_S / stepS / 2));
-        double[] out = new double[values.length];
+        double[] out = Robust.movingMean(values, (int) Math.round(SLOW_S / stepS / 2));
         for (int i = 0; i < values.length; i++) {
-            out[i] = values[i] - slow[i];
+            out[i] = values[i] - out[i];
         }
         double clip = CLIP_SD * Math.max(Robust.sd(out), 1e-6);
         for (int i = 0; i < out.length; i++) {

@@ -20,7 +20,6 @@ public final class Grid {
     private final double startS;
     private final int steps;
     private final double[] voltage;
-    private final double[] least;
 
     private Grid(Recording recording, double stepS) {
         this.recording = recording;
@@ -28,7 +27,6 @@ public final class Grid {
         this.startS = recording.timeS()[0];
         this.steps = Math.max(1, (int) Math.floor(recording.durationS() / stepS) + 1);
         this.voltage = new double[steps];
-        this.least = new double[steps];
         fillVoltage();
     }
 
@@ -47,20 +45,17 @@ public final class Grid {
         for (int k = 0; k < steps; k++) {
             double end = startS + (k + 1) * stepS;
             int n = 0;
-            double low = Double.POSITIVE_INFINITY;
             while (row < time.length && (time[row] < end || k == steps - 1)) {
                 if (!Float.isNaN(v[row])) {
                     if (n == box.length) {
                         box = Arrays.copyOf(box, 2 * n);
                     }
                     box[n++] = v[row];
-                    low = Math.min(low, v[row]);
                 }
                 row++;
             }
-            Arrays.sort(box, 0, n);
+            Selection.sort(box, 0, n);
             voltage[k] = n == 0 ? Double.NaN : (n % 2 == 1 ? box[n / 2] : 0.5 * (box[n / 2 - 1] + box[n / 2]));
-            least[k] = n == 0 ? Double.NaN : low;
         }
         bridge(voltage);
     }
@@ -146,7 +141,7 @@ public final class Grid {
                 last = time[row];
             }
         }
-        return n == 0 ? 0 : Robust.median(Arrays.copyOf(gaps, n));
+        return n == 0 ? 0 : Robust.quantileOfOwn(gaps, n, 0.5);
     }
 
     /** The recording this grid lies over. */
@@ -177,10 +172,5 @@ public final class Grid {
     /** Median measured voltage by step, V, NaN in gaps. Not to be written to. */
     public double[] voltage() {
         return voltage;
-    }
-
-    /** Least measured voltage by step, V, NaN in gaps. Not to be written to. */
-    public double[] leastVoltage() {
-        return least;
     }
 }

@@ -49,6 +49,7 @@ public record Line(double intercept, double slope, double interceptSe, double sl
         double mx = 0;
         double sxx = 0;
         double[] r = new double[n];
+        double[] room = new double[n];
         for (int round = 0; round < ROUNDS; round++) {
             sw = 0;
             mx = 0;
@@ -74,7 +75,7 @@ public record Line(double intercept, double slope, double interceptSe, double sl
             for (int i = 0; i < n; i++) {
                 r[i] = y[i] - a - b * x[i];
             }
-            sd = Math.max(Robust.sd(r), 1e-9);
+            sd = Math.max(Robust.sd(r, room), 1e-9);
             for (int i = 0; i < n; i++) {
                 double u = Math.abs(r[i]) / sd;
                 w[i] = u <= HUBER_K ? 1 : HUBER_K / u;

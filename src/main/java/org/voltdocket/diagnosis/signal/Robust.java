@@ -1,7 +1,5 @@
 package org.voltdocket.diagnosis.signal;
 
-import java.util.Arrays;
-
 /** Statistics that a few wild values do not move. NaN values are passed over everywhere. */
 public final class Robust {
 
@@ -10,34 +8,27 @@ public final class Robust {
 
     private Robust() {}
 
-    /** The finite values, sorted; a copy. */
-    public static double[] sorted(double[] values) {
-        double[] kept = new double[values.length];
-        int n = 0;
-        for (double v : values) {
-            if (!Double.isNaN(v)) {
-                kept[n++] = v;
-            }
-        }
-        double[] out = Arrays.copyOf(kept, n);
-        Arrays.sort(out);
-        return out;
-    }
-
     /** Quantile with linear interpolation (type 7 of Hyndman and Fan, 1996); NaN of nothing. */
     public static double quantile(double[] values, double p) {
-        return quantileOfSorted(sorted(values), p);
+        return quantileOfOwn(values.clone(), values.length, p);
     }
 
-    /** As {@link #quantile}, of values already sorted and free of NaN. */
-    public static double quantileOfSorted(double[] sorted, double p) {
-        if (sorted.length == 0) {
+    /** As {@link #quantile}, of the first {@code length}; puts the values into another order. */
+    static double quantileOfOwn(double[] values, int length, double p) {
+        int n = 0;
+        for (int i = 0; i < length; i++) {
+            if (!Double.isNaN(values[i])) {
+                values[n++] = values[i];
+            }
+        }
+        if (n == 0) {
             return Double.NaN;
         }
-        double h = (sorted.length - 1) * p;
+        double h = (n - 1) * p;
         int lower = (int) Math.floor(h);
-        int upper = Math.min(lower + 1, sorted.length - 1);
-        return sorted[lower] + (h - lower) * (sorted[upper] - sorted[lower]);
+        double low = Selection.of(values, n, lower);
+        double high = lower + 1 < n ? Selection.behind(values, n, lower) : low;
+        return low + (h - lower) * (high - low);
     }
 
     /** Median; NaN of nothing. */
@@ -47,12 +38,18 @@ public final class Robust {
 
     /** Median absolute deviation scaled to a standard deviation; NaN of nothing. */
     public static double sd(double[] values) {
-        double centre = median(values);
-        double[] deviations = new double[values.length];
-        for (int i = 0; i < values.length; i++) {
-            deviations[i] = Math.abs(values[i] - centre);
+        return sd(values, new double[values.length]);
+    }
+
+    /** As {@link #sd(double[])}, with room as long as the values, which is written over. */
+    static double sd(double[] values, double[] room) {
+        int n = values.length;
+        System.arraycopy(values, 0, room, 0, n);
+        double centre = quantileOfOwn(room, n, 0.5);
+        for (int i = 0; i < n; i++) {
+            room[i] = Math.abs(values[i] - centre);
         }
-        return MAD_TO_SD * median(deviations);
+        return MAD_TO_SD * quantileOfOwn(room, n, 0.5);
     }
 
     /** Arithmetic mean; NaN of nothing. */
@@ -85,18 +82,22 @@ public final class Robust {
     public static double[] movingMean(double[] values, int half) {
         int n = values.length;
         double[] sum = new double[n + 1];
-        int[] count = new int[n + 1];
         for (int i = 0; i < n; i++) {
-            boolean there = !Double.isNaN(values[i]);
-            sum[i + 1] = sum[i] + (there ? values[i] : 0);
-            count[i + 1] = count[i] + (there ? 1 : 0);
+            sum[i + 1] = sum[i] + (Double.isNaN(values[i]) ? 0 : values[i]);
         }
         double[] out = new double[n];
+        int count = 0;
+        int counted = 0;
         for (int i = 0; i < n; i++) {
             int from = Math.max(0, i - half);
             int to = Math.min(n, i + half + 1);
-            int c = count[to] - count[from];
-            out[i] = Double.isNaN(values[i]) || c == 0 ? Double.NaN : (sum[to] - sum[from]) / c;
+            while (counted < to) {
+                count += Double.isNaN(values[counted++]) ? 0 : 1;
+            }
+            if (from > 0) {
+                count -= Double.isNaN(values[from - 1]) ? 0 : 1;
+            }
+            out[i] = Double.isNaN(values[i]) ? Double.NaN : (sum[to] - sum[from]) / count;
         }
         return out;
     }
