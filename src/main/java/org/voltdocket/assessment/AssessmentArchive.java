@@ -47,6 +47,12 @@ class AssessmentArchive implements Assessments {
     }
 
     @Override
+    @Transactional(readOnly = true)
+    public boolean upToDate(UUID caseId) {
+        return due.since(caseId).isEmpty();
+    }
+
+    @Override
     public List<Assessment.Finding> findingsOf(UUID caseId, UUID evidenceId) {
         String id = evidenceId.toString();
         return latest(caseId)

@@ -19,6 +19,9 @@ public interface Assessments {
     /** Why the case could not be assessed since its last change; empty where it was. */
     Optional<Failure> failure(UUID caseId);
 
+    /** Whether the latest assessment takes all into account that the case holds. */
+    boolean upToDate(UUID caseId);
+
     /** Findings of the latest assessment that rest on this item of evidence. */
     List<Assessment.Finding> findingsOf(UUID caseId, UUID evidenceId);
 

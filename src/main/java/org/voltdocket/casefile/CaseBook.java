@@ -234,6 +234,14 @@ class CaseBook implements Cases {
     }
 
     @Override
+    public void noteClaim(UUID caseId, String state) {
+        db.sql("update case_file set claim_state = ? where id = ?")
+                .param(state)
+                .param(caseId)
+                .update();
+    }
+
+    @Override
     public void addWorkshop(Actor actor, CaseNumber number, UUID workshop) {
         CaseRef ref = require(actor, number);
         if (actor.role() != Role.CLERK && actor.role() != Role.ADMIN) {

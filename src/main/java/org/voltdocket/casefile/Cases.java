@@ -86,6 +86,9 @@ public interface Cases {
     /** Writes what the latest assessment says into the columns that lists show. */
     void noteStanding(UUID caseId, Standing standing);
 
+    /** Writes the state of the case's latest claim into the column that lists show. */
+    void noteClaim(UUID caseId, String state);
+
     /**
      * Lets a workshop see and feed a case. For {@code CLERK} and {@code ADMIN}.
      *

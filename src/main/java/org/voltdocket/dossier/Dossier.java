@@ -11,6 +11,7 @@ import org.voltdocket.assessment.Failure;
 import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.Relatives;
+import org.voltdocket.claim.Claim;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.trail.TrailEntry;
@@ -21,6 +22,7 @@ import org.voltdocket.trail.TrailEntry;
  * @param relatives other cases of the same vehicle or battery
  * @param evidence in the order received
  * @param assessment the latest; empty until the first
+ * @param claim the latest that the actor may see; empty until the workshop claims
  * @param failure why the last change could not be assessed
  * @param trail what happened to it, oldest first
  * @param workshopNames by id, of the workshops that the case belongs to, the one that opened it first
@@ -31,6 +33,7 @@ public record Dossier(
         List<EvidenceItem> evidence,
         Optional<KeptAssessment> assessment,
         Optional<Failure> failure,
+        Optional<Claim> claim,
         List<TrailEntry> trail,
         Map<UUID, String> workshopNames) {
 

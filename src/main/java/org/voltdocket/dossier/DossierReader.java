@@ -12,6 +12,7 @@ import org.voltdocket.access.Accounts;
 import org.voltdocket.assessment.Assessments;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.Cases;
+import org.voltdocket.claim.Claims;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -24,13 +25,21 @@ class DossierReader implements Dossiers {
     private final Cases cases;
     private final EvidenceArchive evidence;
     private final Assessments assessments;
+    private final Claims claims;
     private final Trail trail;
     private final Accounts accounts;
 
-    DossierReader(Cases cases, EvidenceArchive evidence, Assessments assessments, Trail trail, Accounts accounts) {
+    DossierReader(
+            Cases cases,
+            EvidenceArchive evidence,
+            Assessments assessments,
+            Claims claims,
+            Trail trail,
+            Accounts accounts) {
         this.cases = cases;
         this.evidence = evidence;
         this.assessments = assessments;
+        this.claims = claims;
         this.trail = trail;
         this.accounts = accounts;
     }
@@ -46,6 +55,7 @@ class DossierReader implements Dossiers {
                 evidence.ofCase(id),
                 assessments.latest(id),
                 assessments.failure(id),
+                claims.of(actor, id),
                 trail.of(number.value()),
                 names(file.workshops()));
     }

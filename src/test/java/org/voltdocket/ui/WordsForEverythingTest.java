@@ -17,6 +17,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.springframework.context.MessageSource;
+import org.voltdocket.claim.ClaimAction;
+import org.voltdocket.claim.ClaimState;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Channel;
@@ -56,6 +58,11 @@ class WordsForEverythingTest {
         need(missing, Chemistry.values(), Chemistry::id, "chemistry");
         need(missing, CrankingStandard.values(), CrankingStandard::id, "cranking-standard");
         need(missing, ChargingControl.values(), ChargingControl::id, "charging-control");
+        need(missing, ClaimState.values(), ClaimState::id, "claim-state", "claim-state-means");
+        need(missing, ClaimAction.values(), ClaimAction::id, "claim-action", "claim-step", "claim.notice");
+        for (ClaimAction action : ClaimAction.values()) {
+            need(missing, "act.claim-" + action.id());
+        }
         need(missing, Role.values(), Role::name, "role");
         assertThat(missing).isEmpty();
     }

@@ -34,8 +34,7 @@ class CaseAnswers {
         byte[] body = body(dossier, ignored);
         ResponseEntity.BodyBuilder answer = ResponseEntity.status(status)
                 .contentType(MediaType.APPLICATION_JSON)
-                .eTag("\"" + dossier.file().version() + "-"
-                        + Sha256.of(body).hex().substring(0, 16) + "\"");
+                .eTag(tag(dossier, body));
         if (status == HttpStatus.CREATED) {
             answer.location(address(dossier.file().ref().number()));
         }
@@ -45,6 +44,15 @@ class CaseAnswers {
     /** The case as JSON. */
     byte[] body(Dossier dossier, List<String> ignored) {
         return json.writeValueAsBytes(CaseJson.of(dossier, ignored));
+    }
+
+    /** The tag of the case as it is. */
+    String tag(Dossier dossier) {
+        return tag(dossier, body(dossier, null));
+    }
+
+    private static String tag(Dossier dossier, byte[] body) {
+        return "\"" + dossier.file().version() + "-" + Sha256.of(body).hex().substring(0, 16) + "\"";
     }
 
     static URI address(CaseNumber number) {

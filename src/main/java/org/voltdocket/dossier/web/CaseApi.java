@@ -21,11 +21,13 @@ import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import org.voltdocket.casefile.CaseLine;
 import org.voltdocket.casefile.CasePatch;
 import org.voltdocket.casefile.CaseQuery;
 import org.voltdocket.casefile.CaseRequest;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.Opened;
+import org.voltdocket.claim.ClaimState;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.dossier.Dossiers;
@@ -96,7 +98,11 @@ class CaseApi {
                             q,
                             told(leaning).map(id -> filter("leaning", Leaning::of, id)),
                             told(cause).map(id -> filter("cause", Cause::of, id)),
-                            told(state),
+                            told(state)
+                                    .map(id -> id.equals(CaseLine.NO_CLAIM)
+                                            ? id
+                                            : filter("state", ClaimState::of, id)
+                                                    .id()),
                             limit,
                             told(cursor))));
         } catch (IllegalArgumentException e) {

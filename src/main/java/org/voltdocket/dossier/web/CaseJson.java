@@ -12,6 +12,7 @@ import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.CaseLine;
 import org.voltdocket.casefile.Relatives;
 import org.voltdocket.casefile.Standing;
+import org.voltdocket.claim.ClaimView;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.kernel.Vin;
@@ -62,9 +63,9 @@ record CaseJson(
         History history,
         List<EvidenceView> evidence,
 
-        @Schema(nullable = true, description = "null until the workshop claims")
+        @Schema(nullable = true, description = "the latest that you may see; null until the workshop claims")
         @JsonInclude(JsonInclude.Include.ALWAYS)
-        Object claim,
+        ClaimView claim,
 
         @Schema(
                 implementation = AssessmentView.class,
@@ -150,7 +151,9 @@ record CaseJson(
                 dossier.evidence().stream()
                         .map(item -> EvidenceView.of(number, item, dossier.findingsOf(item), dossier.regimesOf(item)))
                         .toList(),
-                null,
+                dossier.claim()
+                        .map(claim -> ClaimView.of(claim, dossier.assessment().map(KeptAssessment::id)))
+                        .orElse(null),
                 dossier.assessment().map(KeptAssessment::body).orElse(null),
                 dossier.failure()
                         .map(failure -> new Failure(failure.failedAt(), failure.reason()))

@@ -5,14 +5,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.voltdocket.casefile.CaseLine;
 import org.voltdocket.casefile.CasePage;
 import org.voltdocket.casefile.CaseQuery;
 import org.voltdocket.casefile.Cases;
+import org.voltdocket.claim.ClaimState;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
@@ -29,6 +32,11 @@ class CaseListPage {
     private static final String NEWEST = "newest";
     private static final String OLDEST = "oldest";
 
+    private static final List<String> STATES = Stream.concat(
+                    Stream.of(CaseLine.NO_CLAIM),
+                    Arrays.stream(ClaimState.values()).map(ClaimState::id))
+            .toList();
+
     private final Cases cases;
     private final EvidenceArchive archive;
 
@@ -44,6 +52,7 @@ class CaseListPage {
             @RequestParam(defaultValue = "") String leaning,
             @RequestParam(defaultValue = "") String cause,
             @RequestParam(defaultValue = "") String verdict,
+            @RequestParam(defaultValue = "") String state,
             @RequestParam(defaultValue = NEWEST) String order,
             @RequestParam Optional<String> cursor,
             Model model) {
@@ -56,7 +65,7 @@ class CaseListPage {
                             given(leaning).map(Leaning::of),
                             given(cause).map(Cause::of),
                             given(verdict).map(BatteryVerdict::of),
-                            Optional.empty(),
+                            given(state).map(CaseListPage::state),
                             LINES,
                             cursor.filter(c -> !c.isBlank()),
                             order.equals(OLDEST)));
@@ -73,9 +82,11 @@ class CaseListPage {
         model.addAttribute("leaning", leaning);
         model.addAttribute("cause", cause);
         model.addAttribute("verdict", verdict);
+        model.addAttribute("state", state);
+        model.addAttribute("states", STATES);
         model.addAttribute("order", order.equals(OLDEST) ? OLDEST : NEWEST);
         model.addAttribute("orders", List.of(NEWEST, OLDEST));
-        model.addAttribute("filtered", !(q + leaning + cause + verdict).isBlank());
+        model.addAttribute("filtered", !(q + leaning + cause + verdict + state).isBlank());
         model.addAttribute("paged", cursor.isPresent());
         model.addAttribute(
                 "leanings", Arrays.stream(Leaning.values()).map(Leaning::id).toList());
@@ -85,6 +96,10 @@ class CaseListPage {
                 "verdicts",
                 Arrays.stream(BatteryVerdict.values()).map(BatteryVerdict::id).toList());
         return "dossier/list";
+    }
+
+    private static String state(String id) {
+        return id.equals(CaseLine.NO_CLAIM) ? id : ClaimState.of(id).id();
     }
 
     private static Optional<String> given(String text) {

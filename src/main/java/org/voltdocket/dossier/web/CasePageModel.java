@@ -8,6 +8,7 @@ import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.casefile.web.FactFields;
+import org.voltdocket.claim.Claims;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.Dossiers;
@@ -26,9 +27,11 @@ class CasePageModel {
 
     private final Dossiers dossiers;
     private final EvidenceArchive archive;
+    private final Claims claims;
     private final Routes routes;
 
-    CasePageModel(Dossiers dossiers, EvidenceArchive archive, Routes routes) {
+    CasePageModel(Dossiers dossiers, EvidenceArchive archive, Claims claims, Routes routes) {
+        this.claims = claims;
         this.dossiers = dossiers;
         this.archive = archive;
         this.routes = routes;
@@ -71,6 +74,8 @@ class CasePageModel {
                         .toUriString());
         model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
+        model.addAttribute("claim", ClaimPanel.of(actor, dossier, claims.askable()));
+        model.addAttribute("claimGiven", Map.of());
         model.addAttribute("fields", FactFields.ALL);
         model.addAttribute("mayChange", actor.role() != Role.AUDITOR);
         model.addAttribute("desk", actor.role() != Role.WORKSHOP);

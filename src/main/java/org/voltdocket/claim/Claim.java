@@ -1,0 +1,48 @@
+package org.voltdocket.claim;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * A claim as one actor may see it.
+ *
+ * @param workshop whose claim it is
+ * @param asked what the workshop asks for
+ * @param version raised by every step
+ * @param allowed the steps that this actor may take now
+ * @param steps oldest first
+ */
+public record Claim(
+        UUID id,
+        UUID workshop,
+        Money asked,
+        ClaimState state,
+        long version,
+        Instant openedAt,
+        String openedBy,
+        List<ClaimAction> allowed,
+        List<ClaimStep> steps,
+        Optional<ClaimDecision> decision) {
+
+    public Claim {
+        allowed = List.copyOf(allowed);
+        steps = List.copyOf(steps);
+    }
+
+    /** What happened last; empty for a claim just opened. */
+    public Optional<ClaimStep> lastStep() {
+        return steps.isEmpty() ? Optional.empty() : Optional.of(steps.get(steps.size() - 1));
+    }
+
+    /** What the distributor waits for; empty but in {@link ClaimState#EVIDENCE_ASKED}. */
+    public List<String> awaited() {
+        return state == ClaimState.EVIDENCE_ASKED ? steps.get(steps.size() - 1).items() : List.of();
+    }
+
+    /** Whether one of the steps open to the actor decides. */
+    public boolean mayDecide() {
+        return allowed.stream().anyMatch(ClaimAction::decides);
+    }
+}

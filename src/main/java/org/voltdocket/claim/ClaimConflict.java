@@ -1,0 +1,111 @@
+package org.voltdocket.claim;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.HttpStatusCode;
+import org.springframework.http.ProblemDetail;
+import org.springframework.web.ErrorResponse;
+import org.voltdocket.ui.Problems;
+
+/** What was asked for does not fit where the claim stands. Answered 409 or 412; nothing was changed. */
+public final class ClaimConflict extends RuntimeException implements ErrorResponse {
+
+    private static final long serialVersionUID = 1L;
+
+    private final transient ProblemDetail body;
+
+    private ClaimConflict(ProblemDetail body) {
+        super(body.getDetail());
+        this.body = body;
+    }
+
+    /** The state does not allow the step; the answer names those it does. */
+    static ClaimConflict step(Claim claim, ClaimAction action) {
+        return stands(
+                Problems.of(
+                        HttpStatus.CONFLICT,
+                        "claim-step-refused",
+                        "The claim's state does not allow this step",
+                        "'" + action.id() + "' does not follow '"
+                                + claim.state().id() + "', where the claim stands" + changed(claim) + ". It allows "
+                                + allowed(claim) + ". Nothing was changed."),
+                claim);
+    }
+
+    /** The claim is not as it was when the caller read it. */
+    public static ClaimConflict changedMeanwhile(Claim claim) {
+        return stands(
+                Problems.of(
+                        HttpStatus.PRECONDITION_FAILED,
+                        "changed-meanwhile",
+                        "Changed since it was read",
+                        "The case or its claim was changed since you read it. The claim is now '"
+                                + claim.state().id() + "'" + changed(claim)
+                                + ". Nothing was changed now: read both again and repeat what still applies."),
+                claim);
+    }
+
+    /** The evidence leads to another assessment than the one that the caller saw. */
+    static ClaimConflict judgedMeanwhile() {
+        return new ClaimConflict(Problems.of(
+                HttpStatus.PRECONDITION_FAILED,
+                "changed-meanwhile",
+                "Changed since it was read",
+                "The case was judged anew since you read it. The claim was not decided: read the assessment as it is now,"
+                        + " then decide."));
+    }
+
+    /** A case has one claim at a time. */
+    static ClaimConflict openAlready() {
+        return new ClaimConflict(Problems.of(
+                HttpStatus.CONFLICT,
+                "claim-open-already",
+                "The case has a claim already",
+                "A case has one claim at a time, and one is not yet settled or withdrawn. No second one was opened: go on"
+                        + " with that one."));
+    }
+
+    /** There is nothing to rest a decision on. */
+    static ClaimConflict notJudged() {
+        return new ClaimConflict(Problems.of(
+                HttpStatus.CONFLICT,
+                "claim-not-judged",
+                "The case is not judged as it stands",
+                "A decision rests on an assessment of all that the case holds, and its last change is not judged. The claim"
+                        + " was not decided: judge the case again on its page, then decide."));
+    }
+
+    private static ClaimConflict stands(ProblemDetail problem, Claim claim) {
+        problem.setProperty("state", claim.state().id());
+        problem.setProperty(
+                "allowedActions",
+                ClaimSteps.from(claim.state()).stream().map(ClaimAction::id).toList());
+        claim.lastStep().ifPresent(last -> problem.setProperty("lastStep", ClaimView.StepView.of(last)));
+        return new ClaimConflict(problem);
+    }
+
+    private static String changed(Claim claim) {
+        return claim.lastStep()
+                .map(last -> " since " + last.by() + " took the step '"
+                        + last.action().id() + "' at " + last.at())
+                .orElse("");
+    }
+
+    private static String allowed(Claim claim) {
+        List<ClaimAction> steps = ClaimSteps.from(claim.state());
+        return steps.isEmpty()
+                ? "nothing more"
+                : steps.stream().map(step -> "'" + step.id() + "'").collect(Collectors.joining(", "));
+    }
+
+    @Override
+    public HttpStatusCode getStatusCode() {
+        return HttpStatusCode.valueOf(body.getStatus());
+    }
+
+    @Override
+    public ProblemDetail getBody() {
+        return body;
+    }
+}

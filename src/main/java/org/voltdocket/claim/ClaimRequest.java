@@ -1,0 +1,87 @@
+package org.voltdocket.claim;
+
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.UUID;
+import tools.jackson.databind.JsonNode;
+
+/** Reads the bodies of requests. Members that mean nothing here are passed over. */
+public final class ClaimRequest {
+
+    private ClaimRequest() {}
+
+    /** What opens a claim. */
+    @Schema(name = "ClaimRequest")
+    public record Opening(
+            @Schema(example = "129.90") String amount,
+
+            @Schema(description = "ISO 4217", example = "EUR")
+            String currency) {
+
+        /** @throws ClaimRefused if a member is no text */
+        public static Opening read(JsonNode body) {
+            return new Opening(text(body, "amount"), text(body, "currency"));
+        }
+    }
+
+    /** What goes with a step. */
+    @Schema(name = "ClaimStepRequest")
+    public record Step(
+            @Schema(description = "a decision needs one, of 40 characters or more where the leaning does not carry it")
+            String reason,
+
+            @Schema(description = "of ask: kinds of evidence or names of facts", example = "[\"charging-test\"]")
+            List<String> items,
+
+            @Schema(description = "of approve and goodwill: what is paid, if less than asked for")
+            String amount) {}
+
+    /**
+     * A step with what the body says; no body is an empty one.
+     *
+     * @throws ClaimRefused if a member has another form
+     */
+    public static ClaimAct read(
+            ClaimAction action, JsonNode body, OptionalLong ifVersion, Optional<UUID> ifAssessment) {
+        List<String> items = new ArrayList<>();
+        JsonNode listed = member(body, "items");
+        if (listed != null && !listed.isArray()) {
+            throw new ClaimRefused("items", "'items' is a list of texts; read " + listed);
+        }
+        for (JsonNode item : listed == null ? List.<JsonNode>of() : listed) {
+            if (!item.isString()) {
+                throw new ClaimRefused("items", "'items' is a list of texts; read " + item);
+            }
+            items.add(item.stringValue());
+        }
+        return new ClaimAct(
+                action,
+                text(body, "reason"),
+                items,
+                Optional.ofNullable(text(body, "amount")),
+                ifVersion,
+                ifAssessment);
+    }
+
+    private static String text(JsonNode body, String name) {
+        JsonNode member = member(body, name);
+        if (member != null && !member.isString()) {
+            throw new ClaimRefused(name, "'" + name + "' is a text in quotes; read " + member);
+        }
+        return member == null ? null : member.stringValue();
+    }
+
+    private static JsonNode member(JsonNode body, String name) {
+        if (body == null || body.isNull()) {
+            return null;
+        }
+        if (!body.isObject()) {
+            throw new ClaimRefused("body", "the body is a JSON object");
+        }
+        JsonNode member = body.get(name);
+        return member == null || member.isNull() ? null : member;
+    }
+}

@@ -1,0 +1,106 @@
+package org.voltdocket.claim;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+
+/** Claims and their steps in PostgreSQL, which lets them change by steps only. */
+@Component
+class ClaimStore {
+
+    private static final String LATEST = "select * from claim where case_id = ? order by ordinal desc limit 1";
+
+    private final JdbcClient db;
+
+    ClaimStore(JdbcClient db) {
+        this.db = db;
+    }
+
+    /** A claim without its steps. */
+    record Row(UUID id, UUID workshop, Money asked, ClaimState state, long version, Instant openedAt, String openedBy) {
+
+        static Row of(ResultSet row, int number) throws SQLException {
+            return new Row(
+                    row.getObject("id", UUID.class),
+                    row.getObject("workshop_id", UUID.class),
+                    new Money(row.getBigDecimal("amount"), Currency.getInstance(row.getString("currency"))),
+                    ClaimState.of(row.getString("state")),
+                    row.getLong("version"),
+                    row.getTimestamp("opened_at").toInstant(),
+                    row.getString("opened_by"));
+        }
+    }
+
+    Optional<Row> latest(UUID caseId) {
+        return db.sql(LATEST).param(caseId).query(Row::of).optional();
+    }
+
+    /** The same, locked until the transaction ends: the steps of a claim wait for each other. */
+    Optional<Row> lockLatest(UUID caseId) {
+        return db.sql(LATEST + " for update").param(caseId).query(Row::of).optional();
+    }
+
+    /** @return false if the case has a claim that is not at its end */
+    boolean open(UUID caseId, UUID workshop, Money asked, Instant at, String by) {
+        return db.sql("""
+                        insert into claim (id, case_id, workshop_id, amount, currency, opened_at, opened_by)
+                        values (?, ?, ?, ?, ?, ?, ?)
+                        on conflict (case_id) where state not in ('settled', 'withdrawn') do nothing""")
+                        .param(UUID.randomUUID())
+                        .param(caseId)
+                        .param(workshop)
+                        .param(asked.amount())
+                        .param(asked.code())
+                        .param(at.atOffset(ZoneOffset.UTC))
+                        .param(by)
+                        .update()
+                == 1;
+    }
+
+    /** Moves the claim and keeps the step. */
+    void step(Row claim, Actor actor, ClaimAct act, ClaimState to, Instant at) {
+        db.sql("update claim set state = ?, version = version + 1 where id = ?")
+                .param(to.id())
+                .param(claim.id())
+                .update();
+        db.sql("""
+                insert into claim_step (claim_id, version, taken_at, taken_by, role, action, from_state, to_state, reason,
+                    items) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                .param(claim.id())
+                .param(claim.version() + 1)
+                .param(at.atOffset(ZoneOffset.UTC))
+                .param(actor.user())
+                .param(actor.role().name())
+                .param(act.action().id())
+                .param(claim.state().id())
+                .param(to.id())
+                .param(act.reason())
+                .param(act.items().toArray(String[]::new))
+                .update();
+    }
+
+    List<ClaimStep> steps(UUID claimId) {
+        return db.sql("select * from claim_step where claim_id = ? order by version")
+                .param(claimId)
+                .query((row, number) -> new ClaimStep(
+                        row.getTimestamp("taken_at").toInstant(),
+                        row.getString("taken_by"),
+                        Role.valueOf(row.getString("role")),
+                        ClaimAction.of(row.getString("action")).orElseThrow(),
+                        ClaimState.of(row.getString("from_state")),
+                        ClaimState.of(row.getString("to_state")),
+                        row.getString("reason"),
+                        Arrays.asList((String[]) row.getArray("items").getArray())))
+                .list();
+    }
+}

@@ -1,0 +1,147 @@
+package org.voltdocket.claim;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.UUID;
+
+/** A claim in JSON. What is not known is absent. */
+@Schema(name = "Claim", description = "What the workshop asks for, step by step, and what was decided.")
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record ClaimView(
+        @Schema(
+                allowableValues = {
+                    "draft",
+                    "submitted",
+                    "in-review",
+                    "evidence-asked",
+                    "approved",
+                    "declined",
+                    "goodwill",
+                    "settled",
+                    "withdrawn"
+                })
+        String state,
+
+        @Schema(example = "129.90") String amount,
+
+        @Schema(description = "ISO 4217", example = "EUR") String currency,
+
+        @Schema(description = "raised by every step") long version,
+
+        Instant openedAt,
+        String openedBy,
+
+        @Schema(description = "the steps that you may take now")
+        List<String> allowedActions,
+
+        @Schema(description = "what the distributor waits for: kinds of evidence or names of facts")
+        List<String> awaited,
+
+        @Schema(description = "oldest first") List<StepView> steps,
+
+        @Schema(description = "absent until decided") DecisionView decision) {
+
+    /** One step. */
+    @Schema(name = "ClaimStep")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record StepView(
+            Instant at,
+            String by,
+            String role,
+            String action,
+            String from,
+            String to,
+            String reason,
+            List<String> items) {
+
+        static StepView of(ClaimStep step) {
+            return new StepView(
+                    step.at(),
+                    step.by(),
+                    step.role().name(),
+                    step.action().id(),
+                    step.from().id(),
+                    step.to().id(),
+                    step.reason(),
+                    step.items().isEmpty() ? null : step.items());
+        }
+    }
+
+    /** A decision and what it rests on. */
+    @Schema(name = "ClaimDecision")
+    public record DecisionView(
+            @Schema(allowableValues = {"approved", "declined", "goodwill"})
+            String kind,
+
+            @Schema(description = "what is paid, in the claim's currency")
+            String amount,
+
+            String reason,
+            Instant decidedAt,
+            String decidedBy,
+            FrozenAssessment assessment,
+
+            @Schema(description = "SHA-256 of all that the case held, by id of the evidence")
+            Map<String, String> evidence,
+
+            @Schema(description = "the leaning does not carry the decision; its reason says why")
+            boolean againstLeaning,
+
+            @Schema(description = "the case was judged otherwise since; the decision stands")
+            boolean otherGroundsSince) {
+
+        static DecisionView of(ClaimDecision decision, Optional<UUID> latest) {
+            Map<String, String> evidence = new TreeMap<>();
+            decision.evidence().forEach((id, sha256) -> evidence.put(id.toString(), sha256.hex()));
+            return new DecisionView(
+                    decision.kind().id(),
+                    decision.paid().text(),
+                    decision.reason(),
+                    decision.at(),
+                    decision.by(),
+                    new FrozenAssessment(
+                            decision.assessment().toString(),
+                            decision.assessmentSha256().hex(),
+                            decision.edition(),
+                            decision.leaning().id()),
+                    evidence,
+                    decision.againstLeaning(),
+                    latest.filter(id -> !id.equals(decision.assessment())).isPresent());
+        }
+    }
+
+    /** The assessment that a decision rests on. */
+    @Schema(name = "FrozenAssessment")
+    public record FrozenAssessment(
+            String id,
+
+            @Schema(description = "of the assessment's JSON as kept")
+            String sha256,
+
+            @Schema(description = "edition of the rule book")
+            String rulebook,
+
+            String leaning) {}
+
+    /** @param latestAssessment of the case, if it has one */
+    public static ClaimView of(Claim claim, Optional<UUID> latestAssessment) {
+        return new ClaimView(
+                claim.state().id(),
+                claim.asked().text(),
+                claim.asked().code(),
+                claim.version(),
+                claim.openedAt(),
+                claim.openedBy(),
+                claim.allowed().stream().map(ClaimAction::id).toList(),
+                claim.awaited().isEmpty() ? null : claim.awaited(),
+                claim.steps().stream().map(StepView::of).toList(),
+                claim.decision()
+                        .map(decision -> DecisionView.of(decision, latestAssessment))
+                        .orElse(null));
+    }
+}

@@ -1,0 +1,39 @@
+package org.voltdocket.claim;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.CaseNumber;
+
+/** The claims of the cases. */
+public interface Claims {
+
+    /** The latest claim of a case that the actor may see; a workshop sees its own only. */
+    Optional<Claim> of(Actor actor, UUID caseId);
+
+    /** What can be asked for: kinds of evidence, then names of facts. */
+    List<String> askable();
+
+    /**
+     * Opens a claim as a draft. For {@code WORKSHOP}.
+     *
+     * @param amount text such as {@code 129.90}
+     * @param currency ISO 4217, such as {@code EUR}
+     * @throws org.voltdocket.casefile.NotVisible if there is no such case for this actor
+     * @throws org.springframework.security.access.AccessDeniedException for other roles
+     * @throws ClaimRefused if amount or currency cannot be right
+     * @throws ClaimConflict if the case has a claim that is not at its end
+     */
+    Claim open(Actor actor, CaseNumber number, String amount, String currency);
+
+    /**
+     * Takes one step.
+     *
+     * @throws org.voltdocket.casefile.NotVisible if there is no such case or claim for this actor
+     * @throws org.springframework.security.access.AccessDeniedException if the step is not this role's
+     * @throws ClaimConflict if the state does not allow the step, or the caller saw something else
+     * @throws ClaimRefused if reason, items or amount are missing or cannot be right
+     */
+    Claim act(Actor actor, CaseNumber number, ClaimAct act);
+}

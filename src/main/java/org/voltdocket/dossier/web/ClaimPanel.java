@@ -1,0 +1,84 @@
+package org.voltdocket.dossier.web;
+
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.voltdocket.assessment.KeptAssessment;
+import org.voltdocket.claim.Claim;
+import org.voltdocket.claim.ClaimAction;
+import org.voltdocket.claim.ClaimStep;
+import org.voltdocket.dossier.Dossier;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+
+/**
+ * The claim as the page of a case shows it.
+ *
+ * @param latest null where the case has none that the actor may see
+ * @param workshop whose claim it is; null where that is no longer known
+ * @param mayOpen whether the actor may open one now
+ * @param plain steps that need nothing but a click
+ * @param decisions steps that decide
+ * @param mayAsk whether the actor may ask for evidence
+ * @param missing what the assessment names as missing
+ * @param others what else can be asked for
+ * @param awaited what the distributor waits for, and whether something of that kind came since
+ * @param assessment id of the latest assessment; null before the first
+ * @param otherGrounds whether the case was judged otherwise since the decision
+ */
+record ClaimPanel(
+        Claim latest,
+        String workshop,
+        boolean mayOpen,
+        List<ClaimAction> plain,
+        List<ClaimAction> decisions,
+        boolean mayAsk,
+        List<String> missing,
+        List<String> others,
+        Map<String, Boolean> awaited,
+        UUID assessment,
+        boolean otherGrounds) {
+
+    static ClaimPanel of(Actor actor, Dossier dossier, List<String> askable) {
+        Claim claim = dossier.claim().orElse(null);
+        List<ClaimAction> allowed = claim == null ? List.of() : claim.allowed();
+        UUID assessment = dossier.assessment().map(KeptAssessment::id).orElse(null);
+        Set<String> missing = new LinkedHashSet<>(
+                dossier.assessment().map(kept -> kept.assessment().missing()).orElse(List.of()));
+        missing.retainAll(askable);
+        return new ClaimPanel(
+                claim,
+                claim == null ? null : dossier.workshopNames().get(claim.workshop()),
+                actor.role() == Role.WORKSHOP && (claim == null || claim.state().isEnd()),
+                allowed.stream()
+                        .filter(action -> !action.decides() && action != ClaimAction.ASK)
+                        .toList(),
+                allowed.stream().filter(ClaimAction::decides).toList(),
+                allowed.contains(ClaimAction.ASK),
+                List.copyOf(missing),
+                askable.stream().filter(item -> !missing.contains(item)).toList(),
+                claim == null ? Map.of() : awaited(claim, dossier.evidence()),
+                assessment,
+                claim != null
+                        && claim.decision()
+                                .filter(made -> !made.assessment().equals(assessment))
+                                .isPresent());
+    }
+
+    private static Map<String, Boolean> awaited(Claim claim, List<EvidenceItem> evidence) {
+        Map<String, Boolean> awaited = new LinkedHashMap<>();
+        for (String item : claim.awaited()) {
+            ClaimStep asked = claim.lastStep().orElseThrow();
+            awaited.put(
+                    item,
+                    evidence.stream()
+                            .anyMatch(kept -> kept.kind().id().equals(item)
+                                    && kept.receivedAt().isAfter(asked.at())));
+        }
+        return awaited;
+    }
+}
