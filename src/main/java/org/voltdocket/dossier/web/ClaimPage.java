@@ -53,7 +53,7 @@ class ClaimPage {
                 claims.act(actor, parsed, act(action, given));
             }
             flash.addFlashAttribute("notice", "claim.notice." + action);
-            return "redirect:/cases/" + parsed + "#claim";
+            return "redirect:/cases/" + parsed;
         } catch (ClaimRefused | ClaimConflict refused) {
             ErrorResponse problem = (ErrorResponse) refused;
             pages.fill(actor, parsed, model);
