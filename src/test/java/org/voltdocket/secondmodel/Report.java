@@ -7,9 +7,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.jfree.data.xy.XYSeries;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Regime;
+import org.voltdocket.diagnosis.quantity.OffsetBound;
+import org.voltdocket.diagnosis.signal.Robust;
 
 /** Writes a tally as a page of Markdown with plots. */
 final class Report {
@@ -25,6 +28,7 @@ final class Report {
         tally.failures.stream().limit(8).forEach(f -> line(page, "- failed: %s", f));
         if (!tally.judged.isEmpty()) {
             numbers(page, tally);
+            bound(page, tally.bounded());
             confusion(page, tally);
             scenarios(page, tally);
             regimes(page, tally);
@@ -52,6 +56,39 @@ final class Report {
         line(page, "| mean width of that interval | %.2f A | |", tally.offsetWidth());
         line(page, "| Brier score of the first cause | %.4f | ≤ 0.05 |", tally.brier());
         line(page, "| time a case | %.1f ms | |%n", tally.millis());
+    }
+
+    private static void bound(StringBuilder page, List<Tally.Bounded> cases) {
+        if (cases.isEmpty()) {
+            return;
+        }
+        page.append("| 95 % width of the offset without clamp over its Cramér–Rao bound | median | 90th percentile |"
+                + " narrower than the bound |\n|---|---|---|---|\n");
+        ratios(page, cases, "residuals as they are (data alone)", OffsetBound::dataA);
+        ratios(page, cases, "residuals and kept information as the fit takes them", OffsetBound::fitA);
+        ratios(page, cases, "the same with its pulls as information", OffsetBound::pulledA);
+        line(
+                page,
+                "%n%d cases, bound at the true offset. It holds for an unbiased estimate from the regression alone: not"
+                        + " where the pull to usual coefficients and offsets decides (third row counts it) nor where the"
+                        + " offset is held by what it cannot be, engine off or at charging voltage (in no row); there the"
+                        + " interval may be narrower.%n",
+                cases.size());
+    }
+
+    private static void ratios(
+            StringBuilder page, List<Tally.Bounded> cases, String what, ToDoubleFunction<OffsetBound> bound) {
+        double[] ratio = cases.stream()
+                .mapToDouble(c -> c.width() / bound.applyAsDouble(c.bound()))
+                .toArray();
+        long narrower = Arrays.stream(ratio).filter(r -> r < 1).count();
+        line(
+                page,
+                "| %s | %.2f | %.2f | %.1f %% |",
+                what,
+                Robust.median(ratio),
+                Robust.quantile(ratio, 0.9),
+                100.0 * narrower / ratio.length);
     }
 
     private static void confusion(StringBuilder page, Tally tally) {

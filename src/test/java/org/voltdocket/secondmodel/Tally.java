@@ -7,11 +7,13 @@ import java.util.TreeMap;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
+import org.voltdocket.diagnosis.quantity.OffsetBound;
 
 /** Numbers gathered over judged cases. All shares are 0 to 1, NaN where nothing was counted. */
 final class Tally {
@@ -142,6 +144,34 @@ final class Tally {
                 .mapToDouble(j -> j.offset().high() - j.offset().low())
                 .average()
                 .orElse(Double.NaN);
+    }
+
+    /** Cases whose offset was found without a clamp, with the bound on its width. */
+    List<Bounded> bounded() {
+        List<Bounded> out = new ArrayList<>();
+        for (Judged j : withOffset()) {
+            List<Recording> drives = j.truth().input().evidence().stream()
+                    .map(item -> item.reading())
+                    .filter(reading -> reading.kind() == EvidenceKind.DRIVE_RECORDING)
+                    .map(Recording.class::cast)
+                    .toList();
+            if (drives.size() == 1 && !drives.get(0).has(Channel.MEASURED_A)) {
+                OffsetBound.of(
+                                drives.get(0),
+                                j.truth().input().facts(),
+                                j.truth().sensorOffsetA())
+                        .ifPresent(bound -> out.add(new Bounded(j, bound)));
+            }
+        }
+        return out;
+    }
+
+    /** A case and the bound on the width of its offset. */
+    record Bounded(Judged judged, OffsetBound bound) {
+
+        double width() {
+            return judged.offset().high() - judged.offset().low();
+        }
     }
 
     /** Mean squared difference of the first cause's probability and whether it was right. */

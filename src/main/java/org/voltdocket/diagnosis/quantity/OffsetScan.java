@@ -68,21 +68,48 @@ final class OffsetScan {
     /** What the fit at one offset leaves, V, by block; NaN where nothing was fitted. */
     double[] residuals(int offset) {
         double[] out = new double[volts.length];
-        Arrays.fill(out, Double.NaN);
-        Terms terms = new Terms(Arrays.copyOfRange(offsets, offset, offset + 1));
+        double[][] rows = design(offset);
+        double[] by = coefficients(offset);
         for (int b = 0; b < out.length; b++) {
-            if (terms.next(b) && !Double.isNaN(volts[b])) {
-                double said = 0;
-                for (int t = 0; t < TERMS; t++) {
-                    said += beta[t][offset] * terms.of[t][0];
-                }
-                out[b] = volts[b] - said;
-            }
+            out[b] = rows[b] == null ? Double.NaN : volts[b] - said(rows[b], by);
         }
         return out;
     }
 
-    private double pull(int term) {
+    private static double said(double[] row, double[] by) {
+        double sum = 0;
+        for (int t = 0; t < TERMS; t++) {
+            sum += by[t] * row[t];
+        }
+        return sum;
+    }
+
+    /** The circuit's terms by block at one offset, null where nothing was fitted: the rows of the regression. */
+    double[][] design(int offset) {
+        double[][] rows = new double[volts.length][];
+        Terms terms = new Terms(Arrays.copyOfRange(offsets, offset, offset + 1));
+        for (int b = 0; b < rows.length; b++) {
+            if (terms.next(b) && !Double.isNaN(volts[b])) {
+                rows[b] = new double[TERMS];
+                for (int t = 0; t < TERMS; t++) {
+                    rows[b][t] = terms.of[t][0];
+                }
+            }
+        }
+        return rows;
+    }
+
+    /** Fitted coefficients at one offset, in the order of the terms. */
+    double[] coefficients(int offset) {
+        double[] out = new double[TERMS];
+        for (int t = 0; t < TERMS; t++) {
+            out[t] = beta[t][offset];
+        }
+        return out;
+    }
+
+    /** How much a starting value counts, in squares of its term. */
+    double pull(int term) {
         return priorV * priorV / (looseness[term] * looseness[term]);
     }
 

@@ -33,11 +33,11 @@ public final class SensorFit {
     private static final double BOUND_SLACK_A = 0.3;
     private static final double BOUND_SE_A = 0.5;
     /** Offsets larger than this are rare, A (ours). */
-    private static final double USUAL_A = 6;
+    static final double USUAL_A = 6;
     /** Least standard deviation of what a five second mean may miss, V (ours: model error). */
-    private static final double MODEL_SD_V = 0.015;
+    static final double MODEL_SD_V = 0.015;
     /** How much of the information is kept, for errors of the model itself (ours). */
-    private static final double KEPT = 0.10;
+    static final double KEPT = 0.10;
 
     private final double[] volts;
     private final double[] amperes;
@@ -70,6 +70,11 @@ public final class SensorFit {
      * @return empty where there is no reported current or too little of it
      */
     public static Optional<Interval> offset(Drive drive, double slopeVPerPercent, double capacityAh) {
+        return of(drive, slopeVPerPercent, capacityAh).flatMap(SensorFit::posterior);
+    }
+
+    /** The fit before any offset is tried; empty where there is no reported current or too little of it. */
+    static Optional<SensorFit> of(Drive drive, double slopeVPerPercent, double capacityAh) {
         if (drive.reportedA() == null) {
             return Optional.empty();
         }
@@ -91,7 +96,7 @@ public final class SensorFit {
         }
         double perAh = slopeVPerPercent * 100 / capacityAh;
         double blockS = BLOCK_STEPS * drive.grid().stepS();
-        return new SensorFit(volts, amperes, blockS, perAh, capacityAh, least(drive, i), most(drive, i)).posterior();
+        return Optional.of(new SensorFit(volts, amperes, blockS, perAh, capacityAh, least(drive, i), most(drive, i)));
     }
 
     private interface Step {
@@ -150,7 +155,7 @@ public final class SensorFit {
             offsets[j] = -REACH_A + j * GRID_A;
             strain[j] = strain(offsets[j]);
         }
-        OffsetScan scan = new OffsetScan(fitted(), amperes, offsets, blockS, slopeVPerAh, scale, MODEL_SD_V);
+        OffsetScan scan = scan(offsets);
         double[] cost = scan.cost();
         int best = 0;
         for (int j = 1; j < n; j++) {
@@ -159,8 +164,7 @@ public final class SensorFit {
         double lowest = cost[best];
         double[] bestResiduals = scan.residuals(best);
         double sd = Math.max(Robust.sd(bestResiduals), MODEL_SD_V);
-        double[] kept = Robust.count(bestResiduals) == bestResiduals.length ? bestResiduals : compact(bestResiduals);
-        double thin = KEPT / Line.correlatedFactor(kept, sd);
+        double thin = KEPT / Line.correlatedFactor(compact(bestResiduals), sd);
         double[] weight = new double[n];
         double sum = 0;
         double easiest = Double.POSITIVE_INFINITY;
@@ -180,7 +184,13 @@ public final class SensorFit {
         return open ? Optional.empty() : Optional.of(new Interval(mid, low, high));
     }
 
-    private static double[] compact(double[] values) {
+    /** The circuit fitted at each of these offsets, A. */
+    OffsetScan scan(double... offsets) {
+        return new OffsetScan(fitted(), amperes, offsets, blockS, slopeVPerAh, scale, MODEL_SD_V);
+    }
+
+    /** Without the NaN; a copy. */
+    static double[] compact(double[] values) {
         double[] out = new double[values.length];
         int n = 0;
         for (double v : values) {
