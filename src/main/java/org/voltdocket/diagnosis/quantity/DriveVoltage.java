@@ -10,6 +10,9 @@ final class DriveVoltage {
     /** A current that swings less than this tells no resistance, A for a 70 Ah battery (ours). */
     private static final double SWING_A = 8;
 
+    /** Longer than any delay that is left, steps (ours). */
+    private static final int LASTING_STEPS = 8;
+
     private final DriveNotes notes;
 
     private DriveVoltage(DriveNotes notes) {
@@ -61,11 +64,28 @@ final class DriveVoltage {
             boolean stopped =
                     !notes.drive.running()[k] && !notes.drive.nearStart(k) && DriveShares.calm(notes.drive, k);
             off[k] = stopped ? notes.drive.reportedV()[k] - notes.drive.voltage()[k] : Double.NaN;
-            charging[k] = notes.drive.reportedV()[k] > DriveNotes.CHARGE_SEEN_V ? gap[k] : Double.NaN;
+            charging[k] = claimLasts(k) ? gap[k] : Double.NaN;
         }
         if (Robust.count(off) >= 5 && Robust.count(charging) >= DriveNotes.FEWEST_STEADY_STEPS / 2) {
             double change = Robust.median(charging) - Robust.median(off);
             notes.say("gap-while-charging/1", Interval.ofStandardError(change, 0.03));
         }
+    }
+
+    /**
+     * Whether the vehicle has claimed charging voltage for seconds and goes on claiming it: picked by the reported value
+     * alone, the ends of short bursts would be taken where it is late and the posts have already sunk.
+     */
+    private boolean claimLasts(int step) {
+        double[] reported = notes.drive.reportedV();
+        if (step < LASTING_STEPS || step + LASTING_STEPS >= reported.length) {
+            return false;
+        }
+        for (int k = step - LASTING_STEPS; k <= step + LASTING_STEPS; k++) {
+            if (!(reported[k] > DriveNotes.CHARGE_SEEN_V)) {
+                return false;
+            }
+        }
+        return true;
     }
 }
