@@ -103,7 +103,7 @@ public final class Advice {
         }
         for (RankedCause cause : causes) {
             boolean first = cause == causes.get(0);
-            boolean worth = leaning != Leaning.OPEN ? first : false;
+            boolean worth = first && leaning != Leaning.OPEN;
             if (worth || cause.probability() >= WORTH_A_STEP && cause.cause() != Cause.NONE) {
                 out.add(Sentences.plain("next." + cause.cause().id()));
             }

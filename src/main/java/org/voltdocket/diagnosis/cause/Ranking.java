@@ -1,6 +1,7 @@
 package org.voltdocket.diagnosis.cause;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,8 +26,9 @@ public final class Ranking {
         Map<Cause, List<Weight>> weights = new LinkedHashMap<>();
         double[] odds = new double[Cause.values().length];
         double sum = 0;
+        Collection<List<Judged>> byRule = byRule(judged);
         for (Cause cause : Cause.values()) {
-            List<Weight> given = given(cause, judged);
+            List<Weight> given = given(cause, byRule);
             double decibans = 0;
             for (Weight weight : given) {
                 decibans += weight.decibans();
@@ -43,14 +45,18 @@ public final class Ranking {
         return List.copyOf(out);
     }
 
-    /** Of each group the rule that speaks most for the cause and the one that speaks most against it. */
-    private static List<Weight> given(Cause cause, List<Judged> judged) {
-        Map<String, List<Judged>> byRule = new LinkedHashMap<>();
+    private static Collection<List<Judged>> byRule(List<Judged> judged) {
+        Map<String, List<Judged>> out = new LinkedHashMap<>();
         for (Judged one : judged) {
-            byRule.computeIfAbsent(one.rule().id(), id -> new ArrayList<>()).add(one);
+            out.computeIfAbsent(one.rule().id(), id -> new ArrayList<>()).add(one);
         }
+        return out.values();
+    }
+
+    /** Of each group the rule that speaks most for the cause and the one that speaks most against it. */
+    private static List<Weight> given(Cause cause, Collection<List<Judged>> byRule) {
         Map<String, List<Weight>> strongest = new LinkedHashMap<>();
-        for (List<Judged> looks : byRule.values()) {
+        for (List<Judged> looks : byRule) {
             List<Weight> weights = averaged(cause, looks);
             double sum = sum(weights);
             if (sum != 0) {

@@ -61,11 +61,10 @@ public final class Verdict {
         if (contradiction) {
             return Leaning.CONTRADICTORY;
         }
-        double vehicle = probability(causes, Cause.CHARGING_SOURCE)
-                + probability(causes, Cause.CURRENT_SENSOR)
-                + probability(causes, Cause.CHARGE_CONTROL)
-                + probability(causes, Cause.WIRING)
-                + probability(causes, Cause.STANDING_DRAIN);
+        double vehicle = 0;
+        for (Cause cause : Cause.values()) {
+            vehicle += ofVehicle(cause) ? probability(causes, cause) : 0;
+        }
         double own = probability(causes, Cause.BATTERY_DEFECT) + probability(causes, Cause.BATTERY_WORN);
         double usage = probability(causes, Cause.DUTY) + probability(causes, Cause.MISFIT);
         double none = probability(causes, Cause.NONE);

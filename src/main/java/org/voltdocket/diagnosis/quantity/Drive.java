@@ -63,16 +63,11 @@ public final class Drive {
     private boolean[] aroundStarts() {
         boolean[] near = new boolean[grid.steps()];
         for (Start start : starts) {
-            int from = Math.max(0, stepOf(start.fromS()) - 2);
-            int to = Math.min(near.length, stepOf(start.toS()) + START_MARGIN_STEPS + 1);
+            int from = Math.max(0, grid.stepOf(start.fromS()) - 2);
+            int to = Math.min(near.length, grid.stepOf(start.toS()) + START_MARGIN_STEPS + 1);
             Arrays.fill(near, from, to, true);
         }
         return near;
-    }
-
-    /** Step that a time falls into. */
-    public int stepOf(double atS) {
-        return Math.max(0, Math.min(grid.steps() - 1, (int) ((atS - grid.startS()) / grid.stepS())));
     }
 
     public Grid grid() {

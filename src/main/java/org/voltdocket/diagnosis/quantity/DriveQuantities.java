@@ -57,8 +57,11 @@ public final class DriveQuantities {
 
     private Optional<Interval> offset() {
         Optional<SensorOffset.Result> clamp = SensorOffset.byClamp(notes.drive);
-        Optional<Interval> fit = SensorFit.offset(
-                notes.drive, RestVoltage.slope(notes.reference.chemistry(), 60), notes.reference.capacityAh());
+        // a fit beside a clamp would decide nothing, and it is the costlier of the two
+        Optional<Interval> fit = clamp.isPresent()
+                ? Optional.empty()
+                : SensorFit.offset(
+                        notes.drive, RestVoltage.slope(notes.reference.chemistry(), 60), notes.reference.capacityAh());
         if (clamp.isPresent()) {
             notes.say("sensor-offset-by-clamp/1", clamp.get().offsetA());
             if (clamp.get().gain() != null) {

@@ -32,7 +32,7 @@ final class DriveRest {
     /** Step before the first start; where none was seen, before the engine first runs, 0 where it always does. */
     private static int firstRun(Drive drive) {
         if (!drive.starts().isEmpty()) {
-            return drive.stepOf(drive.starts().get(0).fromS()) - 1;
+            return drive.grid().stepOf(drive.starts().get(0).fromS()) - 1;
         }
         int step = 0;
         while (step < drive.running().length && !drive.running()[step]) {

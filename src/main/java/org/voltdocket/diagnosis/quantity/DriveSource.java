@@ -34,11 +34,11 @@ final class DriveSource {
         if (!mayRest()) {
             notes.say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(moving)));
         }
-        double charging = flowShare(Regime.CHARGING);
+        double charging = flowShare(moving, Regime.CHARGING);
         notes.socStart.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).ifPresent(soc -> {
             meanRunningCurrent().ifPresent(mean -> notes.say("charging-when-low/1", mean));
             notes.say("charging-share-when-low/1", Interval.exact(charging));
-            notes.say("holding-share-when-low/1", Interval.exact(flowShare(Regime.HOLDING)));
+            notes.say("holding-share-when-low/1", Interval.exact(flowShare(moving, Regime.HOLDING)));
             notes.say("lift-when-low/1", Interval.ofStandardError(highest, 0.02));
         });
         if (lifts && notes.startedLow()) {
@@ -93,9 +93,8 @@ final class DriveSource {
                 : Optional.of(Interval.ofStandardError(mean, notes.flow.currentSe()));
     }
 
-    /** Share of the moving time in a regime, %. */
-    private double flowShare(Regime regime) {
-        double[] v = DriveShares.movingOnly(notes.drive, notes.drive.steadyOnly(notes.drive.voltage()));
+    /** Share of the steps with a value that lie in a regime, %. */
+    private double flowShare(double[] v, Regime regime) {
         int n = 0;
         int hit = 0;
         for (int k = 0; k < v.length; k++) {

@@ -53,10 +53,8 @@ public final class Engine {
      */
     public static boolean[] running(Grid grid, List<Start> starts) {
         double[] rpm = grid.held(Channel.ENGINE_RPM, rpmDelay(grid, starts));
-        boolean[] out = rpm != null && Robust.count(rpm) > grid.steps() / 10
-                ? fromSpeed(grid, rpm, starts)
-                : fromVoltage(grid, starts);
-        return out;
+        boolean told = rpm != null && Robust.count(rpm) > grid.steps() / 10;
+        return told ? fromSpeed(grid, rpm, starts) : fromVoltage(grid, starts);
     }
 
     private static boolean[] fromSpeed(Grid grid, double[] rpm, List<Start> starts) {
@@ -89,10 +87,10 @@ public final class Engine {
         double[] delays = new double[starts.size()];
         Arrays.fill(delays, Double.NaN);
         for (int i = 0; i < delays.length; i++) {
-            int from = step(grid, starts.get(i).fromS());
+            int from = grid.stepOf(starts.get(i).fromS());
             for (int k = from; k < Math.min(grid.steps(), from + 12); k++) {
                 if (rpm[k] > RUNNING_RPM && k > 0 && !(rpm[k - 1] > RUNNING_RPM)) {
-                    delays[i] = (k - step(grid, starts.get(i).toS())) * grid.stepS();
+                    delays[i] = (k - grid.stepOf(starts.get(i).toS())) * grid.stepS();
                     break;
                 }
             }
@@ -108,12 +106,12 @@ public final class Engine {
             Arrays.fill(on, high > ONLY_CHARGED_V);
             return on;
         }
-        int first = step(grid, starts.get(0).fromS());
+        int first = grid.stepOf(starts.get(0).fromS());
         double quiet = alreadyRan(grid, first) ? USUAL_QUIET_V : restQuiet(grid.voltage(), first);
         for (int i = 0; i < starts.size(); i++) {
-            int from = step(grid, starts.get(i).toS()) + 1;
+            int from = grid.stepOf(starts.get(i).toS()) + 1;
             boolean last = i + 1 == starts.size();
-            int next = last ? grid.steps() : step(grid, starts.get(i + 1).fromS());
+            int next = last ? grid.steps() : grid.stepOf(starts.get(i + 1).fromS());
             int off = last ? finalStop(grid, from, quiet) : stopBefore(grid, from, next, quiet);
             Arrays.fill(on, Math.min(from, off), off, true);
         }
@@ -286,9 +284,5 @@ public final class Engine {
             }
         }
         return best;
-    }
-
-    private static int step(Grid grid, double atS) {
-        return Math.max(0, Math.min(grid.steps() - 1, (int) ((atS - grid.startS()) / grid.stepS())));
     }
 }

@@ -164,6 +164,11 @@ public final class Grid {
         return steps;
     }
 
+    /** Step that a time falls into, the first or last one for a time beyond the ends. */
+    public int stepOf(double atS) {
+        return Math.max(0, Math.min(steps - 1, (int) ((atS - startS) / stepS)));
+    }
+
     /** Start of a step, s. */
     public double timeOf(int step) {
         return startS + step * stepS;
