@@ -29,7 +29,9 @@ public final class AcceptCorpus {
 
     private static void accept(Rulebook book) throws IOException {
         Files.createDirectories(Corpus.digest(book.edition()).getParent());
-        Files.writeString(Corpus.digest(book.edition()), book.sha256().hex() + "\n");
+        if (book.released()) {
+            Files.writeString(Corpus.digest(book.edition()), book.sha256().hex() + "\n");
+        }
         for (String name : Corpus.names()) {
             Path file = Corpus.expected(book.edition(), name);
             String before = Files.exists(file) ? Corpus.text(file) : "";

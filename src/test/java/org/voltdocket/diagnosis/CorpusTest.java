@@ -33,7 +33,10 @@ class CorpusTest {
         Path file = Corpus.expected(edition, name);
         assertThat(file).as("accept with: " + AcceptCorpus.COMMAND).exists();
         String now = CorpusText.of(Diagnosis.assess(Corpus.input(name), book));
-        List<String> difference = CorpusText.difference(Corpus.text(file), now);
+        String accepted = Corpus.text(file);
+        List<String> difference = book.released()
+                ? CorpusText.difference(accepted, now)
+                : CorpusText.difference(CorpusText.conclusion(accepted), CorpusText.conclusion(now));
         if (!difference.isEmpty()) {
             fail(String.format(
                     "Edition %s now says of shared/samples/%s (- accepted, + now):%n%s%nIf that is right, accept it: %s",
@@ -41,17 +44,28 @@ class CorpusTest {
         }
     }
 
-    static List<Path> editions() {
-        return Editions.files();
+    /** While an edition is in the making only its conclusions are held; numbers are once it is released. */
+    @Test
+    void theConclusionIsTheVerdictTheLeaningAndTheFirstCause() {
+        String text =
+                "{\n \"batteryVerdict\": \"sound\",\n \"leaning\": \"open\",\n \"causes\": {\n \"none\": 0.7000,\n \"duty\": 0.3\n}}";
+        assertThat(CorpusText.conclusion(text).lines().map(String::strip))
+                .containsExactly("\"batteryVerdict\": \"sound\",", "\"leaning\": \"open\",", "none");
+    }
+
+    static List<Path> releasedEditions() {
+        return Editions.files().stream()
+                .filter(file -> Editions.read(file).released())
+                .toList();
     }
 
     @ParameterizedTest
-    @MethodSource("editions")
+    @MethodSource("releasedEditions")
     void anEditionIsTheOneThatWasAccepted(Path file) {
         Rulebook book = Editions.read(file);
         assertThat(book.sha256().hex())
                 .as(
-                        "%s changed. Decisions rest on a released edition: copy it under a new name. Before release: %s",
+                        "%s changed. Decisions rest on a released edition: copy it under a new name. On its release: %s",
                         file, AcceptCorpus.COMMAND)
                 .isEqualTo(Corpus.text(Corpus.digest(book.edition())).strip());
     }

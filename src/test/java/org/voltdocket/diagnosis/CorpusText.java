@@ -6,6 +6,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.assertj.core.util.diff.Delta;
 import org.assertj.core.util.diff.DiffUtils;
 
@@ -45,6 +46,22 @@ final class CorpusText {
         return rounded.setScale(Math.min(6, Math.max(0, rounded.scale())), RoundingMode.HALF_EVEN)
                 .stripTrailingZeros()
                 .toPlainString();
+    }
+
+    /** What the assessment comes to: verdict on the battery, leaning and first cause, without the numbers. */
+    static String conclusion(String text) {
+        List<String> lines = text.lines().toList();
+        int causes = IntStream.range(0, lines.size())
+                .filter(i -> lines.get(i).contains("\"causes\""))
+                .findFirst()
+                .orElseThrow();
+        String first = lines.get(causes + 1).replaceAll("[^\"]*\"([^\"]*)\".*", "$1");
+        return String.join(
+                        "\n",
+                        lines.stream()
+                                .limit(causes)
+                                .filter(l -> l.contains(":"))
+                                .toList()) + "\n" + first + "\n";
     }
 
     /** Lines that differ, {@code -} for what was expected and {@code +} for what is said now; empty where none does. */

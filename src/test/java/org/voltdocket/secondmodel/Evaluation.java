@@ -2,8 +2,6 @@ package org.voltdocket.secondmodel;
 
 import java.io.File;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -18,6 +16,7 @@ import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
+import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /**
@@ -26,6 +25,7 @@ import org.voltdocket.diagnosis.rulebook.Rulebook;
  * <pre>
  * mvn -q test-compile exec:exec -Pevaluate -Devaluate="--seeds 31"
  *
+ * --edition NAME        of the rule book, default the newest that is released
  * --seeds N             seeds per scenario, default 8
  * --from N              first seed, default 1
  * --scenario NAME       one scenario only; may be given again
@@ -58,10 +58,12 @@ public final class Evaluation {
         long from = 1;
         boolean voltageOnly = false;
         boolean voltagePass = true;
+        Rulebook rulebook = rulebook();
         String[] one = null;
         boolean plot = false;
         for (int i = 0; i < args.length; i++) {
             switch (args[i]) {
+                case "--edition" -> rulebook = Editions.of(args[++i]);
                 case "--seeds" -> seeds = Integer.parseInt(args[++i]);
                 case "--from" -> from = Long.parseLong(args[++i]);
                 case "--scenario" -> scenarios.add(args[++i]);
@@ -80,7 +82,7 @@ public final class Evaluation {
             plot(source.make(one[0], Long.parseLong(one[1])), out);
             return;
         }
-        Evaluation evaluation = new Evaluation(source, rulebook(), voltageOnly, voltagePass);
+        Evaluation evaluation = new Evaluation(source, rulebook, voltageOnly, voltagePass);
         if (one != null) {
             System.out.println(evaluation.explain(one[0], Long.parseLong(one[1])));
             return;
@@ -96,16 +98,12 @@ public final class Evaluation {
                 : (CaseSource) Class.forName(name).getDeclaredConstructor().newInstance();
     }
 
-    /** The rule book in the class path; null, with the reason on the error stream, where it cannot be read. */
+    /** The newest edition that is released. */
     static Rulebook rulebook() {
-        try (InputStream yaml = Evaluation.class.getResourceAsStream("/shared/rulebook/2026.1.yaml")) {
-            return Rulebook.read(yaml);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        } catch (RuntimeException e) {
-            System.err.println("The rule book cannot be read: " + e);
-            return null;
-        }
+        return Editions.all().stream()
+                .filter(Rulebook::released)
+                .reduce((older, newer) -> newer)
+                .orElseThrow();
     }
 
     /** Judges seeds {@code from} to {@code from + seeds − 1} of every scenario. A case that fails is counted. */

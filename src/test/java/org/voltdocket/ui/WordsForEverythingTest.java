@@ -3,7 +3,6 @@ package org.voltdocket.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -30,6 +29,7 @@ import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.Result;
+import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.evidence.Refused;
 import org.voltdocket.kernel.Role;
@@ -68,10 +68,10 @@ class WordsForEverythingTest {
     }
 
     @Test
-    void quantitiesAndFindingsOfTheRuleBookHaveWords() throws IOException {
+    void quantitiesAndFindingsOfTheRuleBookHaveWords() {
         List<String> missing = new ArrayList<>();
-        try (InputStream file = getClass().getResourceAsStream("/shared/rulebook/2026.1.yaml")) {
-            for (var rule : Rulebook.read(file).rules()) {
+        for (Rulebook book : Editions.all()) {
+            for (var rule : book.rules()) {
                 need(missing, "quantity." + rule.quantity().replaceAll("/\\d+$", ""));
                 need(missing, "comparison." + rule.comparison());
                 need(missing, "decides." + rule.decides().name());

@@ -16,9 +16,37 @@ import org.voltdocket.kernel.Sha256;
  * @param startingOdds probability of each cause before any evidence; ours, until audited outcomes replace them
  * @param oddsSource where the starting odds come from
  * @param rules in the order of the file
+ * @param released false while the edition is in the making: no decision may rest on it
+ * @param methods by which method it has things computed that are no single row's quantity
  */
 public record Rulebook(
-        String edition, Sha256 sha256, Map<Cause, Double> startingOdds, String oddsSource, List<Rule> rules) {
+        String edition,
+        Sha256 sha256,
+        Map<Cause, Double> startingOdds,
+        String oddsSource,
+        List<Rule> rules,
+        boolean released,
+        Methods methods) {
+
+    /**
+     * Numbers of the methods that a whole edition shares. A method whose arithmetic changes gets a new number and the old one
+     * stays, so that a released edition goes on saying what it said.
+     *
+     * @param weighing how a value with an interval is set against a limit, see {@link Judged}
+     * @param regimes how a recording is divided into regimes
+     * @param estimates which of several ways gives an estimate that the assessment shows
+     */
+    public record Methods(int weighing, int regimes, int estimates) {
+
+        /** What an edition that names none has. */
+        public static final Methods FIRST = new Methods(1, 1, 1);
+    }
+
+    /** A released edition by the first methods. */
+    public Rulebook(
+            String edition, Sha256 sha256, Map<Cause, Double> startingOdds, String oddsSource, List<Rule> rules) {
+        this(edition, sha256, startingOdds, oddsSource, rules, true, Methods.FIRST);
+    }
 
     /**
      * Reads an edition.

@@ -22,7 +22,10 @@ import org.yaml.snakeyaml.error.YAMLException;
 /** Reads the YAML of an edition, refusing what is missing, unknown or doubled. */
 final class RulebookFile {
 
-    private static final Set<String> TOP = Set.of("edition", "issued", "startingOdds", "rules");
+    private static final Set<String> TOP =
+            Set.of("edition", "issued", "inTheMaking", "methods", "startingOdds", "rules");
+    /** Newest number of each method that the judge knows. */
+    private static final Map<String, Integer> NEWEST = Map.of("weighing", 2, "regimes", 2, "estimates", 2);
 
     private RulebookFile() {}
 
@@ -44,7 +47,38 @@ final class RulebookFile {
                 Sha256.of(bytes),
                 odds(odds.get("odds")),
                 text(odds, "source", "startingOdds"),
-                rules(list(top.get("rules"), "rules")));
+                rules(list(top.get("rules"), "rules")),
+                !flag(top, "inTheMaking"),
+                methods(top.get("methods")));
+    }
+
+    private static boolean flag(Map<?, ?> top, String name) {
+        Object value = top.get(name);
+        if (value != null && !(value instanceof Boolean)) {
+            throw refused(name, "true or false expected, found " + value + ".");
+        }
+        return Boolean.TRUE.equals(value);
+    }
+
+    private static Rulebook.Methods methods(Object node) {
+        if (node == null) {
+            return Rulebook.Methods.FIRST;
+        }
+        Map<?, ?> members = map(node, "methods");
+        known(members, NEWEST.keySet(), "methods");
+        return new Rulebook.Methods(
+                method(members, "weighing"), method(members, "regimes"), method(members, "estimates"));
+    }
+
+    private static int method(Map<?, ?> members, String name) {
+        Object number = members.get(name);
+        if (number == null) {
+            return 1;
+        }
+        if (number instanceof Integer n && n >= 1 && n <= NEWEST.get(name)) {
+            return n;
+        }
+        throw refused("methods." + name, "a number from 1 to " + NEWEST.get(name) + " expected, found " + number + ".");
     }
 
     private static List<Rule> rules(List<?> rows) {

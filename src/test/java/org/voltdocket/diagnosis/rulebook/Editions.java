@@ -24,6 +24,11 @@ public final class Editions {
         }
     }
 
+    /** Every edition, oldest first. */
+    public static List<Rulebook> all() {
+        return files().stream().map(Editions::read).toList();
+    }
+
     public static Rulebook read(Path file) {
         return RulebookFile.parse(text(file).getBytes(StandardCharsets.UTF_8));
     }
