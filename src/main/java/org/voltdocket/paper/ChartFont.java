@@ -7,18 +7,20 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 
 /** The document's fonts as the chart library measures text with: the same files, whatever the system has. */
-final class ChartFont {
+public final class ChartFont {
 
     private static final Font PLAIN = load(Style.Face.PLAIN);
     private static final Font BOLD = load(Style.Face.BOLD).deriveFont(Font.BOLD);
 
     private ChartFont() {}
 
-    static Font plain(float size) {
+    /** Plain letters. */
+    public static Font plain(float size) {
         return PLAIN.deriveFont(size);
     }
 
-    static Font bold(float size) {
+    /** Bold letters. */
+    public static Font bold(float size) {
         return BOLD.deriveFont(size);
     }
 
