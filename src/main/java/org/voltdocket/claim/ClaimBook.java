@@ -37,14 +37,23 @@ class ClaimBook implements Claims {
     private final ClaimStore store;
     private final DecisionStore decisions;
     private final Decider decider;
+    private final Meanwhile meanwhile;
     private final Cases cases;
     private final Trail trail;
     private final Clock clock;
 
-    ClaimBook(ClaimStore store, DecisionStore decisions, Decider decider, Cases cases, Trail trail, Clock clock) {
+    ClaimBook(
+            ClaimStore store,
+            DecisionStore decisions,
+            Decider decider,
+            Meanwhile meanwhile,
+            Cases cases,
+            Trail trail,
+            Clock clock) {
         this.store = store;
         this.decisions = decisions;
         this.decider = decider;
+        this.meanwhile = meanwhile;
         this.cases = cases;
         this.trail = trail;
         this.clock = clock;
@@ -88,14 +97,17 @@ class ClaimBook implements Claims {
             throw new AccessDeniedException("the step is another role's");
         }
         if (act.ifVersion().isPresent() && act.ifVersion().getAsLong() != row.version()) {
-            throw ClaimConflict.changedMeanwhile(whole(actor, row));
+            Claim claim = whole(actor, row);
+            throw ClaimConflict.changedMeanwhile(claim, meanwhile.since(number, claim, act.ifVersion()));
         }
-        ClaimState to = ClaimSteps.after(row.state(), act.action())
-                .orElseThrow(() -> ClaimConflict.step(whole(actor, row), act.action()));
+        ClaimState to = ClaimSteps.after(row.state(), act.action()).orElseThrow(() -> {
+            Claim claim = whole(actor, row);
+            return ClaimConflict.step(claim, act.action(), meanwhile.since(number, claim, act.ifVersion()));
+        });
         act.check(new LinkedHashSet<>(ASKABLE));
         Instant at = now();
         Optional<ClaimDecision> decision = act.action().decides()
-                ? Optional.of(decider.decide(actor, ref.id(), row.asked(), act, to, at))
+                ? Optional.of(decider.decide(actor, ref, row.asked(), act, to, at))
                 : Optional.empty();
         store.step(row, actor, act, to, at);
         decision.ifPresent(made -> decisions.keep(row.id(), row.version() + 1, made));

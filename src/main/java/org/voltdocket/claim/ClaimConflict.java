@@ -14,14 +14,25 @@ public final class ClaimConflict extends RuntimeException implements ErrorRespon
     private static final long serialVersionUID = 1L;
 
     private final transient ProblemDetail body;
+    private final transient List<ClaimChange> changes;
 
     private ClaimConflict(ProblemDetail body) {
+        this(body, List.of());
+    }
+
+    private ClaimConflict(ProblemDetail body, List<ClaimChange> changes) {
         super(body.getDetail());
         this.body = body;
+        this.changes = List.copyOf(changes);
+    }
+
+    /** What others did since the caller read the claim, oldest first; empty where that is not the reason. */
+    public List<ClaimChange> changes() {
+        return changes;
     }
 
     /** The state does not allow the step; the answer names those it does. */
-    static ClaimConflict step(Claim claim, ClaimAction action) {
+    static ClaimConflict step(Claim claim, ClaimAction action, List<ClaimChange> changes) {
         return stands(
                 Problems.of(
                         HttpStatus.CONFLICT,
@@ -30,30 +41,46 @@ public final class ClaimConflict extends RuntimeException implements ErrorRespon
                         "'" + action.id() + "' does not follow '"
                                 + claim.state().id() + "', where the claim stands" + changed(claim) + ". It allows "
                                 + allowed(claim) + ". Nothing was changed."),
-                claim);
+                claim,
+                changes);
     }
 
-    /** The claim is not as it was when the caller read it. */
-    public static ClaimConflict changedMeanwhile(Claim claim) {
+    /** The claim is not as it was when the caller read the version it names. */
+    static ClaimConflict changedMeanwhile(Claim claim, List<ClaimChange> changes) {
+        return changed(HttpStatus.CONFLICT, claim, changes);
+    }
+
+    /** The case or its claim is not as it was when the caller got the entity tag it sends. */
+    public static ClaimConflict tagMeanwhile(Claim claim) {
+        return changed(
+                HttpStatus.PRECONDITION_FAILED,
+                claim,
+                claim.lastStep().map(ClaimChange::of).stream().toList());
+    }
+
+    private static ClaimConflict changed(HttpStatus status, Claim claim, List<ClaimChange> changes) {
         return stands(
                 Problems.of(
-                        HttpStatus.PRECONDITION_FAILED,
+                        status,
                         "changed-meanwhile",
                         "Changed since it was read",
                         "The case or its claim was changed since you read it. The claim is now '"
                                 + claim.state().id() + "'" + changed(claim)
                                 + ". Nothing was changed now: read both again and repeat what still applies."),
-                claim);
+                claim,
+                changes);
     }
 
     /** The evidence leads to another assessment than the one that the caller saw. */
-    static ClaimConflict judgedMeanwhile() {
-        return new ClaimConflict(Problems.of(
+    static ClaimConflict judgedMeanwhile(List<ClaimChange> changes) {
+        ProblemDetail problem = Problems.of(
                 HttpStatus.PRECONDITION_FAILED,
                 "changed-meanwhile",
                 "Changed since it was read",
                 "The case was judged anew since you read it. The claim was not decided: read the assessment as it is now,"
-                        + " then decide."));
+                        + " then decide.");
+        problem.setProperty("changes", changes);
+        return new ClaimConflict(problem, changes);
     }
 
     /** A case has one claim at a time. */
@@ -76,13 +103,14 @@ public final class ClaimConflict extends RuntimeException implements ErrorRespon
                         + " was not decided: judge the case again on its page, then decide."));
     }
 
-    private static ClaimConflict stands(ProblemDetail problem, Claim claim) {
+    private static ClaimConflict stands(ProblemDetail problem, Claim claim, List<ClaimChange> changes) {
         problem.setProperty("state", claim.state().id());
         problem.setProperty(
                 "allowedActions",
                 ClaimSteps.from(claim.state()).stream().map(ClaimAction::id).toList());
         claim.lastStep().ifPresent(last -> problem.setProperty("lastStep", ClaimView.StepView.of(last)));
-        return new ClaimConflict(problem);
+        problem.setProperty("changes", changes);
+        return new ClaimConflict(problem, changes);
     }
 
     private static String changed(Claim claim) {

@@ -37,7 +37,13 @@ public final class ClaimRequest {
             List<String> items,
 
             @Schema(description = "of approve and goodwill: what is paid, if less than asked for")
-            String amount) {}
+            String amount,
+
+            @Schema(
+                    description =
+                            "the claim's version that you read; where it has another one now, the answer is 409 and tells"
+                                    + " the changes since")
+            Long version) {}
 
     /**
      * A step with what the body says; no body is an empty one.
@@ -62,8 +68,16 @@ public final class ClaimRequest {
                 text(body, "reason"),
                 items,
                 Optional.ofNullable(text(body, "amount")),
-                ifVersion,
+                version(body).isPresent() ? version(body) : ifVersion,
                 ifAssessment);
+    }
+
+    private static OptionalLong version(JsonNode body) {
+        JsonNode member = member(body, "version");
+        if (member != null && !(member.isIntegralNumber() && member.canConvertToLong())) {
+            throw new ClaimRefused("version", "'version' is a whole number, as the claim names it; read " + member);
+        }
+        return member == null ? OptionalLong.empty() : OptionalLong.of(member.longValue());
     }
 
     private static String text(JsonNode body, String name) {

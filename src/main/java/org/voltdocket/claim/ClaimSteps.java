@@ -30,7 +30,12 @@ public final class ClaimSteps {
                             DECLINE, ClaimState.DECLINED,
                             GOODWILL, ClaimState.GOODWILL,
                             WITHDRAW, ClaimState.WITHDRAWN),
-            ClaimState.EVIDENCE_ASKED, Map.of(ANSWER, ClaimState.IN_REVIEW, WITHDRAW, ClaimState.WITHDRAWN),
+            // a clerk may take it back without the answer, or it would wait for good
+            ClaimState.EVIDENCE_ASKED,
+                    Map.of(
+                            ANSWER, ClaimState.IN_REVIEW,
+                            TAKE, ClaimState.IN_REVIEW,
+                            WITHDRAW, ClaimState.WITHDRAWN),
             ClaimState.APPROVED, SETTLING,
             ClaimState.DECLINED, SETTLING,
             ClaimState.GOODWILL, SETTLING,

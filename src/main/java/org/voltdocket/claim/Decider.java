@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.voltdocket.assessment.Assessments;
 import org.voltdocket.assessment.KeptAssessment;
+import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
@@ -19,19 +20,23 @@ class Decider {
 
     private final Assessments assessments;
     private final EvidenceArchive archive;
+    private final Meanwhile meanwhile;
 
-    Decider(Assessments assessments, EvidenceArchive archive) {
+    Decider(Assessments assessments, EvidenceArchive archive, Meanwhile meanwhile) {
+        this.meanwhile = meanwhile;
         this.assessments = assessments;
         this.archive = archive;
     }
 
-    ClaimDecision decide(Actor actor, UUID caseId, Money asked, ClaimAct act, ClaimState to, Instant at) {
+    ClaimDecision decide(Actor actor, CaseRef ref, Money asked, ClaimAct act, ClaimState to, Instant at) {
+        UUID caseId = ref.id();
         KeptAssessment kept = assessments
                 .latest(caseId)
                 .filter(latest -> assessments.upToDate(caseId))
                 .orElseThrow(ClaimConflict::notJudged);
         if (act.ifAssessment().filter(seen -> !seen.equals(kept.id())).isPresent()) {
-            throw ClaimConflict.judgedMeanwhile();
+            UUID seen = act.ifAssessment().orElseThrow();
+            throw ClaimConflict.judgedMeanwhile(meanwhile.sinceAssessed(ref.number(), caseId, seen));
         }
         Leaning leaning = kept.assessment().leaning();
         boolean against = Grounds.against(leaning, act.action());

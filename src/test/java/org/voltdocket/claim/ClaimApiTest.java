@@ -339,6 +339,34 @@ class ClaimApiTest {
     }
 
     @Test
+    void whoNamesTheVersionItReadIsToldWhatOthersDidSince() {
+        SentCase sent = claimed("submit");
+        long seen = claim(sent).get("version").longValue();
+        Server.User faster = server.newUser(Role.CLERK);
+        step(server.as(faster), sent, "take", "{}");
+        step(server.as(faster), sent, "ask", "{\"items\":[\"charging-test\"]}");
+        Answer late = step(clerk, sent, "take", "{\"version\":" + seen + "}");
+        assertThat(late.status()).as(late.toString()).isEqualTo(409);
+        assertThat(late.json().get("type").stringValue()).endsWith("#changed-meanwhile");
+        JsonNode changes = late.json().get("changes");
+        assertThat(changes.size()).isEqualTo(2);
+        assertThat(changes.get(0).get("act").stringValue()).isEqualTo("claim-take");
+        assertThat(changes.get(1).get("act").stringValue()).isEqualTo("claim-ask");
+        changes.forEach(change -> {
+            assertThat(change.get("by").stringValue()).isEqualTo(faster.name());
+            assertThat(java.time.Instant.parse(change.get("at").stringValue()))
+                    .isBeforeOrEqualTo(java.time.Instant.now());
+        });
+        long now = claim(sent).get("version").longValue();
+        assertThat(step(clerk, sent, "take", "{\"version\":" + now + "}").status())
+                .as("and may go on without the answer")
+                .isEqualTo(200);
+        assertThat(step(clerk, sent, "goodwill", "{\"reason\":\"Kind.\",\"version\":\"3\"}")
+                        .status())
+                .isEqualTo(400);
+    }
+
+    @Test
     void ofTwoClerksWhoTakeAtOnceOneWinsAndTheOtherIsToldWhatChanged() throws Exception {
         List<Server.User> clerks = List.of(server.newUser(Role.CLERK), server.newUser(Role.CLERK));
         ExecutorService both = Executors.newFixedThreadPool(2);

@@ -17,7 +17,7 @@ class ClaimStepsTest {
             draft          | submitted | -         | -              | -         | -        | -        | -        | -       | withdrawn
             submitted      | -         | in-review | -              | -         | -        | -        | -        | -       | withdrawn
             in-review      | -         | -         | evidence-asked | -         | approved | declined | goodwill | -       | withdrawn
-            evidence-asked | -         | -         | -              | in-review | -        | -        | -        | -       | withdrawn
+            evidence-asked | -         | in-review | -              | in-review | -        | -        | -        | -       | withdrawn
             approved       | -         | -         | -              | -         | -        | -        | -        | settled | -
             declined       | -         | -         | -              | -         | -        | -        | -        | settled | -
             goodwill       | -         | -         | -              | -         | -        | -        | -        | settled | -

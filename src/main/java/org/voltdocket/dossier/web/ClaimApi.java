@@ -78,7 +78,9 @@ class ClaimApi {
             content = @Content(schema = @Schema(implementation = ClaimView.class)))
     @ApiResponse(
             responseCode = "409",
-            description = "the state does not allow the step; 'allowedActions' are those it does")
+            description =
+                    "the state does not allow the step ('allowedActions' are those it does), or the claim has another"
+                            + " version than the body names; 'changes' tells who did what and when")
     @ApiResponse(responseCode = "412", description = "the case changed since the ETag in If-Match was given")
     @io.swagger.v3.oas.annotations.parameters.RequestBody(
             content = @Content(schema = @Schema(implementation = ClaimRequest.Step.class)))
@@ -112,7 +114,7 @@ class ClaimApi {
             Optional<Claim> claim = seen.claim();
             if (claim.isPresent()) {
                 if (!ifMatch.strip().equals(answers.tag(seen))) {
-                    throw ClaimConflict.changedMeanwhile(claim.get());
+                    throw ClaimConflict.tagMeanwhile(claim.get());
                 }
                 version = OptionalLong.of(claim.get().version());
                 assessment = seen.assessment().map(KeptAssessment::id);

@@ -58,6 +58,9 @@ class ClaimPage {
             ErrorResponse problem = (ErrorResponse) refused;
             pages.fill(actor, parsed, model);
             model.addAttribute("claimError", problem.getBody().getDetail());
+            if (refused instanceof ClaimConflict conflict) {
+                model.addAttribute("claimChanges", conflict.changes());
+            }
             model.addAttribute("claimGiven", given.toSingleValueMap());
             response.setStatus(problem.getStatusCode().value());
             return "dossier/case";

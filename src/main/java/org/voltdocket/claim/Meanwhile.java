@@ -1,0 +1,49 @@
+package org.voltdocket.claim;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.voltdocket.assessment.Assessments;
+import org.voltdocket.assessment.KeptAssessment;
+import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.trail.Trail;
+
+/** What happened to a case since somebody read it, from the trail: who, what, when. */
+@Component
+class Meanwhile {
+
+    private final Trail trail;
+    private final Assessments assessments;
+
+    Meanwhile(Trail trail, Assessments assessments) {
+        this.trail = trail;
+        this.assessments = assessments;
+    }
+
+    /** From the first step on that the reader did not see; the last step only where it is not known what was read. */
+    List<ClaimChange> since(CaseNumber number, Claim claim, OptionalLong seen) {
+        if (seen.isEmpty() || seen.getAsLong() >= claim.steps().size()) {
+            return claim.lastStep().map(ClaimChange::of).stream().toList();
+        }
+        return since(number, claim.steps().get((int) seen.getAsLong()).at());
+    }
+
+    /** From the moment on at which the assessment was made that the reader saw. */
+    List<ClaimChange> sinceAssessed(CaseNumber number, UUID caseId, UUID seen) {
+        return assessments.all(caseId).stream()
+                .filter(kept -> kept.id().equals(seen))
+                .findFirst()
+                .map(KeptAssessment::assessedAt)
+                .map(at -> since(number, at))
+                .orElse(List.of());
+    }
+
+    private List<ClaimChange> since(CaseNumber number, Instant from) {
+        return trail.of(number.value()).stream()
+                .filter(entry -> !entry.at().isBefore(from))
+                .map(ClaimChange::of)
+                .toList();
+    }
+}
