@@ -32,10 +32,14 @@ final class CaseReader {
     final TestQuantities tests;
 
     CaseReader(CaseInput input) {
+        this(input, Methods.FIRST);
+    }
+
+    CaseReader(CaseInput input, Methods methods) {
         evidence = input.evidence().stream()
                 .sorted(Comparator.comparing((Evidence e) -> e.reading().kind()).thenComparing(Evidence::sha256))
                 .toList();
-        Reference reference = new Reference(input.facts(), testTemperature());
+        Reference reference = new Reference(input.facts(), testTemperature(), methods);
         tests = TestQuantities.of(evidence, reference);
         measurements.addAll(tests.measurements());
         for (Evidence item : evidence) {

@@ -19,30 +19,25 @@ import org.voltdocket.kernel.Interval;
  */
 public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, double outside) {
 
-    /** How often a value lies outside in cases that the row has nothing to do with (ours). */
-    private static final double RARELY = 0.1;
+    /** A weight that rounds to nothing is none. */
+    private static final double LEAST_DECIBANS = 0.05;
 
     /**
-     * Judges a measurement. Where its interval straddles a limit the weights of the sides are mixed, 10·log10
-     * Σ p·10^(w/10), by the probability p that the true value lies there: its error taken as normal within the plausible
-     * range, each side's likelihood spread over what of that range belongs to it, and a value outside held to be rare
-     * beforehand. A measurement that tells nothing leaves p at that rarity, whatever it reads.
+     * Judges a measurement.
      *
      * @param chemistry null where not known
+     * @param weighing number of the method, see {@link Sides#decibans}
      */
-    static Judged of(Rule rule, Measurement measurement, Chemistry chemistry) {
+    static Judged of(Rule rule, Measurement measurement, Chemistry chemistry, int weighing) {
         Interval value = measurement.value();
         double celsius = measurement.temperatureC();
         double low = rule.low().map(l -> l.at(celsius, chemistry)).orElse(Double.NEGATIVE_INFINITY);
         double high = rule.high().map(l -> l.at(celsius, chemistry)).orElse(Double.POSITIVE_INFINITY);
-        double[] p = chances(rule, value, low, high);
+        Sides sides = Sides.of(rule, value, low, high, weighing);
         Map<Cause, Double> decibans = new EnumMap<>(Cause.class);
         for (Cause cause : Cause.values()) {
-            double odds = p[0] * ratio(rule.below().get(cause))
-                    + p[1] * ratio(rule.inside().get(cause))
-                    + p[2] * ratio(rule.above().get(cause));
-            double weight = 10 * StrictMath.log10(odds);
-            if (Math.abs(weight) >= 0.05) {
+            double weight = sides.decibans(rule, cause, weighing);
+            if (Math.abs(weight) >= LEAST_DECIBANS) {
                 decibans.put(cause, weight);
             }
         }
@@ -50,58 +45,7 @@ public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, do
                 ? Result.INSIDE
                 : value.high() < low || value.low() > high ? Result.OUTSIDE : Result.UNCERTAIN;
         String side = value.value() < low ? "below" : value.value() > high ? "above" : "inside";
-        return new Judged(rule, finding(rule, measurement, low, high, result, side), decibans, p[0] + p[2]);
-    }
-
-    /** Probabilities that the true value lies below, inside and above the limits. */
-    private static double[] chances(Rule rule, Interval value, double low, double high) {
-        if (value.low() == value.high()) {
-            boolean under = value.value() < low;
-            boolean over = value.value() > high;
-            return new double[] {under ? 1 : 0, under || over ? 0 : 1, over ? 1 : 0};
-        }
-        Rule.Range all = range(rule, value);
-        double[] edges = {all.low(), clip(low, all), clip(high, all), all.high()};
-        boolean window = rule.low().isPresent() && rule.high().isPresent();
-        double[] before = {window ? RARELY / 2 : RARELY, 1 - RARELY, window ? RARELY / 2 : RARELY};
-        double[] p = new double[3];
-        double sum = 0;
-        for (int side = 0; side < 3; side++) {
-            double mass = Math.max(0, chanceBelow(value, edges[side + 1]) - chanceBelow(value, edges[side]));
-            double room = rule.plausible().isEmpty() ? 1 : Math.max(1e-6, edges[side + 1] - edges[side]);
-            p[side] = mass * before[side] / room;
-            sum += p[side];
-        }
-        for (int side = 0; side < 3; side++) {
-            p[side] /= sum;
-        }
-        return p;
-    }
-
-    /** Where the true value may lie at all: the plausible range, and what was measured. */
-    private static Rule.Range range(Rule rule, Interval value) {
-        return rule.plausible()
-                .map(r -> new Rule.Range(Math.min(r.low(), value.value()), Math.max(r.high(), value.value())))
-                .orElse(new Rule.Range(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY));
-    }
-
-    private static double clip(double limit, Rule.Range all) {
-        return Math.max(all.low(), Math.min(all.high(), limit));
-    }
-
-    private static double ratio(Double decibans) {
-        return decibans == null ? 1 : StrictMath.pow(10, decibans / 10);
-    }
-
-    private static double chanceBelow(Interval value, double limit) {
-        if (Double.isInfinite(limit)) {
-            return limit > 0 ? 1 : 0;
-        }
-        double reach = limit < value.value() ? value.value() - value.low() : value.high() - value.value();
-        if (reach == 0) {
-            return limit > value.value() ? 1 : 0;
-        }
-        return Normal.cumulative(Interval.Z95 * (limit - value.value()) / reach);
+        return new Judged(rule, finding(rule, measurement, low, high, result, side), decibans, sides.outside());
     }
 
     private static Finding finding(

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Sha256;
 
 /**
@@ -27,20 +28,6 @@ public record Rulebook(
         List<Rule> rules,
         boolean released,
         Methods methods) {
-
-    /**
-     * Numbers of the methods that a whole edition shares. A method whose arithmetic changes gets a new number and the old one
-     * stays, so that a released edition goes on saying what it said.
-     *
-     * @param weighing how a value with an interval is set against a limit, see {@link Judged}
-     * @param regimes how a recording is divided into regimes
-     * @param estimates which of several ways gives an estimate that the assessment shows
-     */
-    public record Methods(int weighing, int regimes, int estimates) {
-
-        /** What an edition that names none has. */
-        public static final Methods FIRST = new Methods(1, 1, 1);
-    }
 
     /** A released edition by the first methods. */
     public Rulebook(

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Sha256;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
@@ -60,14 +61,13 @@ final class RulebookFile {
         return Boolean.TRUE.equals(value);
     }
 
-    private static Rulebook.Methods methods(Object node) {
+    private static Methods methods(Object node) {
         if (node == null) {
-            return Rulebook.Methods.FIRST;
+            return Methods.FIRST;
         }
         Map<?, ?> members = map(node, "methods");
         known(members, NEWEST.keySet(), "methods");
-        return new Rulebook.Methods(
-                method(members, "weighing"), method(members, "regimes"), method(members, "estimates"));
+        return new Methods(method(members, "weighing"), method(members, "regimes"), method(members, "estimates"));
     }
 
     private static int method(Map<?, ?> members, String name) {

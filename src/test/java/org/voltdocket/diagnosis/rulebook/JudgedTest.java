@@ -39,7 +39,7 @@ class JudgedTest {
     }
 
     private static Judged judge(Rule rule, Interval value) {
-        return Judged.of(rule, Measurement.of(rule.quantity(), null, value), null);
+        return Judged.of(rule, Measurement.of(rule.quantity(), null, value), null, 1);
     }
 
     private static double weight(Judged judged) {
