@@ -4,11 +4,14 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.assertj.core.util.diff.Delta;
 import org.assertj.core.util.diff.DiffUtils;
+import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 
 /** An assessment as the corpus keeps it: JSON, one fact a line, so that a difference can be read. */
 final class CorpusText {
@@ -27,10 +30,34 @@ final class CorpusText {
                         number(f.value()),
                         f.result().id()))
                 .toList();
+        List<String> estimates = said.estimates().entrySet().stream()
+                .map(e -> String.format(
+                        "\"%s\": [%s, %s, %s]",
+                        e.getKey(),
+                        number(e.getValue().value()),
+                        number(e.getValue().low()),
+                        number(e.getValue().high())))
+                .toList();
         List<String> missing = said.missing().stream().map(m -> '"' + m + '"').toList();
         return "{\n  \"batteryVerdict\": \"" + said.batteryVerdict().id() + "\",\n  \"leaning\": \""
                 + said.leaning().id() + "\",\n  \"causes\": " + block("{", causes, "}") + ",\n  \"findings\": "
-                + block("[", findings, "]") + ",\n  \"missing\": " + block("[", missing, "]") + "\n}\n";
+                + block("[", findings, "]") + ",\n  \"estimates\": " + block("{", estimates, "}")
+                + ",\n  \"regimes\": " + block("[", regimes(said), "]") + ",\n  \"missing\": "
+                + block("[", missing, "]") + "\n}\n";
+    }
+
+    /** Of each recording the seconds in each regime. */
+    private static List<String> regimes(Assessment said) {
+        List<String> out = new ArrayList<>();
+        for (List<RegimeSpan> spans : said.regimes().values()) {
+            Map<Regime, Double> seconds = new EnumMap<>(Regime.class);
+            spans.forEach(span -> seconds.merge(span.regime(), span.to() - span.from(), Double::sum));
+            List<String> parts = seconds.entrySet().stream()
+                    .map(e -> String.format("\"%s\": %s", e.getKey().id(), number(e.getValue())))
+                    .toList();
+            out.add("{" + String.join(", ", parts) + "}");
+        }
+        return out;
     }
 
     private static String block(String open, List<String> lines, String close) {
