@@ -144,6 +144,7 @@ class RoutesTest {
         names.put("{serial}", serial);
         names.put("{vin}", vin);
         names.put("{action}", "submit");
+        names.put("{code}", "NONE-SUCH");
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");
         names.put("{workshop}", own.actor().workshop().orElseThrow().toString());

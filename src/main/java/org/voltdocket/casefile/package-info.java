@@ -6,6 +6,7 @@
  * Offers {@link org.voltdocket.casefile.Cases} and the records it takes and gives; {@link
  * org.voltdocket.casefile.CaseRequest} reads a request or form into them. Tells {@link
  * org.voltdocket.casefile.CaseOpened} and {@link org.voltdocket.casefile.FactsMended}.
+ * Inside, {@code catalogue} says what a serial is: type, batch, supplier; and {@code web} shows it.
  * May import {@code kernel}, {@code diagnosis}, {@code access}, {@code trail}, {@code ui}. Start reading at {@link
  * org.voltdocket.casefile.Cases}.
  */

@@ -29,6 +29,9 @@ public record Frame(String user, String role, List<Place> places) {
                 places.add(place("/cases/new", "nav.new-case", path, null));
             }
         }
+        if (role != null && !role.equals("WORKSHOP")) {
+            places.add(place("/catalogue", "nav.catalogue", path, null));
+        }
         places.add(place("/rulebook", "nav.rulebook", path, null));
         places.add(place("/manual", "nav.manual", path, null));
         if ("ADMIN".equals(role)) {

@@ -83,7 +83,7 @@ class EveryPageTest {
     @Test
     void pagesOfTheDistributor() {
         check(server.user(Role.CLERK), List.of("/cases", "/cases?leaning=vehicle-side&cause=wiring", "/account"));
-        check(server.user(Role.ADMIN), List.of("/accounts"));
+        check(server.user(Role.ADMIN), List.of("/accounts", "/catalogue", "/catalogue?serial=NONE-SUCH"));
     }
 
     private void check(Server.User user, List<String> paths) {

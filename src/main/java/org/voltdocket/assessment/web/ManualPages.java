@@ -45,6 +45,7 @@ class ManualPages {
             "claim-open-already",
             "claim-step-refused",
             "claim-not-judged",
+            "catalogue-refused",
             "series-refused",
             "malformed-request",
             "refused",
