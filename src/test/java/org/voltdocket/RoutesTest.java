@@ -145,6 +145,7 @@ class RoutesTest {
         names.put("{vin}", vin);
         names.put("{action}", "submit");
         names.put("{code}", "NONE-SUCH");
+        names.put("{position}", "1");
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");
         names.put("{workshop}", own.actor().workshop().orElseThrow().toString());

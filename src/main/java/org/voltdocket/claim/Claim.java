@@ -13,6 +13,7 @@ import java.util.UUID;
  * @param version raised by every step
  * @param allowed the steps that this actor may take now
  * @param steps oldest first
+ * @param wanted what was asked for last, with what came; empty where nothing was
  */
 public record Claim(
         UUID id,
@@ -24,11 +25,13 @@ public record Claim(
         String openedBy,
         List<ClaimAction> allowed,
         List<ClaimStep> steps,
+        List<AskedItem> wanted,
         Optional<ClaimDecision> decision) {
 
     public Claim {
         allowed = List.copyOf(allowed);
         steps = List.copyOf(steps);
+        wanted = List.copyOf(wanted);
     }
 
     /** What happened last; empty for a claim just opened. */
@@ -38,7 +41,9 @@ public record Claim(
 
     /** What the distributor waits for; empty but in {@link ClaimState#EVIDENCE_ASKED}. */
     public List<String> awaited() {
-        return state == ClaimState.EVIDENCE_ASKED ? steps.get(steps.size() - 1).items() : List.of();
+        return state == ClaimState.EVIDENCE_ASKED
+                ? wanted.stream().map(AskedItem::said).toList()
+                : List.of();
     }
 
     /** Whether one of the steps open to the actor decides. */

@@ -4,15 +4,15 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import java.util.UUID;
-import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * A step that somebody wants to take.
  *
  * @param reason null where none is given
  * @param items what {@link ClaimAction#ASK} asks for: kinds of evidence or names of facts
+ * @param others what {@link ClaimAction#ASK} asks for in the clerk's own words
  * @param amount what is paid, if less than asked for; for {@link ClaimAction#APPROVE} and {@link ClaimAction#GOODWILL}
  * @param ifVersion version of the claim that the caller saw, if it said
  * @param ifAssessment assessment that the caller saw, if it said
@@ -21,21 +21,27 @@ public record ClaimAct(
         ClaimAction action,
         String reason,
         List<String> items,
+        List<String> others,
         Optional<String> amount,
         OptionalLong ifVersion,
         Optional<UUID> ifAssessment) {
 
     private static final int MOST_REASON = 2000;
     private static final int MOST_ITEMS = 20;
-    private static final Pattern ITEM = Pattern.compile("[A-Za-z0-9.-]{1,60}");
+    private static final int MOST_WORDS = 200;
 
     public ClaimAct {
         reason = reason == null || reason.isBlank() ? null : reason.strip();
         items = List.copyOf(new LinkedHashSet<>(items));
+        others = others.stream()
+                .map(String::strip)
+                .filter(text -> !text.isEmpty())
+                .distinct()
+                .toList();
     }
 
     /** @throws ClaimRefused if a member is missing, or one is there that the action does not know */
-    void check(Set<String> askable) {
+    void check() {
         if (reason != null && reason.length() > MOST_REASON) {
             throw new ClaimRefused(
                     "reason", "'reason' has at most " + MOST_REASON + " characters; read " + reason.length());
@@ -47,28 +53,42 @@ public record ClaimAct(
             throw new ClaimRefused("reason", "'reason' is missing: a decision says why");
         }
         if (action == ClaimAction.ASK) {
-            checkItems(askable);
-        } else if (!items.isEmpty()) {
-            throw new ClaimRefused("items", "'items' goes with 'ask' only");
+            checkItems();
+        } else if (!items.isEmpty() || !others.isEmpty()) {
+            throw new ClaimRefused(items.isEmpty() ? "others" : "items", "'items' and 'others' go with 'ask' only");
         }
         if (amount.isPresent() && action != ClaimAction.APPROVE && action != ClaimAction.GOODWILL) {
             throw new ClaimRefused("amount", "'amount' goes with 'approve' and 'goodwill' only");
         }
     }
 
-    private void checkItems(Set<String> askable) {
-        if (items.isEmpty() || items.size() > MOST_ITEMS) {
+    /** All that is asked for, in order: identifiers, then the clerk's own words. */
+    List<String> asksFor() {
+        return Stream.concat(items.stream(), others.stream()).distinct().toList();
+    }
+
+    private void checkItems() {
+        int count = asksFor().size();
+        if (count == 0 || count > MOST_ITEMS) {
             throw new ClaimRefused(
                     "items",
-                    "'items' names 1 to " + MOST_ITEMS + " things to send, such as \"charging-test\"; read "
-                            + items.size());
+                    "'items' names 1 to " + MOST_ITEMS
+                            + " things to send, such as \"charging-test\", 'others' those that have no name; read "
+                            + count);
         }
         for (String item : items) {
-            if (!ITEM.matcher(item).matches() || !askable.contains(item)) {
+            if (!Askable.ALL.contains(item)) {
                 throw new ClaimRefused(
                         "items",
-                        "'items' names kinds of evidence or facts: " + String.join(", ", askable) + "; read '"
+                        "'items' names kinds of evidence or facts: " + String.join(", ", Askable.ALL) + "; read '"
                                 + item.substring(0, Math.min(60, item.length())) + "'");
+            }
+        }
+        for (String other : others) {
+            if (other.length() > MOST_WORDS || other.chars().anyMatch(Character::isISOControl)) {
+                throw new ClaimRefused(
+                        "others",
+                        "'others' are lines of text of at most " + MOST_WORDS + " characters; read " + other.length());
             }
         }
     }

@@ -3,22 +3,18 @@ package org.voltdocket.claim;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.UUID;
-import java.util.stream.Stream;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NotVisible;
-import org.voltdocket.casefile.web.FactFields;
-import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -29,12 +25,8 @@ import org.voltdocket.trail.Trail;
 @Transactional
 class ClaimBook implements Claims {
 
-    private static final List<String> ASKABLE = Stream.concat(
-                    Arrays.stream(EvidenceKind.values()).map(EvidenceKind::id),
-                    FactFields.ALL.stream().map(FactFields.Field::name))
-            .toList();
-
     private final ClaimStore store;
+    private final AskedStore asked;
     private final DecisionStore decisions;
     private final Decider decider;
     private final Meanwhile meanwhile;
@@ -44,6 +36,7 @@ class ClaimBook implements Claims {
 
     ClaimBook(
             ClaimStore store,
+            AskedStore asked,
             DecisionStore decisions,
             Decider decider,
             Meanwhile meanwhile,
@@ -51,6 +44,7 @@ class ClaimBook implements Claims {
             Trail trail,
             Clock clock) {
         this.store = store;
+        this.asked = asked;
         this.decisions = decisions;
         this.decider = decider;
         this.meanwhile = meanwhile;
@@ -69,7 +63,7 @@ class ClaimBook implements Claims {
 
     @Override
     public List<String> askable() {
-        return ASKABLE;
+        return Askable.ALL;
     }
 
     @Override
@@ -90,9 +84,7 @@ class ClaimBook implements Claims {
     @Override
     public Claim act(Actor actor, CaseNumber number, ClaimAct act) {
         CaseRef ref = cases.require(actor, number);
-        ClaimStore.Row row = store.lockLatest(ref.id())
-                .filter(found -> actor.sees(Optional.of(found.workshop())))
-                .orElseThrow(() -> new NotVisible("claim of case " + number));
+        ClaimStore.Row row = visible(actor, ref, store.lockLatest(ref.id()));
         if (!act.action().isFor(actor.role())) {
             throw new AccessDeniedException("the step is another role's");
         }
@@ -104,7 +96,7 @@ class ClaimBook implements Claims {
             Claim claim = whole(actor, row);
             return ClaimConflict.step(claim, act.action(), meanwhile.since(number, claim, act.ifVersion()));
         });
-        act.check(new LinkedHashSet<>(ASKABLE));
+        act.check();
         Instant at = now();
         Optional<ClaimDecision> decision = act.action().decides()
                 ? Optional.of(decider.decide(actor, ref, row.asked(), act, to, at))
@@ -116,6 +108,51 @@ class ClaimBook implements Claims {
         return of(actor, ref.id()).orElseThrow();
     }
 
+    @Override
+    @Transactional(readOnly = true)
+    public void requireAsked(Actor actor, CaseNumber number, int position) {
+        CaseRef ref = cases.require(actor, number);
+        requireAsked(actor, ref, visible(actor, ref, store.latest(ref.id())), position);
+    }
+
+    private AskedItem requireAsked(Actor actor, CaseRef ref, ClaimStore.Row row, int position) {
+        if (!ClaimAction.ANSWER.isFor(actor.role())) {
+            throw new AccessDeniedException("the workshop answers what it is asked for");
+        }
+        Claim claim = whole(actor, row);
+        if (row.state() != ClaimState.EVIDENCE_ASKED) {
+            throw ClaimConflict.step(
+                    claim, ClaimAction.ANSWER, meanwhile.since(ref.number(), claim, OptionalLong.empty()));
+        }
+        return claim.wanted().stream()
+                .filter(one -> one.position() == position)
+                .findFirst()
+                .orElseThrow(() -> new NotVisible("item " + position + " asked for in case " + ref.number()));
+    }
+
+    @Override
+    public Claim answer(Actor actor, CaseNumber number, ItemAnswer answer) {
+        CaseRef ref = cases.require(actor, number);
+        ClaimStore.Row row = visible(actor, ref, store.lockLatest(ref.id()));
+        AskedItem item = requireAsked(actor, ref, row, answer.position());
+        answer.check();
+        ClaimStep ask = AskedStore.lastAsk(store.steps(row.id())).orElseThrow();
+        asked.keep(row.id(), ask, answer, now(), actor.user());
+        Map<String, Object> details = new LinkedHashMap<>();
+        details.put("claim.item", item.said());
+        answer.evidence().ifPresent(id -> details.put("claim.evidence", id.toString()));
+        if (answer.words() != null) {
+            details.put("claim.words", answer.words());
+        }
+        trail.record(actor, "claim-item", number.value(), details);
+        return of(actor, ref.id()).orElseThrow();
+    }
+
+    private static ClaimStore.Row visible(Actor actor, CaseRef ref, Optional<ClaimStore.Row> latest) {
+        return latest.filter(found -> actor.sees(Optional.of(found.workshop())))
+                .orElseThrow(() -> new NotVisible("claim of case " + ref.number()));
+    }
+
     private static Map<String, Object> details(
             ClaimStore.Row row, ClaimState to, ClaimAct act, Optional<ClaimDecision> decision) {
         Map<String, Object> details = new LinkedHashMap<>();
@@ -123,8 +160,8 @@ class ClaimBook implements Claims {
         if (act.reason() != null) {
             details.put("claim.reason", act.reason());
         }
-        if (!act.items().isEmpty()) {
-            details.put("claim.items", act.items());
+        if (!act.asksFor().isEmpty()) {
+            details.put("claim.items", act.asksFor());
         }
         decision.ifPresent(made -> {
             details.put("claim.paid", made.paid().toString());
@@ -136,6 +173,7 @@ class ClaimBook implements Claims {
     }
 
     private Claim whole(Actor actor, ClaimStore.Row row) {
+        List<ClaimStep> steps = store.steps(row.id());
         return new Claim(
                 row.id(),
                 row.workshop(),
@@ -147,7 +185,8 @@ class ClaimBook implements Claims {
                 ClaimSteps.from(row.state()).stream()
                         .filter(action -> action.isFor(actor.role()))
                         .toList(),
-                store.steps(row.id()),
+                steps,
+                asked.of(row.id(), row.caseId(), steps),
                 decisions.of(row.id()));
     }
 

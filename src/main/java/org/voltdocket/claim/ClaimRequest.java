@@ -36,6 +36,11 @@ public final class ClaimRequest {
             @Schema(description = "of ask: kinds of evidence or names of facts", example = "[\"charging-test\"]")
             List<String> items,
 
+            @Schema(
+                    description = "of ask: what has no such name, in words",
+                    example = "[\"A photograph of the date code\"]")
+            List<String> others,
+
             @Schema(description = "of approve and goodwill: what is paid, if less than asked for")
             String amount,
 
@@ -52,21 +57,11 @@ public final class ClaimRequest {
      */
     public static ClaimAct read(
             ClaimAction action, JsonNode body, OptionalLong ifVersion, Optional<UUID> ifAssessment) {
-        List<String> items = new ArrayList<>();
-        JsonNode listed = member(body, "items");
-        if (listed != null && !listed.isArray()) {
-            throw new ClaimRefused("items", "'items' is a list of texts; read " + listed);
-        }
-        for (JsonNode item : listed == null ? List.<JsonNode>of() : listed) {
-            if (!item.isString()) {
-                throw new ClaimRefused("items", "'items' is a list of texts; read " + item);
-            }
-            items.add(item.stringValue());
-        }
         return new ClaimAct(
                 action,
                 text(body, "reason"),
-                items,
+                texts(body, "items"),
+                texts(body, "others"),
                 Optional.ofNullable(text(body, "amount")),
                 version(body).isPresent() ? version(body) : ifVersion,
                 ifAssessment);
@@ -78,6 +73,21 @@ public final class ClaimRequest {
             throw new ClaimRefused("version", "'version' is a whole number, as the claim names it; read " + member);
         }
         return member == null ? OptionalLong.empty() : OptionalLong.of(member.longValue());
+    }
+
+    private static List<String> texts(JsonNode body, String name) {
+        List<String> texts = new ArrayList<>();
+        JsonNode listed = member(body, name);
+        if (listed != null && !listed.isArray()) {
+            throw new ClaimRefused(name, "'" + name + "' is a list of texts; read " + listed);
+        }
+        for (JsonNode text : listed == null ? List.<JsonNode>of() : listed) {
+            if (!text.isString()) {
+                throw new ClaimRefused(name, "'" + name + "' is a list of texts; read " + text);
+            }
+            texts.add(text.stringValue());
+        }
+        return texts;
     }
 
     private static String text(JsonNode body, String name) {

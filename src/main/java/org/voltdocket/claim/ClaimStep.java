@@ -7,10 +7,12 @@ import org.voltdocket.kernel.Role;
 /**
  * One step of a claim, as taken.
  *
+ * @param version that the claim has after it
  * @param reason may be null
- * @param items what was asked for: kinds of evidence or names of facts; empty but for {@link ClaimAction#ASK}
+ * @param items what was asked for: kinds of evidence, names of facts, or the clerk's own words; empty but for {@link ClaimAction#ASK}
  */
 public record ClaimStep(
+        long version,
         Instant at,
         String by,
         Role role,

@@ -27,11 +27,20 @@ class ClaimStore {
     }
 
     /** A claim without its steps. */
-    record Row(UUID id, UUID workshop, Money asked, ClaimState state, long version, Instant openedAt, String openedBy) {
+    record Row(
+            UUID id,
+            UUID caseId,
+            UUID workshop,
+            Money asked,
+            ClaimState state,
+            long version,
+            Instant openedAt,
+            String openedBy) {
 
         static Row of(ResultSet row, int number) throws SQLException {
             return new Row(
                     row.getObject("id", UUID.class),
+                    row.getObject("case_id", UUID.class),
                     row.getObject("workshop_id", UUID.class),
                     new Money(row.getBigDecimal("amount"), Currency.getInstance(row.getString("currency"))),
                     ClaimState.of(row.getString("state")),
@@ -69,8 +78,9 @@ class ClaimStore {
 
     /** Moves the claim and keeps the step. */
     void step(Row claim, Actor actor, ClaimAct act, ClaimState to, Instant at) {
-        db.sql("update claim set state = ?, version = version + 1 where id = ?")
+        db.sql("update claim set state = ?, version = version + 1, answered_at = ? where id = ?")
                 .param(to.id())
+                .param(act.action() == ClaimAction.ANSWER ? at.atOffset(ZoneOffset.UTC) : null)
                 .param(claim.id())
                 .update();
         db.sql("""
@@ -85,7 +95,7 @@ class ClaimStore {
                 .param(claim.state().id())
                 .param(to.id())
                 .param(act.reason())
-                .param(act.items().toArray(String[]::new))
+                .param(act.asksFor().toArray(String[]::new))
                 .update();
     }
 
@@ -93,6 +103,7 @@ class ClaimStore {
         return db.sql("select * from claim_step where claim_id = ? order by version")
                 .param(claimId)
                 .query((row, number) -> new ClaimStep(
+                        row.getLong("version"),
                         row.getTimestamp("taken_at").toInstant(),
                         row.getString("taken_by"),
                         Role.valueOf(row.getString("role")),

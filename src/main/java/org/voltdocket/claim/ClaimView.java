@@ -39,12 +39,49 @@ public record ClaimView(
         @Schema(description = "the steps that you may take now")
         List<String> allowedActions,
 
-        @Schema(description = "what the distributor waits for: kinds of evidence or names of facts")
+        @Schema(description = "what the distributor waits for: kinds of evidence, names of facts, or words")
         List<String> awaited,
+
+        @Schema(description = "what was asked for last, with what came; absent where nothing was")
+        List<AskedView> asked,
 
         @Schema(description = "oldest first") List<StepView> steps,
 
         @Schema(description = "absent until decided") DecisionView decision) {
+
+    /** One thing that was asked for. */
+    @Schema(name = "ClaimAsked")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record AskedView(
+            @Schema(description = "from 1; answers go to claim/asked/{position}")
+            int position,
+
+            @Schema(description = "kind of evidence or name of a fact", example = "charging-test")
+            String item,
+
+            @Schema(description = "the clerk's own words, where it has no name")
+            String text,
+
+            @Schema(
+                    description =
+                            "something that fits came since, the fact is known, or the workshop said a word on it")
+            boolean answered,
+
+            @Schema(description = "ids of what came for it") List<String> evidence,
+
+            @Schema(description = "what the workshop says of it")
+            List<String> words) {
+
+        static AskedView of(AskedItem item) {
+            return new AskedView(
+                    item.position(),
+                    item.id(),
+                    item.text(),
+                    item.answered(),
+                    item.evidence().stream().map(UUID::toString).toList(),
+                    item.words());
+        }
+    }
 
     /** One step. */
     @Schema(name = "ClaimStep")
@@ -139,6 +176,9 @@ public record ClaimView(
                 claim.openedBy(),
                 claim.allowed().stream().map(ClaimAction::id).toList(),
                 claim.awaited().isEmpty() ? null : claim.awaited(),
+                claim.wanted().isEmpty()
+                        ? null
+                        : claim.wanted().stream().map(AskedView::of).toList(),
                 claim.steps().stream().map(StepView::of).toList(),
                 claim.decision()
                         .map(decision -> DecisionView.of(decision, latestAssessment))

@@ -36,4 +36,22 @@ public interface Claims {
      * @throws ClaimRefused if reason, items or amount are missing or cannot be right
      */
     Claim act(Actor actor, CaseNumber number, ClaimAct act);
+
+    /**
+     * Asks whether something may be given to this thing now, before its file is taken.
+     *
+     * @throws RuntimeException as {@link #answer}
+     */
+    void requireAsked(Actor actor, CaseNumber number, int position);
+
+    /**
+     * Gives something to one thing that was asked for; the claim stays in {@link ClaimState#EVIDENCE_ASKED} until the workshop
+     * says that all is sent. For {@code WORKSHOP}.
+     *
+     * @throws org.voltdocket.casefile.NotVisible if there is no such case, claim or item for this actor
+     * @throws org.springframework.security.access.AccessDeniedException for other roles
+     * @throws ClaimConflict if nothing is asked for now
+     * @throws ClaimRefused if it holds neither evidence nor words
+     */
+    Claim answer(Actor actor, CaseNumber number, ItemAnswer answer);
 }

@@ -104,6 +104,26 @@ public final class Client {
         return send("POST", path, body, "multipart/form-data; boundary=" + BOUNDARY);
     }
 
+    /** Sends a form with fields and, where there is a name, one file as the part {@code file}. */
+    public Answer multipart(String path, Map<String, String> fields, String fileName, byte[] content) {
+        StringBuilder head = new StringBuilder();
+        fields.forEach((name, value) -> head.append("--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"")
+                .append(name)
+                .append("\"\r\nContent-Type: text/plain; charset=utf-8\r\n\r\n")
+                .append(value)
+                .append("\r\n"));
+        if (fileName != null) {
+            head.append("--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"file\"; filename=\"")
+                    .append(fileName)
+                    .append("\"\r\nContent-Type: application/octet-stream\r\n\r\n");
+        }
+        BodyPublisher body = BodyPublishers.concat(
+                BodyPublishers.ofString(head.toString()),
+                BodyPublishers.ofByteArray(fileName == null ? new byte[0] : content),
+                BodyPublishers.ofString((fileName == null ? "" : "\r\n") + "--" + BOUNDARY + "--\r\n"));
+        return send("POST", path, body, "multipart/form-data; boundary=" + BOUNDARY);
+    }
+
     /** A CSRF token of this session, read off a page as a browser would. */
     public String csrf() {
         String page = send("GET", "/sign-in", BodyPublishers.noBody(), null).text();

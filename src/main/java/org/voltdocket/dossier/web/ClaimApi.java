@@ -43,11 +43,13 @@ class ClaimApi {
     private final Claims claims;
     private final Dossiers dossiers;
     private final CaseAnswers answers;
+    private final ClaimAnswers written;
 
-    ClaimApi(Claims claims, Dossiers dossiers, CaseAnswers answers) {
+    ClaimApi(Claims claims, Dossiers dossiers, CaseAnswers answers, ClaimAnswers written) {
         this.claims = claims;
         this.dossiers = dossiers;
         this.answers = answers;
+        this.written = written;
     }
 
     @Operation(operationId = "openClaim", summary = "Open a claim as a draft (workshop, its own case)")
@@ -63,7 +65,7 @@ class ClaimApi {
     ResponseEntity<ClaimView> open(Actor actor, @PathVariable CaseNumber number, @RequestBody JsonNode body) {
         ClaimRequest.Opening opening = ClaimRequest.Opening.read(body);
         claims.open(actor, number, opening.amount(), opening.currency());
-        return answer(HttpStatus.CREATED, actor, number);
+        return written.answer(HttpStatus.CREATED, actor, number);
     }
 
     @Operation(
@@ -121,17 +123,7 @@ class ClaimApi {
             }
         }
         claims.act(actor, number, ClaimRequest.read(known, body, version, assessment));
-        return answer(HttpStatus.OK, actor, number);
-    }
-
-    private ResponseEntity<ClaimView> answer(HttpStatus status, Actor actor, CaseNumber number) {
-        Dossier dossier = dossiers.of(actor, number);
-        ResponseEntity.BodyBuilder answer = ResponseEntity.status(status).eTag(answers.tag(dossier));
-        if (status == HttpStatus.CREATED) {
-            answer.location(CaseAnswers.address(number));
-        }
-        return answer.body(
-                ClaimView.of(dossier.claim().orElseThrow(), dossier.assessment().map(KeptAssessment::id)));
+        return written.answer(HttpStatus.OK, actor, number);
     }
 
     private static RuntimeException unknown(String action) {

@@ -76,6 +76,7 @@ class ClaimPage {
                 known,
                 given.getFirst("reason"),
                 known == ClaimAction.ASK ? given.getOrDefault("items", List.of()) : List.of(),
+                known == ClaimAction.ASK ? lines(given.getFirst("others")) : List.of(),
                 pays ? amount(given) : Optional.empty(),
                 version(given.getFirst("version")),
                 known.decides() ? id(given.getFirst("assessment")) : Optional.empty());
@@ -87,6 +88,10 @@ class ClaimPage {
                 .map(text -> text.strip().replace(',', '.'))
                 .filter(text -> !text.isEmpty())
                 .findFirst();
+    }
+
+    private static List<String> lines(String text) {
+        return text == null ? List.of() : text.lines().toList();
     }
 
     private static String currency(MultiValueMap<String, String> given) {

@@ -1,12 +1,13 @@
 package org.voltdocket.dossier.web;
 
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.voltdocket.assessment.KeptAssessment;
+import org.voltdocket.claim.AskedItem;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimStep;
@@ -26,7 +27,8 @@ import org.voltdocket.kernel.Role;
  * @param mayAsk whether the actor may ask for evidence
  * @param missing what the assessment names as missing
  * @param others what else can be asked for
- * @param awaited what the distributor waits for, and whether something of that kind came since
+ * @param mayAnswer whether the actor may give something to what is asked for
+ * @param held the evidence of the case, by id
  * @param assessment id of the latest assessment; null before the first
  * @param otherGrounds whether the case was judged otherwise since the decision
  */
@@ -39,9 +41,23 @@ record ClaimPanel(
         boolean mayAsk,
         List<String> missing,
         List<String> others,
-        Map<String, Boolean> awaited,
+        boolean mayAnswer,
+        Map<UUID, EvidenceItem> held,
         UUID assessment,
         boolean otherGrounds) {
+
+    /** The step that asked last; null where none did. */
+    public ClaimStep ask() {
+        return latest.steps().stream()
+                .filter(step -> step.action() == ClaimAction.ASK)
+                .reduce((earlier, later) -> later)
+                .orElse(null);
+    }
+
+    /** How many of the things asked for are answered. */
+    public long answered() {
+        return latest.wanted().stream().filter(AskedItem::answered).count();
+    }
 
     static ClaimPanel of(Actor actor, Dossier dossier, List<String> askable) {
         Claim claim = dossier.claim().orElse(null);
@@ -61,24 +77,12 @@ record ClaimPanel(
                 allowed.contains(ClaimAction.ASK),
                 List.copyOf(missing),
                 askable.stream().filter(item -> !missing.contains(item)).toList(),
-                claim == null ? Map.of() : awaited(claim, dossier.evidence()),
+                allowed.contains(ClaimAction.ANSWER),
+                dossier.evidence().stream().collect(Collectors.toMap(EvidenceItem::id, item -> item)),
                 assessment,
                 claim != null
                         && claim.decision()
                                 .filter(made -> !made.assessment().equals(assessment))
                                 .isPresent());
-    }
-
-    private static Map<String, Boolean> awaited(Claim claim, List<EvidenceItem> evidence) {
-        Map<String, Boolean> awaited = new LinkedHashMap<>();
-        for (String item : claim.awaited()) {
-            ClaimStep asked = claim.lastStep().orElseThrow();
-            awaited.put(
-                    item,
-                    evidence.stream()
-                            .anyMatch(kept -> kept.kind().id().equals(item)
-                                    && kept.receivedAt().isAfter(asked.at())));
-        }
-        return awaited;
     }
 }

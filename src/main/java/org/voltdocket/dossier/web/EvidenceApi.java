@@ -111,7 +111,7 @@ class EvidenceApi {
                 assessments.regimesOf(ref.id(), item.id()));
     }
 
-    private static ProblemDetail problem(Refused refused) {
+    static ProblemDetail problem(Refused refused) {
         Refused.Reason reason = refused.reason();
         ProblemDetail problem =
                 Problems.of(HttpStatus.valueOf(reason.status()), reason.slug(), reason.title(), refused.detail());

@@ -1,0 +1,80 @@
+package org.voltdocket.dossier.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.ErrorResponse;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.multipart.MultipartFile;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.claim.ClaimConflict;
+import org.voltdocket.claim.ClaimRefused;
+import org.voltdocket.claim.Claims;
+import org.voltdocket.claim.ItemAnswer;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.CaseNumber;
+
+/** Takes what a workshop puts into the place of one thing it is asked for. A file refused shows its reasons at that place. */
+@Controller
+class AskedPage {
+
+    private final CasePageModel pages;
+    private final Cases cases;
+    private final Claims claims;
+    private final Uploads uploads;
+
+    AskedPage(CasePageModel pages, Cases cases, Claims claims, Uploads uploads) {
+        this.pages = pages;
+        this.cases = cases;
+        this.claims = claims;
+        this.uploads = uploads;
+    }
+
+    @PostMapping("/cases/{number}/claim/asked/{position}")
+    String answer(
+            Actor actor,
+            @PathVariable String number,
+            @PathVariable int position,
+            @RequestParam(name = "file", required = false) MultipartFile file,
+            @RequestParam(required = false) String words,
+            Model model,
+            RedirectAttributes flash,
+            HttpServletResponse response)
+            throws IOException {
+        CaseNumber parsed = pages.number(number);
+        CaseRef ref = cases.requireToFeed(actor, parsed);
+        try {
+            claims.requireAsked(actor, parsed, position);
+            Optional<Uploads.Outcome> outcome =
+                    Uploads.isThere(file) ? Optional.of(uploads.receive(actor, ref, file, null)) : Optional.empty();
+            if (outcome.isPresent() && outcome.get().refused() != null) {
+                response.setStatus(outcome.get().refused().reason().status());
+                pages.fill(actor, parsed, model);
+                model.addAttribute("askedAt", position);
+                model.addAttribute("outcomes", List.of(outcome.get()));
+                return "dossier/case";
+            }
+            claims.answer(
+                    actor,
+                    parsed,
+                    new ItemAnswer(position, outcome.map(made -> made.item().id()), words));
+            flash.addFlashAttribute("notice", "claim.notice.item");
+            return "redirect:/cases/" + parsed + "#claim";
+        } catch (ClaimRefused | ClaimConflict refused) {
+            ErrorResponse problem = (ErrorResponse) refused;
+            pages.fill(actor, parsed, model);
+            model.addAttribute("claimError", problem.getBody().getDetail());
+            model.addAttribute("claimGiven", Map.of());
+            response.setStatus(problem.getStatusCode().value());
+            return "dossier/case";
+        }
+    }
+}
