@@ -7,8 +7,9 @@ import java.util.zip.Deflater;
 import java.util.zip.Inflater;
 
 /**
- * Packs up to {@value #ROWS} values without losing a bit: the differences of neighbouring bit patterns (times) or the
- * patterns themselves (channels) are laid out byte plane by byte plane, the highest first, and deflated.
+ * Packs up to {@value #ROWS} values without losing a bit: as decimals where they are such ({@link DecimalCodec}); else the
+ * differences of neighbouring bit patterns (times) or the patterns themselves (channels) are laid out byte plane by byte
+ * plane, the highest first. Both are deflated.
  */
 final class BlockCodec {
 
@@ -18,6 +19,11 @@ final class BlockCodec {
     private BlockCodec() {}
 
     static byte[] pack(double[] values, int from, int to) {
+        byte[] decimals = DecimalCodec.lay(values, from, to);
+        return decimals == null ? patterns(values, from, to) : deflate(decimals, DecimalCodec.HEAD);
+    }
+
+    private static byte[] patterns(double[] values, int from, int to) {
         int n = to - from;
         byte[] planes = new byte[n * Double.BYTES];
         long before = 0;
@@ -29,10 +35,15 @@ final class BlockCodec {
                 planes[plane * n + i] = (byte) (difference >>> shift);
             }
         }
-        return deflate(planes);
+        return deflate(planes, 0);
     }
 
     static byte[] pack(float[] values, int from, int to) {
+        byte[] decimals = DecimalCodec.lay(values, from, to);
+        return decimals == null ? patterns(values, from, to) : deflate(decimals, DecimalCodec.HEAD);
+    }
+
+    private static byte[] patterns(float[] values, int from, int to) {
         int n = to - from;
         byte[] planes = new byte[n * Float.BYTES];
         for (int i = 0; i < n; i++) {
@@ -42,12 +53,18 @@ final class BlockCodec {
             planes[2 * n + i] = (byte) (bits >>> 8);
             planes[3 * n + i] = (byte) bits;
         }
-        return deflate(planes);
+        return deflate(planes, 0);
     }
 
     /** @throws IllegalStateException if the block is damaged */
     static void unpack(byte[] packed, double[] into, int from, int n) {
-        byte[] planes = inflate(packed, n * Double.BYTES);
+        if (packed.length > 0 && packed[0] == DecimalCodec.MARK) {
+            DecimalCodec.Head head = DecimalCodec.Head.of(packed);
+            byte[] laid = new byte[DecimalCodec.room(head, n)];
+            DecimalCodec.read(head, laid, inflate(packed, DecimalCodec.HEAD, laid), into, from, n);
+            return;
+        }
+        byte[] planes = whole(packed, n * Double.BYTES);
         long bits = 0;
         for (int i = 0; i < n; i++) {
             long difference = 0;
@@ -61,7 +78,13 @@ final class BlockCodec {
 
     /** @throws IllegalStateException if the block is damaged */
     static void unpack(byte[] packed, float[] into, int from, int n) {
-        byte[] planes = inflate(packed, n * Float.BYTES);
+        if (packed.length > 0 && packed[0] == DecimalCodec.MARK) {
+            DecimalCodec.Head head = DecimalCodec.Head.of(packed);
+            byte[] laid = new byte[DecimalCodec.room(head, n)];
+            DecimalCodec.read(head, laid, inflate(packed, DecimalCodec.HEAD, laid), into, from, n);
+            return;
+        }
+        byte[] planes = whole(packed, n * Float.BYTES);
         for (int i = 0; i < n; i++) {
             into[from + i] = Float.intBitsToFloat(planes[i] << 24
                     | (planes[n + i] & 0xff) << 16
@@ -77,13 +100,15 @@ final class BlockCodec {
         return crc.getValue();
     }
 
-    private static byte[] deflate(byte[] plain) {
+    /** The first bytes as they are, the rest deflated. */
+    private static byte[] deflate(byte[] plain, int head) {
         Deflater deflater = new Deflater(Deflater.BEST_SPEED, true);
         try {
-            deflater.setInput(plain);
+            deflater.setInput(plain, head, plain.length - head);
             deflater.finish();
             byte[] out = new byte[plain.length + plain.length / 1000 + 64];
-            int n = 0;
+            System.arraycopy(plain, 0, out, 0, head);
+            int n = head;
             while (!deflater.finished()) {
                 n += deflater.deflate(out, n, out.length - n);
                 out = n == out.length ? Arrays.copyOf(out, n * 2) : out;
@@ -94,20 +119,28 @@ final class BlockCodec {
         }
     }
 
-    private static byte[] inflate(byte[] packed, int size) {
+    private static byte[] whole(byte[] packed, int size) {
+        byte[] plain = new byte[size];
+        if (inflate(packed, 0, plain) < size) {
+            throw new IllegalStateException("a block of a recording is cut short");
+        }
+        return plain;
+    }
+
+    /** Fills as much as the block gives. */
+    private static int inflate(byte[] packed, int from, byte[] plain) {
         Inflater inflater = new Inflater(true);
         try {
-            inflater.setInput(packed);
-            byte[] plain = new byte[size];
+            inflater.setInput(packed, from, packed.length - from);
             int n = 0;
-            while (n < size) {
-                int more = inflater.inflate(plain, n, size - n);
+            while (n < plain.length) {
+                int more = inflater.inflate(plain, n, plain.length - n);
                 if (more == 0) {
-                    throw new IllegalStateException("a block of a recording is cut short");
+                    break;
                 }
                 n += more;
             }
-            return plain;
+            return n;
         } catch (DataFormatException e) {
             throw new IllegalStateException("a block of a recording is damaged", e);
         } finally {

@@ -15,7 +15,7 @@ import org.voltdocket.kernel.Sha256;
 @Component
 class RawStore {
 
-    private static final int CHUNK = 1 << 20;
+    private static final int CHUNK = RawChunk.MOST;
 
     private final JdbcClient jdbc;
 
@@ -35,10 +35,13 @@ class RawStore {
         try (InputStream in = Files.newInputStream(file)) {
             int seq = 0;
             for (byte[] chunk = in.readNBytes(CHUNK); chunk.length > 0; chunk = in.readNBytes(CHUNK)) {
-                jdbc.sql("insert into raw_chunk (sha256, seq, data) values (?, ?, ?)")
+                byte[] less = RawChunk.deflate(chunk);
+                boolean worthIt = less.length < chunk.length - chunk.length / 16;
+                jdbc.sql("insert into raw_chunk (sha256, seq, data, deflated) values (?, ?, ?, ?)")
                         .param(sha256.hex())
                         .param(seq++)
-                        .param(chunk)
+                        .param(worthIt ? less : chunk)
+                        .param(worthIt)
                         .update();
             }
         } catch (IOException e) {
@@ -59,10 +62,10 @@ class RawStore {
                 .single();
         try {
             for (int seq = 0; seq < chunks; seq++) {
-                byte[] chunk = jdbc.sql("select data from raw_chunk where sha256 = ? and seq = ?")
+                byte[] chunk = jdbc.sql("select data, deflated from raw_chunk where sha256 = ? and seq = ?")
                         .param(sha256.hex())
                         .param(seq)
-                        .query((row, n) -> row.getBytes(1))
+                        .query((row, n) -> row.getBoolean(2) ? RawChunk.inflate(row.getBytes(1)) : row.getBytes(1))
                         .single();
                 digest.update(chunk);
                 if (seq == chunks - 1 && !Sha256.wrap(digest.digest()).equals(sha256)) {
