@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.voltdocket.claim.warranty.UseClass;
+import org.voltdocket.claim.warranty.WarrantySum;
 
 /**
  * A claim as one actor may see it.
@@ -14,6 +16,8 @@ import java.util.UUID;
  * @param allowed the steps that this actor may take now
  * @param steps oldest first
  * @param wanted what was asked for last, with what came; empty where nothing was
+ * @param use how the vehicle is used, as the workshop said
+ * @param warranty what it is worth by the warranty terms; as reckoned for the decision once there is one
  */
 public record Claim(
         UUID id,
@@ -26,7 +30,9 @@ public record Claim(
         List<ClaimAction> allowed,
         List<ClaimStep> steps,
         List<AskedItem> wanted,
-        Optional<ClaimDecision> decision) {
+        Optional<ClaimDecision> decision,
+        UseClass use,
+        WarrantySum warranty) {
 
     public Claim {
         allowed = List.copyOf(allowed);

@@ -2,6 +2,7 @@ package org.voltdocket.claim;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,9 +13,13 @@ import java.util.UUID;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.claim.warranty.UseClass;
+import org.voltdocket.claim.warranty.Warranty;
+import org.voltdocket.claim.warranty.WarrantySum;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -30,6 +35,7 @@ class ClaimBook implements Claims {
     private final DecisionStore decisions;
     private final Decider decider;
     private final Meanwhile meanwhile;
+    private final Warranty warranty;
     private final Cases cases;
     private final Trail trail;
     private final Clock clock;
@@ -40,6 +46,7 @@ class ClaimBook implements Claims {
             DecisionStore decisions,
             Decider decider,
             Meanwhile meanwhile,
+            Warranty warranty,
             Cases cases,
             Trail trail,
             Clock clock) {
@@ -48,6 +55,7 @@ class ClaimBook implements Claims {
         this.decisions = decisions;
         this.decider = decider;
         this.meanwhile = meanwhile;
+        this.warranty = warranty;
         this.cases = cases;
         this.trail = trail;
         this.clock = clock;
@@ -67,17 +75,19 @@ class ClaimBook implements Claims {
     }
 
     @Override
-    public Claim open(Actor actor, CaseNumber number, String amount, String currency) {
+    public Claim open(Actor actor, CaseNumber number, String amount, String currency, String useClass) {
         CaseRef ref = cases.require(actor, number);
         if (actor.role() != Role.WORKSHOP) {
             throw new AccessDeniedException("a workshop claims for itself");
         }
         Money asked = Money.read(amount, currency);
-        if (!store.open(ref.id(), actor.workshop().orElseThrow(), asked, now(), actor.user())) {
+        UseClass use = ClaimRequest.use(useClass);
+        if (!store.open(ref.id(), actor.workshop().orElseThrow(), asked, use, now(), actor.user())) {
             throw ClaimConflict.openAlready();
         }
         cases.noteClaim(ref.id(), ClaimState.DRAFT.id());
-        trail.record(actor, "claim-opened", number.value(), Map.of("claim.amount", asked.toString()));
+        trail.record(
+                actor, "claim-opened", number.value(), Map.of("claim.amount", asked.toString(), "claim.use", use.id()));
         return of(actor, ref.id()).orElseThrow();
     }
 
@@ -102,7 +112,10 @@ class ClaimBook implements Claims {
                 ? Optional.of(decider.decide(actor, ref, row.asked(), act, to, at))
                 : Optional.empty();
         store.step(row, actor, act, to, at);
-        decision.ifPresent(made -> decisions.keep(row.id(), row.version() + 1, made));
+        decision.ifPresent(made -> {
+            decisions.keep(row.id(), row.version() + 1, made);
+            warranty.freeze(row.id(), reckoned(row));
+        });
         cases.noteClaim(ref.id(), to.id());
         trail.record(actor, "claim-" + act.action().id(), number.value(), details(row, to, act, decision));
         return of(actor, ref.id()).orElseThrow();
@@ -187,7 +200,21 @@ class ClaimBook implements Claims {
                         .toList(),
                 steps,
                 asked.of(row.id(), row.caseId(), steps),
-                decisions.of(row.id()));
+                decisions.of(row.id()),
+                row.use(),
+                warranty.frozen(row.id()).orElseGet(() -> reckoned(row)));
+    }
+
+    /** By the day the claim was handed in; by today where it is a draft still. */
+    private WarrantySum reckoned(ClaimStore.Row row) {
+        CaseFacts file = cases.facts(row.caseId());
+        Instant handedIn = store.handedIn(row.id()).orElseGet(clock::instant);
+        return warranty.reckon(
+                file.ref().serial(),
+                file.facts(),
+                row.use(),
+                LocalDate.ofInstant(handedIn, clock.getZone()),
+                row.asked());
     }
 
     /** PostgreSQL keeps microseconds; what is told first must be what is read later. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.UUID;
+import org.voltdocket.claim.warranty.UseClass;
 import tools.jackson.databind.JsonNode;
 
 /** Reads the bodies of requests. Members that mean nothing here are passed over. */
@@ -19,11 +20,16 @@ public final class ClaimRequest {
             @Schema(example = "129.90") String amount,
 
             @Schema(description = "ISO 4217", example = "EUR")
-            String currency) {
+            String currency,
+
+            @Schema(
+                    allowableValues = {"private", "commercial", "taxi"},
+                    description = "how the vehicle is used; private where it is not said")
+            String useClass) {
 
         /** @throws ClaimRefused if a member is no text */
         public static Opening read(JsonNode body) {
-            return new Opening(text(body, "amount"), text(body, "currency"));
+            return new Opening(text(body, "amount"), text(body, "currency"), text(body, "useClass"));
         }
     }
 
@@ -65,6 +71,14 @@ public final class ClaimRequest {
                 Optional.ofNullable(text(body, "amount")),
                 version(body).isPresent() ? version(body) : ifVersion,
                 ifAssessment);
+    }
+
+    static UseClass use(String id) {
+        try {
+            return id == null || id.isBlank() ? UseClass.PRIVATE : UseClass.of(id.strip());
+        } catch (IllegalArgumentException e) {
+            throw new ClaimRefused("useClass", "'useClass' says how the vehicle is used: " + e.getMessage());
+        }
     }
 
     private static OptionalLong version(JsonNode body) {

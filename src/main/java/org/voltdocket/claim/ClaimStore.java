@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.voltdocket.claim.warranty.UseClass;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 
@@ -32,6 +33,7 @@ class ClaimStore {
             UUID caseId,
             UUID workshop,
             Money asked,
+            UseClass use,
             ClaimState state,
             long version,
             Instant openedAt,
@@ -43,6 +45,7 @@ class ClaimStore {
                     row.getObject("case_id", UUID.class),
                     row.getObject("workshop_id", UUID.class),
                     new Money(row.getBigDecimal("amount"), Currency.getInstance(row.getString("currency"))),
+                    UseClass.of(row.getString("use_class")),
                     ClaimState.of(row.getString("state")),
                     row.getLong("version"),
                     row.getTimestamp("opened_at").toInstant(),
@@ -60,16 +63,17 @@ class ClaimStore {
     }
 
     /** @return false if the case has a claim that is not at its end */
-    boolean open(UUID caseId, UUID workshop, Money asked, Instant at, String by) {
+    boolean open(UUID caseId, UUID workshop, Money asked, UseClass use, Instant at, String by) {
         return db.sql("""
-                        insert into claim (id, case_id, workshop_id, amount, currency, opened_at, opened_by)
-                        values (?, ?, ?, ?, ?, ?, ?)
+                        insert into claim (id, case_id, workshop_id, amount, currency, use_class, opened_at, opened_by)
+                        values (?, ?, ?, ?, ?, ?, ?, ?)
                         on conflict (case_id) where state not in ('settled', 'withdrawn') do nothing""")
                         .param(UUID.randomUUID())
                         .param(caseId)
                         .param(workshop)
                         .param(asked.amount())
                         .param(asked.code())
+                        .param(use.id())
                         .param(at.atOffset(ZoneOffset.UTC))
                         .param(by)
                         .update()
@@ -97,6 +101,14 @@ class ClaimStore {
                 .param(act.reason())
                 .param(act.asksFor().toArray(String[]::new))
                 .update();
+    }
+
+    /** When the workshop handed the claim in; empty for a draft. */
+    Optional<Instant> handedIn(UUID claimId) {
+        return db.sql("select taken_at from claim_step where claim_id = ? and action = 'submit'")
+                .param(claimId)
+                .query((row, number) -> row.getTimestamp("taken_at").toInstant())
+                .optional();
     }
 
     List<ClaimStep> steps(UUID claimId) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
+import org.voltdocket.claim.warranty.WarrantySum;
 
 /** A claim in JSON. What is not known is absent. */
 @Schema(name = "Claim", description = "What the workshop asks for, step by step, and what was decided.")
@@ -47,7 +48,13 @@ public record ClaimView(
 
         @Schema(description = "oldest first") List<StepView> steps,
 
-        @Schema(description = "absent until decided") DecisionView decision) {
+        @Schema(description = "absent until decided") DecisionView decision,
+
+        @Schema(allowableValues = {"private", "commercial", "taxi"})
+        String useClass,
+
+        @Schema(description = "worth by the warranty terms; as reckoned for the decision once there is one")
+        WarrantySum warranty) {
 
     /** One thing that was asked for. */
     @Schema(name = "ClaimAsked")
@@ -182,6 +189,8 @@ public record ClaimView(
                 claim.steps().stream().map(StepView::of).toList(),
                 claim.decision()
                         .map(decision -> DecisionView.of(decision, latestAssessment))
-                        .orElse(null));
+                        .orElse(null),
+                claim.use().id(),
+                claim.warranty());
     }
 }

@@ -20,12 +20,13 @@ public interface Claims {
      *
      * @param amount text such as {@code 129.90}
      * @param currency ISO 4217, such as {@code EUR}
+     * @param useClass identifier of a {@link org.voltdocket.claim.warranty.UseClass}; null or blank for private use
      * @throws org.voltdocket.casefile.NotVisible if there is no such case for this actor
      * @throws org.springframework.security.access.AccessDeniedException for other roles
      * @throws ClaimRefused if amount or currency cannot be right
      * @throws ClaimConflict if the case has a claim that is not at its end
      */
-    Claim open(Actor actor, CaseNumber number, String amount, String currency);
+    Claim open(Actor actor, CaseNumber number, String amount, String currency, String useClass);
 
     /**
      * Takes one step.

@@ -46,6 +46,7 @@ class ManualPages {
             "claim-step-refused",
             "claim-not-judged",
             "catalogue-refused",
+            "terms-refused",
             "series-refused",
             "malformed-request",
             "refused",

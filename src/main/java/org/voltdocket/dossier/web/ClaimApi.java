@@ -64,7 +64,7 @@ class ClaimApi {
     @PostMapping
     ResponseEntity<ClaimView> open(Actor actor, @PathVariable CaseNumber number, @RequestBody JsonNode body) {
         ClaimRequest.Opening opening = ClaimRequest.Opening.read(body);
-        claims.open(actor, number, opening.amount(), opening.currency());
+        claims.open(actor, number, opening.amount(), opening.currency(), opening.useClass());
         return written.answer(HttpStatus.CREATED, actor, number);
     }
 

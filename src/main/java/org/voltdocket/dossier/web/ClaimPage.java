@@ -48,7 +48,7 @@ class ClaimPage {
         String action = given.getFirst("action");
         try {
             if ("open".equals(action)) {
-                claims.open(actor, parsed, amount(given).orElse(""), currency(given));
+                claims.open(actor, parsed, amount(given).orElse(""), currency(given), given.getFirst("useClass"));
             } else {
                 claims.act(actor, parsed, act(action, given));
             }

@@ -1,0 +1,37 @@
+-- What the distributor owes for a battery by its age, kilometres and use. A change is a new row with a day from which it
+-- holds: a claim is reckoned by the terms in force on the day of sale, so earlier rows are kept for good.
+
+create table warranty_terms (
+    ordinal       bigint generated always as identity unique,
+    id            uuid primary key,
+    -- for one battery type, or for a chemistry where the type has none or is not known
+    battery_type  text check (battery_type ~ '^[A-Z0-9][A-Z0-9./-]{0,39}$'),
+    chemistry     text check (chemistry in ('flooded', 'efb', 'agm', 'gel')),
+    use_class     text not null check (use_class in ('private', 'commercial', 'taxi')),
+    valid_from    date not null,
+    free_months   integer not null check (free_months between 0 and 120),
+    mileage_km    integer check (mileage_km between 1 and 3000000),
+    reason        text not null check (length(reason) between 1 and 2000),
+    recorded_at   timestamptz not null,
+    recorded_by   text not null check (recorded_by <> ''),
+    check (num_nonnulls(battery_type, chemistry) = 1)
+);
+
+create index warranty_terms_in_force on warranty_terms (use_class, battery_type, chemistry, valid_from desc, ordinal desc);
+
+-- through this month of its life, counted from 1 and past the free ones, so many per cent are paid
+create table warranty_pro_rata (
+    terms_id       uuid not null references warranty_terms (id),
+    through_month  integer not null check (through_month between 1 and 240),
+    percent        numeric(5, 2) not null check (percent > 0 and percent < 100),
+    primary key (terms_id, through_month)
+);
+
+create trigger warranty_terms_append_only before update or delete on warranty_terms
+    for each row execute function refuse_change();
+create trigger warranty_terms_no_truncate before truncate on warranty_terms
+    for each statement execute function refuse_change();
+create trigger warranty_pro_rata_append_only before update or delete on warranty_pro_rata
+    for each row execute function refuse_change();
+create trigger warranty_pro_rata_no_truncate before truncate on warranty_pro_rata
+    for each statement execute function refuse_change();

@@ -1,0 +1,73 @@
+package org.voltdocket.claim.warranty;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.voltdocket.claim.Money;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.kernel.BatterySerial;
+import tools.jackson.databind.json.JsonMapper;
+
+/** What a claim is worth by the terms: reckoned anew while it is open, as it was decided afterwards. */
+@Component
+public class Warranty {
+
+    private final WarrantyTerms terms;
+    private final WarrantyWords words;
+    private final JdbcClient db;
+    private final JsonMapper json;
+
+    Warranty(WarrantyTerms terms, WarrantyWords words, JdbcClient db, JsonMapper json) {
+        this.terms = terms;
+        this.words = words;
+        this.db = db;
+        this.json = json;
+    }
+
+    /**
+     * The sum by the terms in force on the day of sale.
+     *
+     * @param claimedOn the day the claim was handed in
+     */
+    public WarrantySum reckon(BatterySerial serial, Facts facts, UseClass use, LocalDate claimedOn, Money asked) {
+        Optional<LocalDate> start = Reckoning.start(facts);
+        if (start.isEmpty() || claimedOn.isBefore(start.get())) {
+            return words.said(without("unknown", use, start.orElse(null), facts, claimedOn), asked);
+        }
+        WarrantySum sum = terms.inForce(type(serial), facts.battery().chemistry(), use, start.get())
+                .map(found -> Reckoning.sum(found, facts, start.get(), claimedOn, asked))
+                .orElseGet(() -> without("no-terms", use, start.get(), facts, claimedOn));
+        return words.said(sum, asked);
+    }
+
+    private static WarrantySum without(
+            String standing, UseClass use, LocalDate start, Facts facts, LocalDate claimedOn) {
+        String from = start == null ? null : facts.battery().soldOn() == null ? "fitted" : "sold";
+        return new WarrantySum(
+                standing, use.id(), start, from, claimedOn, null, null, null, null, null, null, null, null, null);
+    }
+
+    private Optional<String> type(BatterySerial serial) {
+        return Optional.empty();
+    }
+
+    /** Keeps the sum with the decision of the claim, for good. */
+    public void freeze(UUID claimId, WarrantySum sum) {
+        db.sql("insert into claim_decision_warranty (claim_id, terms_id, body) values (?, ?, ?)")
+                .param(claimId)
+                .param(sum.terms() == null ? null : sum.terms().id())
+                .param(json.writeValueAsString(sum))
+                .update();
+    }
+
+    /** The sum that the decision of the claim was made on; empty where it is not decided. */
+    public Optional<WarrantySum> frozen(UUID claimId) {
+        return db.sql("select body from claim_decision_warranty where claim_id = ?")
+                .param(claimId)
+                .query(String.class)
+                .optional()
+                .map(body -> json.readValue(body, WarrantySum.class));
+    }
+}
