@@ -5,7 +5,7 @@ create table warranty_terms (
     ordinal       bigint generated always as identity unique,
     id            uuid primary key,
     -- for one battery type, or for a chemistry where the type has none or is not known
-    battery_type  text check (battery_type ~ '^[A-Z0-9][A-Z0-9./-]{0,39}$'),
+    battery_type  text check (battery_type ~ '^[A-Z0-9._/-]{1,40}$'),
     chemistry     text check (chemistry in ('flooded', 'efb', 'agm', 'gel')),
     use_class     text not null check (use_class in ('private', 'commercial', 'taxi')),
     valid_from    date not null,

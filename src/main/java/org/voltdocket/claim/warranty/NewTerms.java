@@ -22,7 +22,7 @@ public record NewTerms(
         Optional<Integer> mileageKm,
         String reason) {
 
-    private static final Pattern TYPE = Pattern.compile("[A-Z0-9][A-Z0-9./-]{0,39}");
+    private static final Pattern TYPE = Pattern.compile("[A-Z0-9._/-]{1,40}");
     private static final Pattern ROW =
             Pattern.compile("\\s*(\\d{1,3})\\s*[:;\\s]\\s*(\\d{1,2}(?:[.,]\\d{1,2})?)\\s*%?\\s*");
     private static final int MOST_REASON = 2000;
@@ -53,7 +53,7 @@ public record NewTerms(
     public static NewTerms read(Form form) {
         String type = text(form.batteryType()).toUpperCase(Locale.ROOT);
         if (!type.isEmpty() && !TYPE.matcher(type).matches()) {
-            throw new TermsRefused("batteryType", "A type's code has 1 to 40 of A-Z 0-9 - . /; read '" + type + "'.");
+            throw new TermsRefused("batteryType", "A type's code has 1 to 40 of A-Z 0-9 - . _ /; read '" + type + "'.");
         }
         int free = number("freeMonths", form.freeMonths(), 0, MOST_FREE);
         String reason = text(form.reason());

@@ -5,7 +5,11 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.catalogue.BatteryType;
+import org.voltdocket.casefile.catalogue.Catalogue;
+import org.voltdocket.casefile.catalogue.Product;
 import org.voltdocket.claim.Money;
+import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.BatterySerial;
 import tools.jackson.databind.json.JsonMapper;
@@ -15,12 +19,14 @@ import tools.jackson.databind.json.JsonMapper;
 public class Warranty {
 
     private final WarrantyTerms terms;
+    private final Catalogue catalogue;
     private final WarrantyWords words;
     private final JdbcClient db;
     private final JsonMapper json;
 
-    Warranty(WarrantyTerms terms, WarrantyWords words, JdbcClient db, JsonMapper json) {
+    Warranty(WarrantyTerms terms, Catalogue catalogue, WarrantyWords words, JdbcClient db, JsonMapper json) {
         this.terms = terms;
+        this.catalogue = catalogue;
         this.words = words;
         this.db = db;
         this.json = json;
@@ -36,7 +42,10 @@ public class Warranty {
         if (start.isEmpty() || claimedOn.isBefore(start.get())) {
             return words.said(without("unknown", use, start.orElse(null), facts, claimedOn), asked);
         }
-        WarrantySum sum = terms.inForce(type(serial), facts.battery().chemistry(), use, start.get())
+        Optional<BatteryType> type = catalogue.of(serial).map(Product::type);
+        Chemistry chemistry =
+                type.map(BatteryType::chemistry).orElse(facts.battery().chemistry());
+        WarrantySum sum = terms.inForce(type.map(BatteryType::code), chemistry, use, start.get())
                 .map(found -> Reckoning.sum(found, facts, start.get(), claimedOn, asked))
                 .orElseGet(() -> without("no-terms", use, start.get(), facts, claimedOn));
         return words.said(sum, asked);
@@ -47,10 +56,6 @@ public class Warranty {
         String from = start == null ? null : facts.battery().soldOn() == null ? "fitted" : "sold";
         return new WarrantySum(
                 standing, use.id(), start, from, claimedOn, null, null, null, null, null, null, null, null, null);
-    }
-
-    private Optional<String> type(BatterySerial serial) {
-        return Optional.empty();
     }
 
     /** Keeps the sum with the decision of the claim, for good. */

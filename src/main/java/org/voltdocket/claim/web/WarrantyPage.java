@@ -13,6 +13,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.casefile.catalogue.Catalogue;
 import org.voltdocket.claim.warranty.NewTerms;
 import org.voltdocket.claim.warranty.Terms;
 import org.voltdocket.claim.warranty.TermsRefused;
@@ -27,10 +28,12 @@ import org.voltdocket.kernel.Role;
 class WarrantyPage {
 
     private final WarrantyTerms terms;
+    private final Catalogue catalogue;
     private final Clock clock;
 
-    WarrantyPage(WarrantyTerms terms, Clock clock) {
+    WarrantyPage(WarrantyTerms terms, Catalogue catalogue, Clock clock) {
         this.terms = terms;
+        this.catalogue = catalogue;
         this.clock = clock;
     }
 
@@ -79,6 +82,7 @@ class WarrantyPage {
         model.addAttribute("lines", lines(terms.all()));
         model.addAttribute("given", given);
         model.addAttribute("may", actor.role() == Role.ADMIN);
+        model.addAttribute("types", catalogue.types());
         model.addAttribute("uses", UseClass.values());
         model.addAttribute("chemistries", Chemistry.values());
         return "claim/warranty";
