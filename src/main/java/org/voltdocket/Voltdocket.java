@@ -4,12 +4,16 @@ import java.time.Clock;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.context.annotation.Bean;
+import org.voltdocket.server.VerifyTrail;
 
-/** Starts the server. */
+/** Starts the server, or verifies its trail where {@code --verify-trail} asks for it. */
 @SpringBootApplication
 public class Voltdocket {
 
     public static void main(String[] args) {
+        if (VerifyTrail.isAsked(args)) {
+            System.exit(VerifyTrail.run(System.out, args));
+        }
         SpringApplication.run(Voltdocket.class, args);
     }
 

@@ -1,5 +1,6 @@
 package org.voltdocket.access;
 
+import java.util.Map;
 import org.voltdocket.kernel.Actor;
 
 /**
@@ -7,5 +8,11 @@ import org.voltdocket.kernel.Actor;
  *
  * @param act what was done, as the trail names it
  * @param subject the account or workshop
+ * @param details what was made or changed; a change as {@code old} and {@code new}, and never a secret
  */
-public record AccountChanged(Actor actor, String act, String subject) {}
+public record AccountChanged(Actor actor, String act, String subject, Map<String, Object> details) {
+
+    public AccountChanged {
+        details = Map.copyOf(details);
+    }
+}

@@ -2,8 +2,10 @@ package org.voltdocket.access;
 
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Pattern;
@@ -89,7 +91,11 @@ public class Accounts {
         WorkshopRow row =
                 new WorkshopRow(UUID.randomUUID(), trimmed, clock.instant().truncatedTo(ChronoUnit.MICROS));
         workshops.saveAndFlush(row);
-        events.publishEvent(new AccountChanged(actor, "workshop-created", trimmed));
+        events.publishEvent(new AccountChanged(
+                actor,
+                "workshop-created",
+                trimmed,
+                Map.of("account.workshop", row.ref().id().toString())));
         return row.ref();
     }
 
@@ -123,8 +129,15 @@ public class Accounts {
                 workshop,
                 clock.instant().truncatedTo(ChronoUnit.MICROS));
         accounts.saveAndFlush(row);
-        events.publishEvent(new AccountChanged(actor, "account-created", name));
+        events.publishEvent(new AccountChanged(actor, "account-created", name, made(row)));
         return row.ref();
+    }
+
+    private static Map<String, Object> made(AccountRow row) {
+        Map<String, Object> details = new LinkedHashMap<>();
+        details.put("account.role", row.role().name());
+        row.ref().workshop().ifPresent(workshop -> details.put("account.workshop", workshop.name()));
+        return details;
     }
 
     /**
@@ -143,7 +156,11 @@ public class Accounts {
             throw new AccountRefused("name", "This is the last administrator. Make another one first.");
         }
         row.setEnabled(enabled);
-        events.publishEvent(new AccountChanged(actor, enabled ? "account-enabled" : "account-disabled", row.name()));
+        events.publishEvent(new AccountChanged(
+                actor,
+                enabled ? "account-enabled" : "account-disabled",
+                row.name(),
+                Map.of("account.enabled", Map.of("old", !enabled, "new", enabled))));
     }
 
     /** Sets a new password for somebody else; that account's sessions end. */
@@ -152,7 +169,7 @@ public class Accounts {
         requireAdmin(actor);
         AccountRow row = require(id);
         row.setPassword(encoder.encode(Passwords.checked(password, row.name())));
-        events.publishEvent(new AccountChanged(actor, "password-reset", row.name()));
+        events.publishEvent(new AccountChanged(actor, "password-reset", row.name(), Map.of()));
     }
 
     /**
@@ -168,7 +185,7 @@ public class Accounts {
             throw new AccountRefused("current", "The current password is not right. Nothing was changed.");
         }
         row.setPassword(encoder.encode(Passwords.checked(wanted, row.name())));
-        events.publishEvent(new AccountChanged(who.actor(), "password-changed", row.name()));
+        events.publishEvent(new AccountChanged(who.actor(), "password-changed", row.name(), Map.of()));
         return row.signedIn();
     }
 

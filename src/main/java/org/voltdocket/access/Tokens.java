@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Base64;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
@@ -56,7 +57,7 @@ public class Tokens {
         AccountRow account = accounts.getReferenceById(who.account());
         tokens.saveAndFlush(new TokenRow(UUID.randomUUID(), account, trimmed, digest(token), now, now.plus(LIFE)));
         events.publishEvent(
-                new AccountChanged(who.actor(), "token-created", who.actor().user()));
+                new AccountChanged(who.actor(), "token-created", who.actor().user(), Map.of("account.token", trimmed)));
         return new NewToken(token, now.plus(LIFE));
     }
 
@@ -86,8 +87,8 @@ public class Tokens {
                 .map(row -> row.revoke(clock.instant().truncatedTo(ChronoUnit.MICROS)))
                 .orElse(false);
         if (revoked) {
-            events.publishEvent(
-                    new AccountChanged(who.actor(), "token-revoked", who.actor().user()));
+            events.publishEvent(new AccountChanged(
+                    who.actor(), "token-revoked", who.actor().user(), Map.of("account.token", id.toString())));
         }
         return revoked;
     }

@@ -1,6 +1,5 @@
 package org.voltdocket.server;
 
-import java.util.Map;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.voltdocket.access.AccountChanged;
@@ -18,6 +17,6 @@ class AccountTrail {
 
     @EventListener
     void on(AccountChanged change) {
-        trail.record(change.actor(), change.act(), "account/" + change.subject(), Map.of());
+        trail.record(change.actor(), change.act(), "account/" + change.subject(), change.details());
     }
 }

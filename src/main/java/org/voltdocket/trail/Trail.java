@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.trail.TrailCheck.BrokenLink;
+import org.voltdocket.kernel.Sha256;
 
 /** The record of what happened. It is written with the deed or not at all: both stand in one transaction. */
 @Service
@@ -61,38 +61,35 @@ public class Trail {
         return store.of(subject).stream().map(link -> link.entry(json)).toList();
     }
 
-    /**
-     * Walks the whole chain and names the first link that does not hold: an entry changed, missing, put in between or
-     * moved. Entries cut off at the very end leave a shorter chain that holds; keep the last hash elsewhere (a printed
-     * report, a bag) to notice that.
-     */
+    /** The entries before a position, newest first; of one subject where one is given. */
     @Transactional(readOnly = true)
-    public TrailCheck verify() {
-        Walk walk = new Walk();
-        store.each(walk::step);
-        return new TrailCheck(walk.read, Optional.ofNullable(walk.broken));
+    public List<TrailEntry> latest(Optional<String> subject, long before, int limit) {
+        return store.before(subject, before, limit).stream()
+                .map(link -> link.entry(json))
+                .toList();
     }
 
-    /** Where a walk along the chain stands. */
-    private final class Walk {
-        private long read;
-        private String previous = Link.START;
-        private BrokenLink broken;
+    /** The last entry of the chain, to be noted outside the server; empty where nothing happened yet. */
+    @Transactional(readOnly = true)
+    public Optional<TrailHead> head() {
+        return store.last().map(link -> new TrailHead(link.position(), new Sha256(link.hash())));
+    }
 
-        private void step(Link link) {
-            if (broken != null) {
-                return;
-            }
-            read++;
-            if (link.position() != read) {
-                broken = new BrokenLink(
-                        read, "entry " + read + " is missing: the next one has position " + link.position());
-            } else if (!link.previous().equals(previous)) {
-                broken = new BrokenLink(read, "entry " + read + " does not name the entry before it");
-            } else if (!link.hash().equals(link.digest(json))) {
-                broken = new BrokenLink(read, "entry " + read + " was changed: its content no longer gives its hash");
-            }
-            previous = link.hash();
-        }
+    /** Walks the whole chain without a noted head; see {@link #verify(Optional)}. */
+    @Transactional(readOnly = true)
+    public TrailCheck verify() {
+        return verify(Optional.empty());
+    }
+
+    /**
+     * Walks the whole chain, one entry in memory at a time, and names the first link that does not hold: an entry changed,
+     * missing, moved, exchanged or put in between. Entries cut off at the very end leave a shorter chain that holds in
+     * itself, and a chain written anew holds too: only a head noted outside the server shows those.
+     */
+    @Transactional(readOnly = true)
+    public TrailCheck verify(Optional<TrailHead> noted) {
+        Walk walk = new Walk(json, noted);
+        store.each(walk::step);
+        return walk.result();
     }
 }

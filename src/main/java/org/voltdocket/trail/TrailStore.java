@@ -4,11 +4,13 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.ResultSetExtractor;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -65,10 +67,27 @@ class TrailStore {
                 .list();
     }
 
-    void each(Consumer<Link> step) {
-        streaming.query("select " + COLUMNS + " from trail_entry order by position", rs -> {
-            step.accept(link(rs, 0));
-        });
+    List<Link> before(Optional<String> subject, long position, int limit) {
+        String of = subject.isPresent() ? "subject = ? and " : "";
+        List<Object> values = new ArrayList<>(subject.map(List::<Object>of).orElse(List.of()));
+        values.add(position);
+        values.add(limit);
+        return jdbc.sql("select " + COLUMNS + " from trail_entry where " + of
+                        + "position < ? order by position desc limit ?")
+                .params(values)
+                .query(TrailStore::link)
+                .list();
+    }
+
+    /** Hands over entry after entry through a cursor, until the visitor has enough. Needs a transaction around it. */
+    void each(Predicate<Link> visitor) {
+        streaming.query("select " + COLUMNS + " from trail_entry order by position", (ResultSetExtractor<Void>)
+                rows -> {
+                    while (rows.next() && visitor.test(link(rows, 0))) {
+                        // the visitor does the work
+                    }
+                    return null;
+                });
     }
 
     private static Link link(ResultSet row, int number) throws SQLException {

@@ -34,6 +34,9 @@ public record Frame(String user, String role, List<Place> places) {
         }
         places.add(place("/rulebook", "nav.rulebook", path, null));
         places.add(place("/manual", "nav.manual", path, null));
+        if ("ADMIN".equals(role) || "AUDITOR".equals(role)) {
+            places.add(place("/trail", "nav.trail", path, null));
+        }
         if ("ADMIN".equals(role)) {
             places.add(place("/accounts", "nav.accounts", path, null));
         }

@@ -83,7 +83,7 @@ class EveryPageTest {
     @Test
     void pagesOfTheDistributor() {
         check(server.user(Role.CLERK), List.of("/cases", "/cases?leaning=vehicle-side&cause=wiring", "/account"));
-        check(server.user(Role.ADMIN), List.of("/accounts", "/catalogue", "/catalogue?serial=NONE-SUCH"));
+        check(server.user(Role.ADMIN), List.of("/accounts", "/catalogue", "/catalogue?serial=NONE-SUCH", "/trail"));
     }
 
     private void check(Server.User user, List<String> paths) {

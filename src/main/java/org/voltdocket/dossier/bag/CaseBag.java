@@ -16,6 +16,7 @@ import org.voltdocket.dossier.Dossier;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.trail.TrailEntry;
+import org.voltdocket.trail.TrailHead;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -76,6 +77,11 @@ public class CaseBag {
         info.put("Bag-Software-Agent", "Voltdocket");
         info.put("External-Identifier", ref.number().value());
         info.put("External-Description", "Battery " + ref.serial() + " in vehicle " + ref.vin());
+        List<TrailEntry> trail = dossier.trail();
+        if (!trail.isEmpty()) {
+            TrailEntry last = trail.get(trail.size() - 1);
+            info.put("Trail-Head", new TrailHead(last.position(), last.hash()).toString());
+        }
         return info;
     }
 
