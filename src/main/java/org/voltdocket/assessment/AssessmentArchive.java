@@ -71,6 +71,6 @@ class AssessmentArchive implements Assessments {
 
     @Override
     public void judgeAgain(Actor actor, CaseNumber number) {
-        assessor.assess(cases.require(actor, number).id());
+        assessor.assessWithRoom(cases.require(actor, number).id());
     }
 }

@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.TransactionDefinition;
@@ -20,6 +19,7 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
@@ -38,7 +38,7 @@ class Assessor {
     private final Due due;
     private final InForce inForce;
     private final Trail trail;
-    private final JdbcClient db;
+    private final CaseLock lock;
     private final Clock clock;
     private final TransactionTemplate ownTransaction;
 
@@ -49,7 +49,7 @@ class Assessor {
             Due due,
             InForce inForce,
             Trail trail,
-            JdbcClient db,
+            CaseLock lock,
             Clock clock,
             PlatformTransactionManager transactions) {
         this.cases = cases;
@@ -58,7 +58,7 @@ class Assessor {
         this.due = due;
         this.inForce = inForce;
         this.trail = trail;
-        this.db = db;
+        this.lock = lock;
         this.clock = clock;
         this.ownTransaction = new TransactionTemplate(transactions);
         this.ownTransaction.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
@@ -74,30 +74,35 @@ class Assessor {
         }
     }
 
+    /** As {@link #assess}, for callers that have no memory for the case's recordings yet. */
+    void assessWithRoom(UUID caseId) {
+        evidence.withRoomFor(caseId, () -> {
+            assess(caseId);
+            return null;
+        });
+    }
+
     private void judge(UUID caseId) {
-        db.sql("select 1 from pg_advisory_xact_lock(hashtextextended(?, 0))")
-                .param("assessment " + caseId)
-                .query(Integer.class)
-                .single();
+        lock.take(caseId);
         Optional<Instant> since = due.since(caseId);
         CaseFacts file = cases.facts(caseId);
         History history = cases.history(caseId);
         List<EvidenceItem> items = evidence.ofCase(caseId);
         Sha256 input = InputDigest.of(file, history, items);
+        Rulebook book = inForce.rulebook();
         boolean known = rows.findFirstByCaseIdOrderByOrdinalDesc(caseId)
-                .filter(latest -> latest.restsOn(inForce.rulebook().sha256(), input))
+                .filter(latest -> latest.restsOn(book.sha256(), input))
                 .isPresent();
         if (!known) {
-            append(caseId, new CaseInput(file.facts(), history, evidence.readings(caseId)), input);
+            append(caseId, new CaseInput(file.facts(), history, evidence.readings(caseId)), book, input);
         }
         since.ifPresent(at -> due.done(caseId, at));
     }
 
-    private void append(UUID caseId, CaseInput input, Sha256 digest) {
-        Assessment assessment = Diagnosis.assess(input, inForce.rulebook());
+    private void append(UUID caseId, CaseInput input, Rulebook book, Sha256 digest) {
+        Assessment assessment = Diagnosis.assess(input, book);
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        AssessmentRow row =
-                new AssessmentRow(caseId, assessment, inForce.rulebook().sha256(), digest, now);
+        AssessmentRow row = new AssessmentRow(caseId, assessment, book.sha256(), digest, now);
         rows.save(row);
         cases.noteStanding(caseId, row.standing());
     }

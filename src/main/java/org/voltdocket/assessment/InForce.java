@@ -1,39 +1,31 @@
 package org.voltdocket.assessment;
 
-import java.io.IOException;
-import java.io.InputStream;
+import java.util.function.Supplier;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.beans.factory.annotation.Value;
-import org.springframework.core.io.ClassPathResource;
 import org.springframework.stereotype.Component;
+import org.voltdocket.assessment.edition.EditionBook;
+import org.voltdocket.assessment.edition.ShippedEditions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
-/** The edition of the rule book that new assessments are made by. Read once, when the server starts. */
+/** The edition of the rule book that new assessments are made by, as the database says at this moment. */
 @Component
 public class InForce {
 
-    private final Rulebook rulebook;
+    private final Supplier<Rulebook> rulebook;
 
-    /** @throws IllegalStateException if there is no such edition */
+    /** @param shipped named, so that the editions are kept before anybody asks */
     @Autowired
-    InForce(@Value("${voltdocket.rulebook:2026.1}") String edition) {
-        ClassPathResource file = new ClassPathResource("shared/rulebook/" + edition + ".yaml");
-        try (InputStream in = file.getInputStream()) {
-            this.rulebook = Rulebook.read(in);
-        } catch (IOException e) {
-            throw new IllegalStateException(
-                    "There is no rule book " + edition
-                            + ". Set voltdocket.rulebook to one that is under shared/rulebook.",
-                    e);
-        }
+    InForce(EditionBook editions, ShippedEditions shipped) {
+        this.rulebook = editions::rulebookInForce;
     }
 
     /** @param rulebook read elsewhere */
     InForce(Rulebook rulebook) {
-        this.rulebook = rulebook;
+        this.rulebook = () -> rulebook;
     }
 
+    /** Ask once for one assessment: it may be another the next time. */
     public Rulebook rulebook() {
-        return rulebook;
+        return rulebook.get();
     }
 }

@@ -49,13 +49,13 @@ class Listener {
     void assess(CaseOpened news) {
         Afterwards.run(() -> {
             assessor.assess(news.caseId());
-            cases.siblings(news.caseId()).forEach(assessor::assess);
+            cases.siblings(news.caseId()).forEach(assessor::assessWithRoom);
         });
     }
 
     @TransactionalEventListener(phase = TransactionPhase.AFTER_COMMIT)
     void assess(FactsMended news) {
-        Afterwards.run(() -> assessor.assess(news.caseId()));
+        Afterwards.run(() -> assessor.assessWithRoom(news.caseId()));
     }
 
     @TransactionalEventListener(phase = TransactionPhase.AFTER_COMMIT)
@@ -66,6 +66,6 @@ class Listener {
     /** What a crash left between a change and its assessment, or what failed, is tried when the server starts. */
     @EventListener
     void assessLeftBehind(ApplicationReadyEvent started) {
-        due.all().forEach(assessor::assess);
+        due.all().forEach(assessor::assessWithRoom);
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.Cases;
@@ -23,13 +24,15 @@ class Archive implements EvidenceArchive {
     private final RawStore raw;
     private final ReadingStore readings;
     private final SeriesReader series;
+    private final MemoryGate gate;
 
-    Archive(Cases cases, ItemStore items, RawStore raw, ReadingStore readings, SeriesReader series) {
+    Archive(Cases cases, ItemStore items, RawStore raw, ReadingStore readings, SeriesReader series, MemoryGate gate) {
         this.cases = cases;
         this.items = items;
         this.raw = raw;
         this.readings = readings;
         this.series = series;
+        this.gate = gate;
     }
 
     @Override
@@ -63,6 +66,14 @@ class Archive implements EvidenceArchive {
                 .sorted(Comparator.comparing(EvidenceItem::sha256))
                 .map(item -> new Evidence(item.id().toString(), item.sha256(), item.origin(), read.get(item.id())))
                 .toList();
+    }
+
+    @Override
+    public <T> T withRoomFor(UUID caseId, Supplier<T> work) {
+        try (MemoryGate.Lease lease = gate.lease()) {
+            lease.reserve(items.memoryOf(caseId));
+            return work.get();
+        }
     }
 
     @Override

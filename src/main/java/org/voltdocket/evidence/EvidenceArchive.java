@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.kernel.Actor;
@@ -27,6 +28,13 @@ public interface EvidenceArchive {
      * Recordings come whole: 8 bytes a row and 4 more for each channel.
      */
     List<Evidence> readings(UUID caseId);
+
+    /**
+     * Does work that reads all of a case, {@link #readings}, once there is memory for it: as many at a time as fit.
+     * Start it before locking the case, for an upload has its memory first and locks the case then; and not inside an
+     * upload, which has what it needs.
+     */
+    <T> T withRoomFor(UUID caseId, Supplier<T> work);
 
     /** What was read from one item; empty for a document. */
     Optional<Reading> reading(UUID evidenceId);

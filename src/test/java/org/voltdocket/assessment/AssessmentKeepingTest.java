@@ -83,6 +83,9 @@ class AssessmentKeepingTest {
     private JdbcClient db;
 
     @Autowired
+    private CaseLock lock;
+
+    @Autowired
     private Clock clock;
 
     @Autowired
@@ -219,7 +222,7 @@ class AssessmentKeepingTest {
         upload(number, "b.json", BATTERY, 201);
         UUID id = id(number);
         Rulebook empty = new Rulebook("broken", Sha256.of(new byte[0]), Map.of(), "none", List.of());
-        new Assessor(cases, evidence, rows, due, new InForce(empty), trail, db, clock, transactions).assess(id);
+        new Assessor(cases, evidence, rows, due, new InForce(empty), trail, lock, clock, transactions).assess(id);
 
         JsonNode shown = read(number);
         assertThat(shown.get("evidence").size()).isOne();

@@ -1,0 +1,113 @@
+package org.voltdocket.assessment;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.voltdocket.casefile.CaseFacts;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.diagnosis.CaseInput;
+import org.voltdocket.diagnosis.Diagnosis;
+import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.kernel.Sha256;
+
+/**
+ * Judges a case by any edition, without keeping anything or for good. Each call waits until there is memory for the case,
+ * and runs in a transaction of its own.
+ */
+@Component
+public class Rejudge {
+
+    private final Cases cases;
+    private final EvidenceArchive evidence;
+    private final AssessmentRows rows;
+    private final CaseLock lock;
+    private final Clock clock;
+    private final TransactionTemplate looking;
+    private final TransactionTemplate writing;
+
+    Rejudge(
+            Cases cases,
+            EvidenceArchive evidence,
+            AssessmentRows rows,
+            CaseLock lock,
+            Clock clock,
+            PlatformTransactionManager transactions) {
+        this.cases = cases;
+        this.evidence = evidence;
+        this.rows = rows;
+        this.lock = lock;
+        this.clock = clock;
+        this.looking = own(transactions);
+        this.looking.setReadOnly(true);
+        // facts and evidence as they were at one moment, without making anybody wait
+        this.looking.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
+        this.writing = own(transactions);
+    }
+
+    private static TransactionTemplate own(PlatformTransactionManager transactions) {
+        TransactionTemplate template = new TransactionTemplate(transactions);
+        template.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+        return template;
+    }
+
+    /** Judges and keeps nothing. Where the latest assessment rests on the same input and edition, that is the answer. */
+    public Rejudged trial(UUID caseId, Rulebook book) {
+        return evidence.withRoomFor(
+                caseId, () -> looking.execute(tx -> judge(caseId, book).said()));
+    }
+
+    /**
+     * Judges and appends, unless the latest assessment rests on the same input and edition: so that a run that is done
+     * again, as after a crash, appends nothing twice.
+     *
+     * @param together is handed what was appended, in the transaction that appends it; not called where nothing was
+     */
+    public Rejudged append(UUID caseId, Rulebook book, Consumer<Rejudged> together) {
+        return evidence.withRoomFor(
+                caseId,
+                () -> writing.execute(tx -> {
+                    lock.take(caseId);
+                    Work work = judge(caseId, book);
+                    if (work.said().keptAt().isPresent()) {
+                        return work.said();
+                    }
+                    Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+                    AssessmentRow row =
+                            new AssessmentRow(caseId, work.said().after(), book.sha256(), work.input(), now);
+                    rows.save(row);
+                    cases.noteStanding(caseId, row.standing());
+                    together.accept(work.said());
+                    return work.said();
+                }));
+    }
+
+    private record Work(Rejudged said, Sha256 input) {}
+
+    private Work judge(UUID caseId, Rulebook book) {
+        CaseFacts file = cases.facts(caseId);
+        History history = cases.history(caseId);
+        List<EvidenceItem> items = evidence.ofCase(caseId);
+        Sha256 input = InputDigest.of(file, history, items);
+        Optional<AssessmentRow> latest = rows.findFirstByCaseIdOrderByOrdinalDesc(caseId);
+        Optional<KeptAssessment> kept = latest.map(AssessmentRow::kept);
+        Optional<Assessment> before = kept.map(KeptAssessment::assessment);
+        if (latest.filter(row -> row.restsOn(book.sha256(), input)).isPresent()) {
+            return new Work(
+                    new Rejudged(file.ref(), before, before.get(), kept.map(KeptAssessment::assessedAt)), input);
+        }
+        Assessment after = Diagnosis.assess(new CaseInput(file.facts(), history, evidence.readings(caseId)), book);
+        return new Work(new Rejudged(file.ref(), before, after, Optional.empty()), input);
+    }
+}

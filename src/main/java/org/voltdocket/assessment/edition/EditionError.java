@@ -1,0 +1,12 @@
+package org.voltdocket.assessment.edition;
+
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+
+/**
+ * What is wrong in the text of an edition.
+ *
+ * @param line from 1
+ * @param column from 1
+ */
+@JsonPropertyOrder({"line", "column", "message"})
+public record EditionError(int line, int column, String message) {}
