@@ -148,6 +148,7 @@ class RoutesTest {
         names.put("{position}", "1");
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");
+        names.put("{sha256}", "0".repeat(64));
         names.put("{workshop}", own.actor().workshop().orElseThrow().toString());
         return names;
     }

@@ -52,6 +52,10 @@ class SecurityConfig {
         "/actuator/health/**"
     };
 
+    private static final String[] ADMINISTRATORS = {
+        "/accounts", "/accounts/**", "/editions", "/editions/**", "/reassessments", "/reassessments/**", "/watch"
+    };
+
     private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
             + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
@@ -84,6 +88,8 @@ class SecurityConfig {
     @Bean
     @Order(2)
     SecurityFilterChain apiDoor(HttpSecurity http, Tokens tokens) throws Exception {
+        http.authorizeHttpRequests(routes -> routes.requestMatchers("/api/v1/reassessments", "/api/v1/reassessments/**")
+                .hasRole("ADMIN"));
         stateless(http).securityMatcher("/api", "/api/**");
         AuthenticationEntryPoint refusal = challenge("Bearer");
         http.addFilterBefore(new BearerFilter(tokens, refusal), BasicAuthenticationFilter.class);
@@ -96,7 +102,7 @@ class SecurityConfig {
     SecurityFilterChain pageDoor(HttpSecurity http, Accounts accounts) throws Exception {
         http.authorizeHttpRequests(routes -> routes.requestMatchers(PUBLIC)
                 .permitAll()
-                .requestMatchers("/accounts", "/accounts/**")
+                .requestMatchers(ADMINISTRATORS)
                 .hasRole("ADMIN")
                 .anyRequest()
                 .authenticated());

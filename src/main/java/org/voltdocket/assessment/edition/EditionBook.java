@@ -81,6 +81,11 @@ public class EditionBook {
         return store.content(sha256).orElseThrow(() -> EditionRefused.unknown(sha256.hex()));
     }
 
+    /** How an edition differs from the one in force. */
+    public EditionDiff difference(Sha256 sha256) {
+        return EditionDiff.between(content(inForce().sha256()), content(sha256));
+    }
+
     /**
      * Keeps an uploaded text. The same bytes again are the edition that is there.
      *

@@ -25,6 +25,8 @@ import org.yaml.snakeyaml.constructor.SafeConstructor;
 import org.yaml.snakeyaml.error.MarkedYAMLException;
 import org.yaml.snakeyaml.error.YAMLException;
 import org.yaml.snakeyaml.nodes.Node;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Says what is wrong with the text of an edition, and where: as YAML, by the schema, by the judge, by its own examples. */
@@ -55,6 +57,8 @@ final class EditionCheck {
             return List.of(new EditionError(1, 1, "The text is not UTF-8."));
         } catch (MarkedYAMLException e) {
             return List.of(Places.at(e.getProblemMark(), "This is no YAML: " + e.getProblem() + "."));
+        } catch (JacksonException e) {
+            return List.of(new EditionError(1, 1, "The text refers to itself, or is nested too deeply."));
         } catch (YAMLException e) {
             return List.of(new EditionError(1, 1, "This is no YAML: " + e.getMessage()));
         }
@@ -109,7 +113,9 @@ final class EditionCheck {
                 .filter(path -> !path.isEmpty())
                 .findFirst()
                 .orElse("the rule book");
-        return where + ": " + error.getMessage() + ".";
+        JsonNode found = error.getInstanceNode();
+        boolean tell = found != null && found.isValueNode() && !"propertyNames".equals(error.getKeyword());
+        return where + ": " + error.getMessage() + (tell ? "; found " + found : "") + ".";
     }
 
     private static Schema schema() {

@@ -1,28 +1,35 @@
 package org.voltdocket.assessment.web;
 
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
-import org.voltdocket.assessment.InForce;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.voltdocket.assessment.edition.Edition;
+import org.voltdocket.assessment.edition.EditionBook;
+import org.voltdocket.assessment.edition.EditionRefused;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
-/** The rule book in force as a table that can be read. */
+/** A released edition of the rule book as a table that can be read; the one in force where none is named. */
 @Controller
 class RulebookPage {
 
-    private final InForce inForce;
+    private final EditionBook editions;
     private final RuleText text;
 
-    RulebookPage(InForce inForce, RuleText text) {
-        this.inForce = inForce;
+    RulebookPage(EditionBook editions, RuleText text) {
+        this.editions = editions;
         this.text = text;
     }
 
     @GetMapping("/rulebook")
-    String show(Model model) {
-        Rulebook book = inForce.rulebook();
+    String show(@RequestParam Optional<String> edition, Model model) {
+        Edition shown =
+                edition.filter(name -> !name.isBlank()).map(this::released).orElseGet(editions::inForce);
+        Rulebook book = editions.rulebook(shown.sha256());
+        model.addAttribute("inForce", editions.inForce().equals(shown));
         model.addAttribute("book", book);
         model.addAttribute(
                 "odds",
@@ -32,6 +39,14 @@ class RulebookPage {
                         .toList());
         model.addAttribute("rules", book.rules().stream().map(text::line).toList());
         return "assessment/rulebook";
+    }
+
+    private Edition released(String name) {
+        Edition edition = editions.require(name);
+        if (!edition.released()) {
+            throw EditionRefused.unknown(name);
+        }
+        return edition;
     }
 
     /** Starting odds of a cause. */
