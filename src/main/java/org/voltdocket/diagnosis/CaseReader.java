@@ -107,6 +107,7 @@ final class CaseReader {
     private static Map<String, String> units() {
         Map<String, String> units = new LinkedHashMap<>();
         units.put("sensorOffsetA", "A");
+        units.put("sensorGain", "ratio");
         units.put("voltageDisagreementV", "V");
         units.put("harnessResistanceMilliohm", "mΩ");
         units.put("internalResistanceMilliohm", "mΩ");

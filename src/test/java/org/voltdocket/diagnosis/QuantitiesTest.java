@@ -27,6 +27,8 @@ class QuantitiesTest {
 
     private static final Set<String> UNITS = Set.of("V", "A", "Ah", "mΩ", "%", "ratio", "count", "a", "km/d");
 
+    private static final Methods NEWEST = new Methods(2, 2, 2);
+
     private final List<Measurement> measured = measured();
 
     private static List<Measurement> measured() {
@@ -38,7 +40,8 @@ class QuantitiesTest {
                 .flatMap(scenario -> LongStream.rangeClosed(1, 2)
                         .mapToObj(seed -> second.make(scenario, seed).input()));
         return Stream.concat(Stream.concat(demo, other), Stream.of(asleepWithSensor()))
-                .flatMap(input -> new CaseReader(input).measurements.stream())
+                .flatMap(input -> Stream.of(Methods.FIRST, NEWEST)
+                        .flatMap(methods -> new CaseReader(input, methods).measurements.stream()))
                 .toList();
     }
 

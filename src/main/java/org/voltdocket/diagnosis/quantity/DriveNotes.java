@@ -42,6 +42,11 @@ final class DriveNotes {
         out.add(Measurement.of(quantity, evidence, value).at(drive.temperatureC()));
     }
 
+    /** Whether the edition judges by the second set of estimates. */
+    boolean newer() {
+        return reference.methods().estimates() >= 2;
+    }
+
     /** Whether the battery was low before the drive. */
     boolean startedLow() {
         return socStart.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).isPresent();

@@ -56,6 +56,10 @@ public final class DriveQuantities {
     }
 
     private Optional<Interval> offset() {
+        return notes.newer() ? SensorSays.offset(notes) : firstOffset();
+    }
+
+    private Optional<Interval> firstOffset() {
         Optional<SensorOffset.Result> clamp = SensorOffset.byClamp(notes.drive);
         // a fit beside a clamp would decide nothing, and it is the costlier of the two
         Optional<Interval> fit = clamp.isPresent()

@@ -36,6 +36,29 @@ public final class Quantities {
                     "What the vehicle's current sensor reads too high, without a clamp",
                     "Least squares of an equivalent circuit over a grid of offsets; starting values are ours"),
             new Quantity(
+                    "sensor-offset-by-fit/2",
+                    "A",
+                    "What the vehicle's current sensor reads too high, by the circuit that fits the measured voltage",
+                    "Nonlinear least squares of an equivalent circuit (Randles, 1947) on residuals freed of first-order"
+                            + " correlation (Prais and Winsten, 1954), covariance by Newey and West (1987); starting"
+                            + " values and the circuit's own error of 0.65 A for 70 Ah are ours"),
+            new Quantity(
+                    "sensor-asleep-in-drive/1",
+                    "A",
+                    "What the current sensor reads too high once the vehicle of a drive has fallen asleep",
+                    "Steady reading after loads of 1.5 A or more fell off, less a drain of 0 to 1.5 A (ours)"),
+            new Quantity(
+                    "sensor-offset-together/1",
+                    "A",
+                    "What the vehicle's current sensor reads too high, by all that a drive without a clamp tells",
+                    "Fit and reading asleep weighed by their errors, the fit less where they disagree (Birge, 1932),"
+                            + " within what engine off and charging voltage allow"),
+            new Quantity(
+                    "offset-ways-disagree/1",
+                    "A",
+                    "Offset by clamp or fit less the one by the reading asleep",
+                    "Difference of two independent values, errors added in squares"),
+            new Quantity(
                     "sensor-gain/1",
                     "ratio",
                     "Reported per true ampere",

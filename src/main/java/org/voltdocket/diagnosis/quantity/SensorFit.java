@@ -189,6 +189,21 @@ public final class SensorFit {
         return new OffsetScan(fitted(), amperes, offsets, blockS, slopeVPerAh, scale, MODEL_SD_V);
     }
 
+    /** The circuit of {@link CircuitFit} over the same blocks. */
+    Circuit circuit() {
+        return new Circuit(fitted(), amperes, blockS, slopeVPerAh, scale);
+    }
+
+    /** What is reported with the engine off, its upper end, A: the offset is no less; NaN where not told. */
+    double least() {
+        return least;
+    }
+
+    /** What is reported while held at charging voltage, its lower end, A: the offset is no more; NaN where not told. */
+    double most() {
+        return most;
+    }
+
     /** Without the NaN; a copy. */
     static double[] compact(double[] values) {
         double[] out = new double[values.length];

@@ -1,0 +1,40 @@
+package org.voltdocket.diagnosis.quantity;
+
+import java.util.Optional;
+import org.voltdocket.kernel.Interval;
+
+/** Says what is known of the current sensor in a drive: by a clamp where there is one, by {@link SensorWays} elsewhere. */
+final class SensorSays {
+
+    private SensorSays() {}
+
+    /** The best offset, A; empty where nothing tells it. */
+    static Optional<Interval> offset(DriveNotes notes) {
+        Optional<SensorOffset.Result> clamp = SensorOffset.byClamp(notes.drive);
+        Optional<Interval> best = clamp.isPresent() ? Optional.of(byClamp(notes, clamp.get())) : withoutClamp(notes);
+        best.ifPresent(b -> notes.estimates.put("sensorOffsetA", b));
+        return best;
+    }
+
+    private static Interval byClamp(DriveNotes notes, SensorOffset.Result clamp) {
+        notes.say("sensor-offset-by-clamp/1", clamp.offsetA());
+        if (clamp.gain() != null) {
+            notes.say("sensor-gain/1", clamp.gain());
+            notes.estimates.put("sensorGain", clamp.gain());
+        }
+        AsleepReading.of(notes.drive).ifPresent(asleep -> {
+            notes.say("sensor-asleep-in-drive/1", asleep);
+            notes.say("offset-ways-disagree/1", SensorWays.apart(clamp.offsetA(), asleep));
+        });
+        return clamp.offsetA();
+    }
+
+    private static Optional<Interval> withoutClamp(DriveNotes notes) {
+        SensorWays ways = SensorWays.of(notes.drive, notes.reference);
+        ways.fit().ifPresent(fit -> notes.say("sensor-offset-by-fit/2", fit));
+        ways.asleep().ifPresent(asleep -> notes.say("sensor-asleep-in-drive/1", asleep));
+        ways.apart().ifPresent(apart -> notes.say("offset-ways-disagree/1", apart));
+        ways.together().ifPresent(all -> notes.say("sensor-offset-together/1", all));
+        return ways.together();
+    }
+}
