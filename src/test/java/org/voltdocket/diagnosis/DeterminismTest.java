@@ -61,7 +61,7 @@ class DeterminismTest {
                         "-cp",
                         System.getProperty("java.class.path"),
                         CorpusDigest.class.getName())
-                .redirectErrorStream(true)
+                .redirectError(ProcessBuilder.Redirect.INHERIT)
                 .start();
         String said = new String(there.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertThat(there.waitFor(60, TimeUnit.SECONDS)).isTrue();

@@ -20,7 +20,7 @@ public final class DriveQuantities {
     private final List<RegimeSpan> regimes;
 
     private DriveQuantities(Evidence evidence, Reference reference) {
-        Drive drive = new Drive((Recording) evidence.reading(), reference.temperatureC());
+        Drive drive = new Drive((Recording) evidence.reading(), reference.temperatureC(), reference.methods());
         this.notes = new DriveNotes(evidence, drive, reference);
         Optional<Interval> offset = offset().map(DriveQuantities::honestUnlessProven);
         double restV = notes.restV.map(Interval::value).orElse(Double.NaN);

@@ -52,9 +52,22 @@ public final class Engine {
      * @return for each step, whether the engine runs
      */
     public static boolean[] running(Grid grid, List<Start> starts) {
+        return running(grid, starts, 1);
+    }
+
+    /**
+     * @param grid 1 s grid
+     * @param starts the starts found in it
+     * @param method 1: steps and quiet of the voltage, 2: {@link EngineChain}
+     * @return for each step, whether the engine runs
+     */
+    public static boolean[] running(Grid grid, List<Start> starts, int method) {
         double[] rpm = grid.held(Channel.ENGINE_RPM, rpmDelay(grid, starts));
         boolean told = rpm != null && Robust.count(rpm) > grid.steps() / 10;
-        return told ? fromSpeed(grid, rpm, starts) : fromVoltage(grid, starts);
+        if (told) {
+            return fromSpeed(grid, rpm, starts);
+        }
+        return method == 1 ? fromVoltage(grid, starts) : EngineChain.running(grid, starts);
     }
 
     private static boolean[] fromSpeed(Grid grid, double[] rpm, List<Start> starts) {

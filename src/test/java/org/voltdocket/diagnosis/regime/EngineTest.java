@@ -33,12 +33,17 @@ class EngineTest {
     }
 
     private static void runs(Grid grid, double fromS, double toS) {
+        runs(grid, fromS, toS, 1);
+        runs(grid, fromS, toS, 2);
+    }
+
+    private static void runs(Grid grid, double fromS, double toS, int method) {
         List<Start> starts = Starts.in(grid);
-        boolean[] running = Engine.running(grid, starts);
+        boolean[] running = Engine.running(grid, starts, method);
         for (int k = 0; k < running.length; k++) {
             boolean near = Math.abs(k - fromS) <= TOLERANCE_S || Math.abs(k - toS) <= TOLERANCE_S;
             if (!near) {
-                assertThat(running[k]).as("second %s", k).isEqualTo(k > fromS && k < toS);
+                assertThat(running[k]).as("method %s, second %s", method, k).isEqualTo(k > fromS && k < toS);
             }
         }
     }
@@ -57,24 +62,43 @@ class EngineTest {
         runs(Made.at(10, END_S).with(Channel.MEASURED_V, this::volts).grid(), START_S + 1, OFF_S);
     }
 
-    @Test
-    void aStopInTrafficIsSeenInTheVoltage() {
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2})
+    void aStopInTrafficIsSeenInTheVoltage(int method) {
         Made made = Made.at(10, END_S).with(Channel.MEASURED_V, t -> {
             boolean stopped = t >= 400 && t < 430;
             boolean restart = t >= 430 && t < 430.8;
             return restart ? 10.4 : stopped ? 12.3 : volts(t);
         });
-        boolean[] running = Engine.running(made.grid(), Starts.in(made.grid()));
+        boolean[] running = Engine.running(made.grid(), Starts.in(made.grid()), method);
         assertThat(running[390]).isTrue();
         assertThat(running[415]).isFalse();
         assertThat(running[440]).isTrue();
     }
 
+    /** A car parked between two trips: the first stop has no step, only the roughness of the running engine ends. */
     @Test
-    void aRecordingAtRestHasNoRunningEngineAndOneAtChargingVoltageHasItThroughout() {
+    void aParkedCarBetweenTwoTripsIsToldByItsCalm() {
+        Made made = Made.at(10, 1800).with(Channel.MEASURED_V, t -> {
+            boolean crank = t >= 60 && t < 61 || t >= 1200 && t < 1201;
+            boolean on = t >= 61 && t < 700 || t >= 1201;
+            return crank ? 10 : 12.5 + (on ? rough[(int) Math.round(t * 10)] : 0);
+        });
+        boolean[] running = Engine.running(made.grid(), Starts.in(made.grid()), 2);
+        for (int k = 0; k < 1800; k++) {
+            boolean border = Math.abs(k - 60) < 5 || Math.abs(k - 700) < 20 || Math.abs(k - 1200) < 5;
+            assertThat(border || running[k] == (k > 60 && k < 700 || k > 1200))
+                    .as("second %s", k)
+                    .isTrue();
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2})
+    void aRecordingAtRestHasNoRunningEngineAndOneAtChargingVoltageHasItThroughout(int method) {
         Grid rest = Made.at(1, 600).with(Channel.MEASURED_V, t -> 12.5).grid();
-        assertThat(Engine.running(rest, List.of())).containsOnly(false);
+        assertThat(Engine.running(rest, List.of(), method)).containsOnly(false);
         Grid charging = Made.at(1, 600).with(Channel.MEASURED_V, t -> 14.1).grid();
-        assertThat(Engine.running(charging, List.of())).containsOnly(true);
+        assertThat(Engine.running(charging, List.of(), method)).containsOnly(true);
     }
 }
