@@ -22,6 +22,7 @@ import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.evidence.Fingerprints;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.trail.Trail;
@@ -34,6 +35,7 @@ class Assessor {
 
     private final Cases cases;
     private final EvidenceArchive evidence;
+    private final Fingerprints fingerprints;
     private final AssessmentRows rows;
     private final Due due;
     private final InForce inForce;
@@ -45,6 +47,7 @@ class Assessor {
     Assessor(
             Cases cases,
             EvidenceArchive evidence,
+            Fingerprints fingerprints,
             AssessmentRows rows,
             Due due,
             InForce inForce,
@@ -54,6 +57,7 @@ class Assessor {
             PlatformTransactionManager transactions) {
         this.cases = cases;
         this.evidence = evidence;
+        this.fingerprints = fingerprints;
         this.rows = rows;
         this.due = due;
         this.inForce = inForce;
@@ -86,7 +90,7 @@ class Assessor {
         lock.take(caseId);
         Optional<Instant> since = due.since(caseId);
         CaseFacts file = cases.facts(caseId);
-        History history = cases.history(caseId);
+        History history = cases.history(caseId).with(fingerprints.underAnotherSerial(caseId));
         List<EvidenceItem> items = evidence.ofCase(caseId);
         Sha256 input = InputDigest.of(file, history, items);
         Rulebook book = inForce.rulebook();

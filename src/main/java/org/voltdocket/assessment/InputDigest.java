@@ -27,6 +27,11 @@ final class InputDigest {
         input.put("facts", facts);
         input.put("batteriesInVehicle", history.batteriesInVehicle());
         input.put("vehiclesOfBattery", history.vehiclesOfBattery());
+        if (!history.underAnotherSerial().isEmpty()) { // what has none keeps the digest that it was judged under
+            input.put(
+                    "underAnotherSerial",
+                    history.underAnotherSerial().stream().map(Sha256::hex).toList());
+        }
         input.put(
                 "evidence",
                 items.stream()

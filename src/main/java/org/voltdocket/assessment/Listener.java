@@ -1,5 +1,8 @@
 package org.voltdocket.assessment;
 
+import java.util.UUID;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
@@ -9,6 +12,8 @@ import org.voltdocket.casefile.CaseOpened;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.FactsMended;
 import org.voltdocket.evidence.EvidenceKept;
+import org.voltdocket.evidence.Fingerprints;
+import org.voltdocket.evidence.SeenElsewhere;
 
 /**
  * Hears the news of the rooms below. Inside their transaction a case is noted as due; after it, and before the caller
@@ -19,14 +24,18 @@ import org.voltdocket.evidence.EvidenceKept;
 @Component
 class Listener {
 
+    private static final Logger LOG = LoggerFactory.getLogger(Listener.class);
+
     private final Due due;
     private final Assessor assessor;
     private final Cases cases;
+    private final Fingerprints fingerprints;
 
-    Listener(Due due, Assessor assessor, Cases cases) {
+    Listener(Due due, Assessor assessor, Cases cases, Fingerprints fingerprints) {
         this.due = due;
         this.assessor = assessor;
         this.cases = cases;
+        this.fingerprints = fingerprints;
     }
 
     @EventListener
@@ -60,12 +69,36 @@ class Listener {
 
     @TransactionalEventListener(phase = TransactionPhase.AFTER_COMMIT)
     void assess(EvidenceKept news) {
+        Afterwards.run(() -> {
+            compare(news.caseId());
+            assessor.assess(news.caseId());
+        });
+    }
+
+    /** Two cases can become contradictory at once: either upload, whichever comes last, has both judged. */
+    @EventListener
+    void note(SeenElsewhere news) {
+        due.note(news.caseId());
+    }
+
+    @TransactionalEventListener(phase = TransactionPhase.AFTER_COMMIT)
+    void assess(SeenElsewhere news) {
+        // without room of its own: the upload that brought this still holds some, and must not wait for more
         Afterwards.run(() -> assessor.assess(news.caseId()));
+    }
+
+    private void compare(UUID caseId) {
+        try {
+            fingerprints.compare(caseId);
+        } catch (RuntimeException e) {
+            LOG.error("recordings of case {} could not be compared; tried again at the next start", caseId, e);
+        }
     }
 
     /** What a crash left between a change and its assessment, or what failed, is tried when the server starts. */
     @EventListener
     void assessLeftBehind(ApplicationReadyEvent started) {
+        fingerprints.casesToCompare().forEach(this::compare);
         due.all().forEach(assessor::assessWithRoom);
     }
 }

@@ -20,6 +20,7 @@ import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.evidence.Fingerprints;
 import org.voltdocket.kernel.Sha256;
 
 /**
@@ -31,6 +32,7 @@ public class Rejudge {
 
     private final Cases cases;
     private final EvidenceArchive evidence;
+    private final Fingerprints fingerprints;
     private final AssessmentRows rows;
     private final CaseLock lock;
     private final Clock clock;
@@ -40,12 +42,14 @@ public class Rejudge {
     Rejudge(
             Cases cases,
             EvidenceArchive evidence,
+            Fingerprints fingerprints,
             AssessmentRows rows,
             CaseLock lock,
             Clock clock,
             PlatformTransactionManager transactions) {
         this.cases = cases;
         this.evidence = evidence;
+        this.fingerprints = fingerprints;
         this.rows = rows;
         this.lock = lock;
         this.clock = clock;
@@ -97,7 +101,7 @@ public class Rejudge {
 
     private Work judge(UUID caseId, Rulebook book) {
         CaseFacts file = cases.facts(caseId);
-        History history = cases.history(caseId);
+        History history = cases.history(caseId).with(fingerprints.underAnotherSerial(caseId));
         List<EvidenceItem> items = evidence.ofCase(caseId);
         Sha256 input = InputDigest.of(file, history, items);
         Optional<AssessmentRow> latest = rows.findFirstByCaseIdOrderByOrdinalDesc(caseId);

@@ -79,6 +79,14 @@ class ItemStore {
                 .optional();
     }
 
+    /** Items of any case over the same bytes. */
+    List<EvidenceItem> sameBytes(Sha256 sha256) {
+        return jdbc.sql(SELECT + "where e.sha256 = ? order by e.ordinal")
+                .param(sha256.hex())
+                .query(ItemStore::item)
+                .list();
+    }
+
     List<EvidenceItem> ofCase(UUID caseId) {
         return jdbc.sql(SELECT + "where e.case_id = ? order by e.ordinal")
                 .param(caseId)

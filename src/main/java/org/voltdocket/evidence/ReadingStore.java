@@ -19,17 +19,20 @@ class ReadingStore {
     private final JdbcClient jdbc;
     private final BlockStore blocks;
     private final WholeRecordings recordings;
+    private final OutlineStore outlines;
 
-    ReadingStore(JdbcClient jdbc, BlockStore blocks, WholeRecordings recordings) {
+    ReadingStore(JdbcClient jdbc, BlockStore blocks, WholeRecordings recordings, OutlineStore outlines) {
         this.jdbc = jdbc;
         this.blocks = blocks;
         this.recordings = recordings;
+        this.outlines = outlines;
     }
 
     /** Keeps a reading in the caller's transaction. */
-    void keep(UUID evidenceId, Reading reading) {
+    void keep(UUID caseId, UUID evidenceId, Reading reading) {
         if (reading instanceof Recording recording) {
             blocks.keep(evidenceId, recording);
+            outlines.keep(caseId, evidenceId, recording);
         } else {
             jdbc.sql("insert into test_reading (evidence_id, reading) values (?, ?)")
                     .param(evidenceId)

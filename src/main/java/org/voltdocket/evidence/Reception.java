@@ -144,7 +144,7 @@ class Reception implements Intake {
             }
             Reading reading = hand.take();
             if (reading != null) {
-                readings.keep(item.id(), reading);
+                readings.keep(item.caseId(), item.id(), reading);
             }
             news.publishEvent(new EvidenceKept(item.caseId(), item.id()));
             Map<String, Object> details = named(item.fileName(), item.bytes());

@@ -27,6 +27,7 @@ import org.voltdocket.casefile.Cases;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.Pairs;
 import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.Fingerprints;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -69,6 +70,9 @@ class AssessmentKeepingTest {
 
     @Autowired
     private EvidenceArchive evidence;
+
+    @Autowired
+    private Fingerprints fingerprints;
 
     @Autowired
     private AssessmentRows rows;
@@ -222,7 +226,8 @@ class AssessmentKeepingTest {
         upload(number, "b.json", BATTERY, 201);
         UUID id = id(number);
         Rulebook empty = new Rulebook("broken", Sha256.of(new byte[0]), Map.of(), "none", List.of());
-        new Assessor(cases, evidence, rows, due, new InForce(empty), trail, lock, clock, transactions).assess(id);
+        new Assessor(cases, evidence, fingerprints, rows, due, new InForce(empty), trail, lock, clock, transactions)
+                .assess(id);
 
         JsonNode shown = read(number);
         assertThat(shown.get("evidence").size()).isOne();

@@ -57,6 +57,9 @@ public final class Contradictions {
             if (produced != null && day != null && day.isBefore(produced)) {
                 out.add(finding("evidence-before-production", item));
             }
+            if (input.history().underAnotherSerial().contains(item.sha256())) {
+                out.add(finding("recording-under-another-serial", item));
+            }
         }
         for (int i = 0; i < evidence.size(); i++) {
             for (int j = i + 1; j < evidence.size(); j++) {

@@ -1,0 +1,184 @@
+package org.voltdocket.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.evidence.waveform.Likeness;
+import org.voltdocket.evidence.waveform.Likeness.Vote;
+import org.voltdocket.evidence.waveform.Outline;
+import org.voltdocket.evidence.waveform.Scale;
+import org.voltdocket.kernel.Sha256;
+
+/** Finds recordings again in PostgreSQL. */
+@Service
+class TwinFinder implements Fingerprints {
+
+    private static final String TWINS = """
+            select t.evidence_id, t.twin_id, o.case_id as twin_case_id, t.correlation, t.later_s, t.overlap_s
+            from recording_twin t join evidence o on o.id = t.twin_id join evidence e on e.id = t.evidence_id
+            """;
+    private static final String ORDER = " order by t.evidence_id, t.correlation desc, t.twin_id";
+
+    private final Cases cases;
+    private final ItemStore items;
+    private final OutlineStore outlines;
+    private final WholeRecordings recordings;
+    private final JdbcClient jdbc;
+    private final ApplicationEventPublisher news;
+
+    TwinFinder(
+            Cases cases,
+            ItemStore items,
+            OutlineStore outlines,
+            WholeRecordings recordings,
+            JdbcClient jdbc,
+            ApplicationEventPublisher news) {
+        this.cases = cases;
+        this.items = items;
+        this.outlines = outlines;
+        this.recordings = recordings;
+        this.jdbc = jdbc;
+        this.news = news;
+    }
+
+    @Override
+    public List<Twin> like(UUID evidenceId) {
+        return jdbc.sql(TWINS + "where t.evidence_id = ?" + ORDER)
+                .param(evidenceId)
+                .query(Twin.class)
+                .list();
+    }
+
+    @Override
+    public List<Twin> ofCases(Set<UUID> caseIds) {
+        return caseIds.isEmpty()
+                ? List.of()
+                : jdbc.sql(TWINS + "where e.case_id in (:cases)" + ORDER)
+                        .param("cases", caseIds)
+                        .query(Twin.class)
+                        .list();
+    }
+
+    @Override
+    public List<Sha256> underAnotherSerial(UUID caseId) {
+        Set<Sha256> out = new TreeSet<>();
+        for (Twin twin : ofCases(Set.of(caseId))) {
+            if (!sameBattery(caseId, twin.twinCaseId())) {
+                items.find(twin.evidenceId()).map(EvidenceItem::sha256).ifPresent(out::add);
+            }
+        }
+        return List.copyOf(out);
+    }
+
+    private boolean sameBattery(UUID one, UUID other) {
+        return cases.facts(one).ref().serial().equals(cases.facts(other).ref().serial());
+    }
+
+    @Override
+    public List<UUID> casesToCompare() {
+        return jdbc.sql("select distinct case_id from recording_to_compare order by case_id")
+                .query(UUID.class)
+                .list();
+    }
+
+    @Override
+    @Transactional(propagation = Propagation.REQUIRES_NEW)
+    public void compare(UUID caseId) {
+        oneAtATime();
+        Set<UUID> found = new TreeSet<>();
+        Map<UUID, Boolean> waiting = new TreeMap<>();
+        jdbc.sql("select evidence_id, outlined from recording_to_compare where case_id = ? order by 1 for update")
+                .param(caseId)
+                .query(row -> {
+                    waiting.put(row.getObject(1, UUID.class), row.getBoolean(2));
+                });
+        waiting.forEach((id, outlined) -> {
+            EvidenceItem item = items.find(id).orElseThrow();
+            if (!outlined) {
+                Recording whole = recordings.of(List.of(item)).get(id);
+                outlines.outline(id, whole);
+            }
+            twins(item).forEach(twin -> {
+                keep(twin);
+                found.add(twin.twinCaseId());
+            });
+            jdbc.sql("delete from recording_to_compare where evidence_id = ?")
+                    .param(id)
+                    .update();
+        });
+        if (!found.isEmpty()) {
+            news.publishEvent(new SeenElsewhere(caseId));
+            found.forEach(other -> news.publishEvent(new SeenElsewhere(other)));
+        }
+    }
+
+    /** Of two that compare at once, neither would see what the other just keeps. */
+    private void oneAtATime() {
+        jdbc.sql("select 1 from pg_advisory_xact_lock(hashtextextended('recording twins', 0))")
+                .query(Integer.class)
+                .single();
+    }
+
+    private List<Twin> twins(EvidenceItem item) {
+        Map<UUID, Twin> out = new TreeMap<>();
+        Map<Scale, Outline> own = outlines.outlines(item.id());
+        outlines.votes(item.id()).forEach((otherId, votes) -> {
+            EvidenceItem other = items.find(otherId).orElseThrow();
+            boolean elsewhere = !other.caseId().equals(item.caseId());
+            Map<Scale, Outline> its =
+                    elsewhere && Likeness.worthALook(votes.values()) ? outlines.outlines(otherId) : Map.of();
+            its.forEach((scale, outline) -> alike(item, other, own.get(scale), outline, votes.get(scale))
+                    .ifPresent(twin -> out.merge(otherId, twin, (a, b) -> b.correlation() > a.correlation() ? b : a)));
+        });
+        items.sameBytes(item.sha256()).stream()
+                .filter(other -> !other.caseId().equals(item.caseId()))
+                .forEach(other ->
+                        out.put(other.id(), new Twin(item.id(), other.id(), other.caseId(), 1, 0, item.durationS())));
+        return new ArrayList<>(out.values());
+    }
+
+    /** Laid over each other in the order of their digests, so that it does not matter which came first. */
+    private static java.util.Optional<Twin> alike(
+            EvidenceItem item, EvidenceItem other, Outline own, Outline its, List<Vote> votes) {
+        if (own == null || votes == null) {
+            return java.util.Optional.empty();
+        }
+        boolean first = item.sha256().compareTo(other.sha256()) < 0;
+        return (first ? Likeness.of(own, its, votes) : Likeness.of(its, own, Likeness.turned(votes)))
+                .map(like -> new Twin(
+                        item.id(),
+                        other.id(),
+                        other.caseId(),
+                        Math.min(1, like.correlation()),
+                        first ? like.laterS() : -like.laterS(),
+                        like.overlapS()));
+    }
+
+    private void keep(Twin twin) {
+        insert(twin.evidenceId(), twin.twinId(), twin, twin.laterS());
+        insert(twin.twinId(), twin.evidenceId(), twin, -twin.laterS());
+    }
+
+    private void insert(UUID one, UUID other, Twin twin, double laterS) {
+        jdbc.sql("""
+                        insert into recording_twin (evidence_id, twin_id, correlation, later_s, overlap_s)
+                        values (?, ?, ?, ?, ?) on conflict do nothing""")
+                .param(one)
+                .param(other)
+                .param(twin.correlation())
+                .param(laterS)
+                .param(twin.overlapS())
+                .update();
+    }
+}
