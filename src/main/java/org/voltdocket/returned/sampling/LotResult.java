@@ -1,0 +1,10 @@
+package org.voltdocket.returned.sampling;
+
+/**
+ * What became of a lot that was decided.
+ *
+ * @param acceptance acceptance number of its plan
+ * @param accepted whether it was accepted
+ * @param acceptedTighter whether the plan of the next tighter AQL would have accepted it too
+ */
+public record LotResult(Severity severity, int acceptance, boolean accepted, boolean acceptedTighter) {}
