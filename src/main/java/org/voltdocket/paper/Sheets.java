@@ -47,7 +47,7 @@ final class Sheets {
         writer.setPdfVersion(PdfWriter.VERSION_1_7);
         writer.setTagged();
         document.open();
-        describe(writer.getInfo());
+        describe(writer.getInfo(), imprint);
         writer.createXmpMetadata();
         writer.getExtraCatalog().put(PdfName.LANG, new PdfString(imprint.language()));
         writer.addViewerPreference(PdfName.DISPLAYDOCTITLE, PdfBoolean.PDFTRUE);
@@ -56,7 +56,8 @@ final class Sheets {
         furnish();
     }
 
-    private void describe(PdfDictionary info) {
+    /** Metadata of a document; the same imprint gives the same bytes. */
+    static void describe(PdfDictionary info, Imprint imprint) {
         PdfDate date = new PdfDate(GregorianCalendar.from(imprint.date().atZone(ZoneOffset.UTC)));
         info.put(PdfName.TITLE, new PdfString(imprint.title(), PdfObject.TEXT_UNICODE));
         info.put(PdfName.SUBJECT, new PdfString(imprint.subject(), PdfObject.TEXT_UNICODE));
