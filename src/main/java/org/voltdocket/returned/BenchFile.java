@@ -1,0 +1,11 @@
+package org.voltdocket.returned;
+
+import java.io.InputStream;
+
+/**
+ * A file of the bench as it comes in.
+ *
+ * @param content read once; the caller closes it
+ * @param note may be null
+ */
+public record BenchFile(String fileName, InputStream content, String note) {}

@@ -1,0 +1,115 @@
+package org.voltdocket.returned;
+
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.CaseLine;
+import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.diagnosis.Facts.BatteryFacts;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
+
+/** Reads a return with all that hangs on it. */
+@Component
+class ReturnReader {
+
+    private final ReturnStore store;
+    private final NoteStore notes;
+    private final PalletStore pallets;
+    private final Cases cases;
+    private final EvidenceArchive archive;
+    private final Clock clock;
+
+    ReturnReader(
+            ReturnStore store,
+            NoteStore notes,
+            PalletStore pallets,
+            Cases cases,
+            EvidenceArchive archive,
+            Clock clock) {
+        this.store = store;
+        this.notes = notes;
+        this.pallets = pallets;
+        this.cases = cases;
+        this.archive = archive;
+        this.clock = clock;
+    }
+
+    Returned read(Actor actor, UUID id) {
+        ReturnStore.Row row = store.find(id).orElseThrow(() -> new NotVisible("returned battery"));
+        List<CaseLine> found = cases(actor, row.serial());
+        Optional<CaseRef> file = store.chosen(id)
+                .map(caseId -> cases.require(actor, caseId))
+                .or(() -> found.stream().map(CaseLine::ref).findFirst());
+        return new Returned(
+                id,
+                row.number(),
+                row.serial(),
+                row.pallet(),
+                row.arrivedAt(),
+                row.bookedBy(),
+                ReturnList.days(row.arrivedAt(), clock.instant()),
+                told(actor, row.serial(), found, row.palletId(), Optional.of(id)),
+                file,
+                found,
+                file.map(ref -> cases.facts(ref.id()).facts().battery()).orElse(BatteryFacts.UNKNOWN),
+                notes.conditions(id),
+                notes.places(id),
+                notes.steps(id),
+                file.map(ref -> evidence(id, ref)).orElse(List.of()),
+                notes.outcomes(id));
+    }
+
+    private List<EvidenceItem> evidence(UUID id, CaseRef file) {
+        Set<UUID> own = new HashSet<>(store.evidence(id));
+        return own.isEmpty()
+                ? List.of()
+                : archive.ofCase(file.id()).stream()
+                        .filter(item -> own.contains(item.id()))
+                        .toList();
+    }
+
+    /** Every case of a battery, newest first. */
+    List<CaseLine> cases(Actor actor, BatterySerial serial) {
+        try {
+            return cases.ofBattery(actor, serial);
+        } catch (NotVisible none) {
+            return List.of();
+        }
+    }
+
+    /** @param self the return that is asked about, if it is there already */
+    List<Told> told(
+            Actor actor, BatterySerial serial, List<CaseLine> found, Optional<UUID> pallet, Optional<UUID> self) {
+        List<Told> told = new ArrayList<>();
+        if (found.isEmpty()) {
+            told.add(Told.NO_CASE);
+        } else if (found.size() > 1) {
+            told.add(Told.SEVERAL_CASES);
+        }
+        if (!sold(found)) {
+            told.add(Told.NEVER_SOLD);
+        }
+        if (pallet.filter(id -> !pallets.lists(id, serial)).isPresent()) {
+            told.add(Told.NOT_ON_LIST);
+        }
+        if (store.wasHere(serial, self.orElse(new UUID(0, 0)))) {
+            told.add(Told.HERE_BEFORE);
+        }
+        return told;
+    }
+
+    private boolean sold(List<CaseLine> found) {
+        return found.stream()
+                .anyMatch(line -> cases.facts(line.ref().id()).facts().battery().soldOn() != null);
+    }
+}

@@ -1,0 +1,57 @@
+package org.voltdocket.returned.bench;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.voltdocket.diagnosis.Chemistry;
+
+/**
+ * Charge, rest and re-test by construction. From memory of EN 50342-1: flooded 16.00 V for 24 h at no more than 5·I20; AGM
+ * 14.80 V for 20 h, then 4 h at 0.5·I20; 24 h of rest; C20 by I20 to 10.50 V at 25 ± 2 °C. EFB as flooded, from memory too. Gel
+ * at no more than 14.40 V, common practice without a single source. The maker's instruction goes before all of these.
+ */
+public final class Procedure {
+
+    private static final Duration NONE = Duration.ZERO;
+    private static final Duration REST = Duration.ofHours(24);
+    private static final double FLOODED_V = 16.00;
+    private static final double AGM_V = 14.80;
+    private static final double GEL_V = 14.40;
+
+    private Procedure() {}
+
+    /** The stages in order; of a battery whose construction nobody knows, those that charge nothing. */
+    public static List<Stage> of(Optional<Chemistry> chemistry) {
+        Stage look = new Stage(Step.LOOK, NONE, null, null, false);
+        Stage first = new Stage(Step.FIRST_TEST, NONE, null, null, true);
+        Stage rest = new Stage(Step.REST, REST, null, null, false);
+        Stage second = new Stage(Step.SECOND_TEST, NONE, null, null, false);
+        Stage capacity = new Stage(Step.CAPACITY, NONE, null, 1.0, true);
+        if (chemistry.isEmpty()) {
+            return List.of(look, first);
+        }
+        return switch (chemistry.get()) {
+            case FLOODED, EFB ->
+                List.of(look, first, charge(FLOODED_V, 24), rest, second, capacity, recharge(FLOODED_V, 24));
+            case AGM ->
+                List.of(
+                        look,
+                        first,
+                        charge(AGM_V, 20),
+                        new Stage(Step.AFTER_CHARGE, Duration.ofHours(4), null, 0.5, false),
+                        rest,
+                        second,
+                        capacity,
+                        recharge(AGM_V, 20));
+            case GEL -> List.of(look, first, charge(GEL_V, 24), rest, second, capacity, recharge(GEL_V, 24));
+        };
+    }
+
+    private static Stage charge(double volts, int hours) {
+        return new Stage(Step.CHARGE, Duration.ofHours(hours), volts, 5.0, false);
+    }
+
+    private static Stage recharge(double volts, int hours) {
+        return new Stage(Step.RECHARGE, Duration.ofHours(hours), volts, 5.0, true);
+    }
+}
