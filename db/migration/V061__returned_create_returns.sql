@@ -9,6 +9,10 @@ create table returned_battery (
     pallet_id       uuid references pallet (id),
     arrived_at      timestamptz not null,
     booked_by       text not null check (booked_by <> ''),
+    -- what the catalogue said of the serial on arrival
+    supplier        text,
+    type            text,
+    batch           text,
     -- what was to be told on arrival, as identifiers
     told            text[] not null default '{}'
 );

@@ -82,7 +82,8 @@ class ReturnBook {
                 pallet.map(PalletStore.Row::id).orElse(null),
                 pallet.map(row -> arrival(row.arrivedOn())).orElse(now()),
                 actor.user(),
-                told);
+                told,
+                reader.product(serial));
         if (!found.isEmpty()) {
             keepCase(actor, id, found.get(0).ref());
         }

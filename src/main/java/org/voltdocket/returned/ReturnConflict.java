@@ -54,6 +54,17 @@ public final class ReturnConflict extends RuntimeException implements ErrorRespo
         return new ReturnConflict("lot-refused", "No lot can be drawn", why, List.of());
     }
 
+    /** A pallet none of whose batteries is booked in. */
+    public static ReturnConflict nothingToPrint(String pallet) {
+        return new ReturnConflict(
+                "nothing-to-print",
+                "There is nothing to print yet",
+                "No battery of pallet " + pallet
+                        + " is booked in. Scan them first; a label carries the number that a battery"
+                        + " gets when it is booked in.",
+                List.of());
+    }
+
     /** A pallet's number is taken. */
     static ReturnConflict palletKnown(String number) {
         return new ReturnConflict(

@@ -12,6 +12,8 @@ import org.voltdocket.casefile.CaseLine;
 import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.casefile.catalogue.Catalogue;
+import org.voltdocket.casefile.catalogue.Product;
 import org.voltdocket.diagnosis.Facts.BatteryFacts;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
@@ -27,6 +29,7 @@ class ReturnReader {
     private final PalletStore pallets;
     private final Cases cases;
     private final EvidenceArchive archive;
+    private final Catalogue catalogue;
     private final Clock clock;
 
     ReturnReader(
@@ -35,12 +38,14 @@ class ReturnReader {
             PalletStore pallets,
             Cases cases,
             EvidenceArchive archive,
+            Catalogue catalogue,
             Clock clock) {
         this.store = store;
         this.notes = notes;
         this.pallets = pallets;
         this.cases = cases;
         this.archive = archive;
+        this.catalogue = catalogue;
         this.clock = clock;
     }
 
@@ -62,6 +67,9 @@ class ReturnReader {
                 file,
                 found,
                 file.map(ref -> cases.facts(ref.id()).facts().battery()).orElse(BatteryFacts.UNKNOWN),
+                row.supplier(),
+                row.type(),
+                row.batch(),
                 notes.conditions(id),
                 notes.places(id),
                 notes.steps(id),
@@ -96,7 +104,7 @@ class ReturnReader {
         } else if (found.size() > 1) {
             told.add(Told.SEVERAL_CASES);
         }
-        if (!sold(found)) {
+        if (!sold(serial, found)) {
             told.add(Told.NEVER_SOLD);
         }
         if (pallet.filter(id -> !pallets.lists(id, serial)).isPresent()) {
@@ -108,8 +116,18 @@ class ReturnReader {
         return told;
     }
 
-    private boolean sold(List<CaseLine> found) {
+    /** A case says when, or the sales register knows that its batch was sold at all. */
+    private boolean sold(BatterySerial serial, List<CaseLine> found) {
         return found.stream()
-                .anyMatch(line -> cases.facts(line.ref().id()).facts().battery().soldOn() != null);
+                        .anyMatch(line ->
+                                cases.facts(line.ref().id()).facts().battery().soldOn() != null)
+                || product(serial)
+                        .filter(product -> catalogue.sales(product.type().code()).stream()
+                                .anyMatch(month -> month.batch().equals(product.batch()) && month.sold() > 0))
+                        .isPresent();
+    }
+
+    Optional<Product> product(BatterySerial serial) {
+        return catalogue.of(serial);
     }
 }

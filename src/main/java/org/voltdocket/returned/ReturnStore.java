@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.catalogue.Product;
 import org.voltdocket.kernel.BatterySerial;
 
 /** Arrivals in PostgreSQL, with the case each belongs to. */
@@ -32,7 +33,10 @@ class ReturnStore {
             Optional<String> pallet,
             Instant arrivedAt,
             String bookedBy,
-            List<Told> told) {
+            List<Told> told,
+            Optional<String> supplier,
+            Optional<String> type,
+            Optional<String> batch) {
 
         static Row of(ResultSet row, int n) throws SQLException {
             return new Row(
@@ -43,7 +47,10 @@ class ReturnStore {
                     Optional.ofNullable(row.getString("pallet")),
                     row.getObject("arrived_at", OffsetDateTime.class).toInstant(),
                     row.getString("booked_by"),
-                    ReturnStore.told(row));
+                    ReturnStore.told(row),
+                    Optional.ofNullable(row.getString("supplier")),
+                    Optional.ofNullable(row.getString("type")),
+                    Optional.ofNullable(row.getString("batch")));
         }
     }
 
@@ -92,13 +99,20 @@ class ReturnStore {
                 .single();
     }
 
-    UUID add(BatterySerial serial, UUID palletId, Instant arrivedAt, String by, List<Told> told) {
+    UUID add(
+            BatterySerial serial,
+            UUID palletId,
+            Instant arrivedAt,
+            String by,
+            List<Told> told,
+            Optional<Product> product) {
         UUID id = UUID.randomUUID();
         long next =
                 db.sql("select nextval('returned_number')").query(Long.class).single();
         db.sql("""
-                insert into returned_battery (id, number, battery_serial, pallet_id, arrived_at, booked_by, told)
-                values (?, ?, ?, ?, ?, ?, ?)""")
+                insert into returned_battery (id, number, battery_serial, pallet_id, arrived_at, booked_by, told,
+                    supplier, type, batch)
+                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .param(id)
                 .param(String.format("R-%06d", next))
                 .param(serial.value())
@@ -106,6 +120,9 @@ class ReturnStore {
                 .param(arrivedAt.atOffset(ZoneOffset.UTC))
                 .param(by)
                 .param(told.stream().map(Told::id).toArray(String[]::new))
+                .param(product.map(one -> one.supplier().name()).orElse(null))
+                .param(product.map(one -> one.type().code()).orElse(null))
+                .param(product.map(Product::batch).orElse(null))
                 .update();
         return id;
     }

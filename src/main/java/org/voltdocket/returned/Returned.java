@@ -21,6 +21,9 @@ import org.voltdocket.returned.bench.Entry;
  * @param file the case that its evidence joins
  * @param cases every case of the battery, newest first
  * @param facts of the battery, from that case
+ * @param supplier name of whoever made it, as the catalogue said on arrival
+ * @param type code of its type, as the catalogue said on arrival
+ * @param batch as the catalogue said on arrival
  * @param conditions as seen, the latest last
  * @param places where it was put, the latest last
  * @param steps of the bench, in the order noted
@@ -39,6 +42,9 @@ public record Returned(
         Optional<CaseRef> file,
         List<CaseLine> cases,
         BatteryFacts facts,
+        Optional<String> supplier,
+        Optional<String> type,
+        Optional<String> batch,
         List<Condition> conditions,
         List<Place> places,
         List<Entry> steps,

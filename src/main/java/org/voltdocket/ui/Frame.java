@@ -31,6 +31,9 @@ public record Frame(String user, String role, List<Place> places) {
         }
         if (role != null && !role.equals("WORKSHOP")) {
             places.add(place("/catalogue", "nav.catalogue", path, null));
+            if (role.equals("AUDITOR") || role.equals("ADMIN")) {
+                places.add(place("/returns", "nav.returns", path, null));
+            }
         }
         places.add(place("/rulebook", "nav.rulebook", path, null));
         places.add(place("/manual", "nav.manual", path, null));

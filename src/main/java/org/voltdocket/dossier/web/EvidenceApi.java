@@ -85,13 +85,19 @@ class EvidenceApi {
             received =
                     intake.accept(actor, ref, new Upload(file.getOriginalFilename(), content, note, Origin.WORKSHOP));
         }
+        return answer(actor, received);
+    }
+
+    /** What became of an upload, as an answer. */
+    ResponseEntity<EvidenceView> answer(Actor actor, Received received) {
         if (received instanceof Kept kept) {
             EvidenceItem item = kept.item();
             return ResponseEntity.created(URI.create("/api/v1/evidence/" + item.id()))
-                    .body(view(ref, item));
+                    .body(view(cases.require(actor, item.caseId()), item));
         }
         if (received instanceof Known known) {
-            return ResponseEntity.ok(view(ref, known.item()));
+            EvidenceItem item = known.item();
+            return ResponseEntity.ok(view(cases.require(actor, item.caseId()), item));
         }
         throw Problems.raise(problem((Refused) received));
     }

@@ -1,0 +1,164 @@
+package org.voltdocket.returned;
+
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.returned.bench.Act;
+import org.voltdocket.returned.bench.Step;
+import tools.jackson.databind.JsonNode;
+
+/** Reads the bodies of requests. Members that mean nothing here are passed over. */
+public final class ReturnRequest {
+
+    private ReturnRequest() {}
+
+    /** What books a battery in. */
+    @Schema(name = "ReturnRequest")
+    public record Arrival(
+            String batterySerial,
+
+            @Schema(description = "number of the pallet it came on, where that is noted")
+            String pallet) {}
+
+    /** What concludes. */
+    @Schema(name = "ReturnOutcomeRequest")
+    public record Conclusion(
+            @Schema(
+                    allowableValues = {
+                        "defect-confirmed",
+                        "wear-confirmed",
+                        "no-fault-found",
+                        "damaged-by-use",
+                        "not-tested"
+                    })
+            String outcome,
+
+            String reason) {}
+
+    /** What is seen of it. */
+    @Schema(name = "ReturnConditionRequest")
+    public record Look(
+            boolean cracked,
+            boolean leaking,
+            boolean swollen,
+            boolean frozen,
+
+            @Schema(allowableValues = {"sound", "corroded", "damaged"})
+            String terminals,
+
+            String note) {}
+
+    /** What is done on the bench. */
+    @Schema(name = "BenchStepRequest")
+    public record BenchStep(
+            String step,
+
+            @Schema(allowableValues = {"start", "finish", "break-off"})
+            String act,
+
+            @Schema(description = "ISO 8601 with offset; absent for now")
+            String at,
+
+            String note) {}
+
+    /** @throws ReturnRefused if it is missing or cannot be right */
+    public static BatterySerial serial(JsonNode body) {
+        return serial(text(body, "batterySerial"));
+    }
+
+    /** @throws ReturnRefused if it is missing or cannot be right */
+    public static BatterySerial serial(String text) {
+        try {
+            return BatterySerial.parse(text);
+        } catch (IllegalArgumentException e) {
+            throw new ReturnRefused("batterySerial", e.getMessage().replaceAll("\\.$", ""));
+        }
+    }
+
+    /** @throws ReturnRefused if it is none of the five */
+    public static Finding finding(String text) {
+        return Finding.of(text == null ? "" : text)
+                .orElseThrow(() -> oneOf(
+                        "outcome",
+                        Arrays.stream(Finding.values()).map(Finding::id).collect(Collectors.joining(", ")),
+                        text));
+    }
+
+    /** @throws ReturnRefused if terminals is none of the three, or a member is no truth value */
+    public static Condition look(JsonNode body) {
+        return new Condition(
+                truth(body, "cracked"),
+                truth(body, "leaking"),
+                truth(body, "swollen"),
+                truth(body, "frozen"),
+                terminals(text(body, "terminals")),
+                text(body, "note"),
+                null,
+                null);
+    }
+
+    /** @throws ReturnRefused if it is none of the three */
+    public static Condition.Terminals terminals(String text) {
+        return Condition.Terminals.of(text == null ? "" : text)
+                .orElseThrow(() -> oneOf("terminals", "sound, corroded, damaged", text));
+    }
+
+    /** @throws ReturnRefused if there is no such step */
+    public static Step step(String text) {
+        return Step.of(text == null ? "" : text)
+                .orElseThrow(() -> oneOf(
+                        "step", Arrays.stream(Step.values()).map(Step::id).collect(Collectors.joining(", ")), text));
+    }
+
+    /** @throws ReturnRefused if there is no such act */
+    public static Act act(String text) {
+        return Act.of(text == null ? "" : text).orElseThrow(() -> oneOf("act", "start, finish, break-off", text));
+    }
+
+    /** @throws ReturnRefused if it is no moment */
+    public static Optional<Instant> at(String text) {
+        try {
+            return text == null || text.isBlank()
+                    ? Optional.empty()
+                    : Optional.of(OffsetDateTime.parse(text.strip()).toInstant());
+        } catch (DateTimeException e) {
+            throw new ReturnRefused("at", "'at' is a moment such as 2026-03-04T08:40:00+01:00; read '" + text + "'");
+        }
+    }
+
+    /** @throws ReturnRefused if the member is there and is no text */
+    public static String text(JsonNode body, String name) {
+        JsonNode member = member(body, name);
+        if (member != null && !member.isString()) {
+            throw new ReturnRefused(name, "'" + name + "' is a text in quotes; read " + member);
+        }
+        return member == null ? null : member.stringValue();
+    }
+
+    private static boolean truth(JsonNode body, String name) {
+        JsonNode member = member(body, name);
+        if (member != null && !member.isBoolean()) {
+            throw new ReturnRefused(name, "'" + name + "' is true or false; read " + member);
+        }
+        return member != null && member.booleanValue();
+    }
+
+    private static JsonNode member(JsonNode body, String name) {
+        if (body == null || !body.isObject()) {
+            throw new ReturnRefused("body", "the body is a JSON object");
+        }
+        JsonNode member = body.get(name);
+        return member == null || member.isNull() ? null : member;
+    }
+
+    private static ReturnRefused oneOf(String field, String known, String read) {
+        return new ReturnRefused(
+                field,
+                "'" + field + "' is one of " + known + "; read " + (read == null ? "nothing" : "'" + read + "'"));
+    }
+}

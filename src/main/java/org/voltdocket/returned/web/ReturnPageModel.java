@@ -1,0 +1,63 @@
+package org.voltdocket.returned.web;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.returned.Bench;
+import org.voltdocket.returned.BenchResults;
+import org.voltdocket.returned.Condition;
+import org.voltdocket.returned.Finding;
+import org.voltdocket.returned.Returned;
+import org.voltdocket.trail.Trail;
+import org.voltdocket.trail.TrailEntry;
+
+/** Fills the model of a returned battery's page. */
+@Component
+class ReturnPageModel {
+
+    private final BenchResults results;
+    private final ReturnLabels labels;
+    private final Trail trail;
+    private final Clock clock;
+
+    ReturnPageModel(BenchResults results, ReturnLabels labels, Trail trail, Clock clock) {
+        this.results = results;
+        this.labels = labels;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    void fill(Returned battery, Model model) {
+        Instant now = clock.instant();
+        model.addAttribute("r", battery);
+        model.addAttribute("checklist", Bench.checklist(battery, now));
+        model.addAttribute("dangerous", Bench.dangerous(battery));
+        model.addAttribute("results", results.of(battery));
+        model.addAttribute(
+                "photos",
+                battery.evidence().stream()
+                        .filter(item -> item.kind() == EvidenceKind.DOCUMENT
+                                && item.mediaType().startsWith("image/"))
+                        .toList());
+        model.addAttribute("findings", Finding.values());
+        model.addAttribute("terminals", Condition.Terminals.values());
+        model.addAttribute("size", labels.usual());
+        model.addAttribute("trail", trail(battery));
+    }
+
+    /** What happened to it is told in the trail of its case, or under its own number before it had one. */
+    private List<TrailEntry> trail(Returned battery) {
+        List<TrailEntry> all = new ArrayList<>(trail.of(battery.number()));
+        battery.file()
+                .ifPresent(ref -> trail.of(ref.number().value()).stream()
+                        .filter(entry -> battery.number().equals(entry.details().get("return.number")))
+                        .forEach(all::add));
+        all.sort(Comparator.comparing(TrailEntry::at));
+        return all;
+    }
+}
