@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -19,7 +20,15 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.web.bind.annotation.RequestMethod;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.returned.Lot;
+import org.voltdocket.returned.Lots;
+import org.voltdocket.returned.PalletNote;
+import org.voltdocket.returned.Pallets;
+import org.voltdocket.returned.Returns;
+import org.voltdocket.returned.sampling.Level;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
@@ -34,6 +43,15 @@ class RoutesTest {
 
     @Autowired
     private Server server;
+
+    @Autowired
+    private Returns returns;
+
+    @Autowired
+    private Pallets pallets;
+
+    @Autowired
+    private Lots lots;
 
     @Autowired
     private RequestMappingHandlerMapping requestMappingHandlerMapping;
@@ -149,8 +167,29 @@ class RoutesTest {
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");
         names.put("{sha256}", "0".repeat(64));
+        returned(own, serial, names);
         names.put("{workshop}", own.actor().workshop().orElseThrow().toString());
         return names;
+    }
+
+    /** The battery of the case and another of the workshop came back, on a pallet that lists neither, and were drawn as a lot. */
+    private void returned(User own, String serial, Map<String, String> names) {
+        Actor auditor = server.user(Role.AUDITOR).actor();
+        String second = serial + "-B";
+        server.as(own)
+                .postJson("/api/v1/cases", "{\"batterySerial\":\"" + second + "\",\"vin\":\"1M8GDM9AXKP042788\"}");
+        names.put(
+                "{returned}",
+                returns.arrive(auditor, BatterySerial.parse(serial), Optional.empty())
+                        .battery()
+                        .id()
+                        .toString());
+        returns.arrive(auditor, BatterySerial.parse(second), Optional.empty());
+        PalletNote note = PalletNote.read(serial + "/P", "Somebody", "", serial + "-X", LocalDate.now());
+        names.put("{pallet}", pallets.note(auditor, note).id().toString());
+        String workshop = own.actor().workshop().orElseThrow().toString();
+        Lot.Wish wish = new Lot.Wish(Lot.Scope.WORKSHOP, workshop, Level.II, 2.5, false);
+        names.put("{lot}", lots.draw(auditor, wish).id().toString());
     }
 
     /** Two minutes at rest, then two with the engine running. */

@@ -77,7 +77,7 @@ public record PalletNote(String number, String sender, LocalDate arrivedOn, List
                 errors.add(new FieldError("list", "line " + (i + 1) + ": " + e.getMessage()));
             }
         }
-        if (lines.isEmpty() && errors.isEmpty()) {
+        if (lines.isEmpty() && errors.stream().noneMatch(one -> one.field().equals("list"))) {
             errors.add(new FieldError("list", "the list names no battery; write one serial a line"));
         }
         if (lines.size() > MOST_LINES) {

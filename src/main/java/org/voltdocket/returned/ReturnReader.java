@@ -88,11 +88,8 @@ class ReturnReader {
 
     /** Every case of a battery, newest first. */
     List<CaseLine> cases(Actor actor, BatterySerial serial) {
-        try {
-            return cases.ofBattery(actor, serial);
-        } catch (NotVisible none) {
-            return List.of();
-        }
+        // asked first: a refusal inside would end the transaction around
+        return store.hasCase(serial) ? cases.ofBattery(actor, serial) : List.of();
     }
 
     /** @param self the return that is asked about, if it is there already */

@@ -89,6 +89,13 @@ class ReturnStore {
                         order by r.ordinal desc limit 1""").param(serial.value()).query(Row::of).optional();
     }
 
+    boolean hasCase(BatterySerial serial) {
+        return db.sql("select exists (select 1 from case_file where battery_serial = ?)")
+                .param(serial.value())
+                .query(Boolean.class)
+                .single();
+    }
+
     boolean wasHere(BatterySerial serial, UUID butNot) {
         return db.sql("select exists (select 1 from returned_battery where battery_serial = ? and id <> ?"
                         + " and ordinal < coalesce((select ordinal from returned_battery where id = ?), 9e18))")
