@@ -17,6 +17,7 @@ import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.claim.desk.WorkingDays;
 import org.voltdocket.claim.warranty.UseClass;
 import org.voltdocket.claim.warranty.Warranty;
 import org.voltdocket.claim.warranty.WarrantySum;
@@ -36,6 +37,7 @@ class ClaimBook implements Claims {
     private final Decider decider;
     private final Meanwhile meanwhile;
     private final Warranty warranty;
+    private final WorkingDays days;
     private final Cases cases;
     private final Trail trail;
     private final Clock clock;
@@ -47,6 +49,7 @@ class ClaimBook implements Claims {
             Decider decider,
             Meanwhile meanwhile,
             Warranty warranty,
+            WorkingDays days,
             Cases cases,
             Trail trail,
             Clock clock) {
@@ -56,6 +59,7 @@ class ClaimBook implements Claims {
         this.decider = decider;
         this.meanwhile = meanwhile;
         this.warranty = warranty;
+        this.days = days;
         this.cases = cases;
         this.trail = trail;
         this.clock = clock;
@@ -112,6 +116,7 @@ class ClaimBook implements Claims {
                 ? Optional.of(decider.decide(actor, ref, row.asked(), act, to, at))
                 : Optional.empty();
         store.step(row, actor, act, to, at);
+        days.note(row.id(), to, at);
         decision.ifPresent(made -> {
             decisions.keep(row.id(), row.version() + 1, made);
             warranty.freeze(row.id(), reckoned(row));

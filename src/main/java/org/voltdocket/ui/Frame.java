@@ -24,7 +24,8 @@ public record Frame(String user, String role, List<Place> places) {
         List<Place> places = new ArrayList<>();
         if (role != null) {
             boolean workshop = role.equals("WORKSHOP");
-            places.add(place("/cases", workshop ? "nav.my-cases" : "nav.desk", path, "/cases/new"));
+            places.add(place("/desk", workshop ? "nav.my-claims" : "nav.desk", path, null));
+            places.add(place("/cases", workshop ? "nav.my-cases" : "nav.cases", path, "/cases/new"));
             if (workshop || role.equals("CLERK") || role.equals("ADMIN")) {
                 places.add(place("/cases/new", "nav.new-case", path, null));
             }

@@ -62,6 +62,7 @@ class ManualPages {
             "lot-refused",
             "pallet-known",
             "nothing-to-print",
+            "desk-refused",
             "series-refused",
             "malformed-request",
             "refused",

@@ -1,0 +1,74 @@
+package org.voltdocket.claim.desk;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.kernel.Actor;
+
+/** The queue of claims: all of them for the distributor's people, its own for a workshop. */
+@Service
+public class Desk {
+
+    /** Claims on a page. */
+    public static final int LINES = 50;
+
+    private final DeskStore store;
+    private final Tally tally;
+    private final WorkingDays days;
+    private final Clock clock;
+
+    Desk(DeskStore store, Tally tally, WorkingDays days, Clock clock) {
+        this.store = store;
+        this.tally = tally;
+        this.days = days;
+        this.clock = clock;
+    }
+
+    /**
+     * A page of the queue.
+     *
+     * @param next give it back for the next page; empty on the last
+     */
+    public record Found(List<DeskLine> lines, Optional<String> next) {}
+
+    /**
+     * One page in the filter's order.
+     *
+     * @throws DeskRefused if no page of this order gave the cursor
+     */
+    @Transactional(readOnly = true)
+    public Found page(Actor actor, DeskFilter filter, Optional<String> cursor) {
+        DeskSql sql = sql(actor, filter);
+        cursor.ifPresent(text -> sql.after(DeskCursor.read(text, filter.order())));
+        List<DeskLine> lines = store.lines(sql, LINES + 1);
+        if (lines.size() <= LINES) {
+            return new Found(List.copyOf(lines), Optional.empty());
+        }
+        List<DeskLine> shown = List.copyOf(lines.subList(0, LINES));
+        return new Found(
+                shown,
+                Optional.of(
+                        DeskCursor.after(shown.get(LINES - 1), filter.order()).text()));
+    }
+
+    /** Every claim that the filter shows, in its order, one at a time. */
+    @Transactional(readOnly = true)
+    public void each(Actor actor, DeskFilter filter, Consumer<DeskLine> line) {
+        store.each(sql(actor, filter), line);
+    }
+
+    /** How many claims there are by state, and within it by leaning; {@code none} where a case is not judged. */
+    @Transactional(readOnly = true)
+    public Map<String, Map<String, Long>> counts(Actor actor) {
+        return tally.counts(actor);
+    }
+
+    private DeskSql sql(Actor actor, DeskFilter filter) {
+        return new DeskSql(actor, filter, days.setting().calendar(), LocalDate.now(clock));
+    }
+}

@@ -1,0 +1,159 @@
+package org.voltdocket.claim.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.claim.ClaimState;
+import org.voltdocket.claim.desk.Desk;
+import org.voltdocket.claim.desk.DeskFilter;
+import org.voltdocket.claim.desk.DeskOrder;
+import org.voltdocket.claim.desk.DeskRefused;
+import org.voltdocket.claim.desk.SavedFilters;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+
+/** The queue of claims. What it shows stands in its address, so that it can be kept, sent and gone back to. */
+@Controller
+class DeskPage {
+
+    /** How the claims of each state are offered: the open ones together first, all at the end. */
+    private static final List<String> STATES = Stream.of(
+                    Stream.of(DeskFilter.OPEN),
+                    Arrays.stream(ClaimState.values()).map(ClaimState::id),
+                    Stream.of(DeskFilter.ALL))
+            .flatMap(states -> states)
+            .toList();
+
+    private final Desk desk;
+    private final SavedFilters saved;
+    private final DeskLines lines;
+    private final DeskCsv csv;
+
+    DeskPage(Desk desk, SavedFilters saved, DeskLines lines, DeskCsv csv) {
+        this.desk = desk;
+        this.saved = saved;
+        this.lines = lines;
+        this.csv = csv;
+    }
+
+    @GetMapping("/desk")
+    String show(Actor actor, @RequestParam Map<String, String> given, Model model, HttpServletResponse response) {
+        DeskFilter filter;
+        Desk.Found found;
+        try {
+            filter = DeskFilter.read(given);
+            found = desk.page(
+                    actor, filter, Optional.ofNullable(given.get("cursor")).filter(text -> !text.isBlank()));
+        } catch (DeskRefused refused) {
+            response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
+            model.addAttribute("refused", refused.getMessage());
+            model.addAttribute("refusedField", refused.field());
+            filter = DeskFilter.read(Map.of());
+            found = new Desk.Found(List.of(), Optional.empty());
+        }
+        model.addAttribute("f", filter);
+        model.addAttribute("given", given);
+        model.addAttribute("lines", lines.of(found.lines()));
+        model.addAttribute("next", found.next().orElse(null));
+        model.addAttribute("paged", given.containsKey("cursor"));
+        model.addAttribute("tabs", tabs(desk.counts(actor), filter));
+        model.addAttribute("leaningTabs", leanings(desk.counts(actor), filter));
+        model.addAttribute("saved", saved.of(actor));
+        model.addAttribute(
+                "causes", Arrays.stream(Cause.values()).map(Cause::id).toList());
+        model.addAttribute(
+                "orders", Arrays.stream(DeskOrder.values()).map(DeskOrder::id).toList());
+        model.addAttribute("mine", actor.role() == Role.WORKSHOP);
+        model.addAttribute("mayTake", actor.role() == Role.CLERK || actor.role() == Role.ADMIN);
+        return "claim/desk";
+    }
+
+    @GetMapping("/desk/claims.csv")
+    void export(Actor actor, @RequestParam Map<String, String> given, HttpServletResponse response) throws IOException {
+        csv.write(actor, DeskFilter.read(given), response);
+    }
+
+    @PostMapping("/desk/filters")
+    String save(Actor actor, @RequestParam Map<String, String> given, RedirectAttributes flash) {
+        DeskFilter filter = DeskFilter.read(given);
+        try {
+            saved.save(actor, given.get("name"), filter);
+            flash.addFlashAttribute("notice", "desk.saved.done");
+        } catch (DeskRefused refused) {
+            flash.addFlashAttribute("refused", refused.getMessage());
+        }
+        return "redirect:" + filter.with("/desk", "", "");
+    }
+
+    @PostMapping("/desk/filters/delete")
+    String delete(Actor actor, @RequestParam String name, RedirectAttributes flash) {
+        saved.delete(actor, name);
+        flash.addFlashAttribute("notice", "desk.saved.deleted");
+        return "redirect:/desk";
+    }
+
+    /**
+     * A choice with how many claims it has.
+     *
+     * @param count null where it is not told
+     */
+    record Tab(String id, String address, Long count, boolean here) {}
+
+    private static List<Tab> tabs(Map<String, Map<String, Long>> counts, DeskFilter filter) {
+        return STATES.stream()
+                .map(state -> new Tab(
+                        state,
+                        filter.with("/desk", "state", state.equals(DeskFilter.OPEN) ? "" : state),
+                        within(counts, state).values().stream()
+                                .mapToLong(n -> n)
+                                .sum(),
+                        state.equals(filter.state())))
+                .toList();
+    }
+
+    private static List<Tab> leanings(Map<String, Map<String, Long>> counts, DeskFilter filter) {
+        Map<String, Long> within = within(counts, filter.state());
+        return Stream.of(Stream.of(""), Arrays.stream(Leaning.values()).map(Leaning::id), Stream.of("none"))
+                .flatMap(ids -> ids)
+                .map(id -> new Tab(
+                        id,
+                        filter.with("/desk", "leaning", id),
+                        id.isEmpty()
+                                ? Long.valueOf(within.values().stream()
+                                        .mapToLong(n -> n)
+                                        .sum())
+                                : within.getOrDefault(id, 0L),
+                        id.equals(filter.leaning())))
+                .filter(tab -> tab.count() > 0 || tab.here() || tab.id().isEmpty())
+                .toList();
+    }
+
+    /** Counts by leaning of one state, of the open ones, or of all. */
+    private static Map<String, Long> within(Map<String, Map<String, Long>> counts, String state) {
+        Map<String, Long> sums = new LinkedHashMap<>();
+        counts.forEach((id, byLeaning) -> {
+            boolean counted = state.equals(DeskFilter.ALL)
+                    || state.equals(id)
+                    || state.equals(DeskFilter.OPEN)
+                            && List.of("submitted", "in-review", "evidence-asked")
+                                    .contains(id);
+            if (counted) {
+                byLeaning.forEach((leaning, n) -> sums.merge(leaning, n, Long::sum));
+            }
+        });
+        return sums;
+    }
+}
