@@ -56,6 +56,11 @@ final class AcidBattery {
         return new AcidBattery(capacityAh, ohmic, lostCellV, emptyDensity, fullDensity, charge, celsius);
     }
 
+    /** The same battery with another capacity, {@code share} of what it has. */
+    AcidBattery holding(double share) {
+        return new AcidBattery(capacityAh * share, ohmic, lostCellV, emptyDensity, fullDensity, charge(), temperature);
+    }
+
     /** State of charge, 0 to about 1, of the capacity it has. */
     double charge() {
         return SHARE[0] * zone[0] + SHARE[1] * zone[1] + SHARE[2] * zone[2];
@@ -131,7 +136,7 @@ final class AcidBattery {
         double over = innerVoltage - openVoltage();
         double warm = Math.exp(0.03 * (temperature - 25));
         if (over <= 0) {
-            double scarce = Math.min(1, Math.max(0.02, zone[0] * 8));
+            double scarce = Math.min(1, Math.max(1e-5, zone[0] * 8));
             return 2 * 0.05 * capacityAh * warm * scarce * Math.sinh(Math.max(-8, over / TRANSFER_OUT_V));
         }
         double free = 2 * 0.02 * capacityAh * warm * Math.sinh(Math.min(12, over / TRANSFER_IN_V));

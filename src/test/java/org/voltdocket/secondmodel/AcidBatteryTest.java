@@ -101,4 +101,20 @@ class AcidBatteryTest {
             assertThat(trace.crankMinimum()).as("seed %d", seed).isBetween(8.5, 10.8);
         }
     }
+
+    /** Capacity at C/20 is about the charge that the battery holds, and falls at higher currents (Peukert, 1897). */
+    @Test
+    void onTheBenchItGivesWhatItHoldsAndLessAtHigherCurrents() {
+        AcidBattery battery = new AcidBattery(70, 0.005, 0, 1.1417, 1.2683, 0.4, 10);
+        double before = Double.POSITIVE_INFINITY;
+        for (double hours : new double[] {20, 10, 5, 2}) {
+            Trace run = Bench.discharge(battery, 70 / hours, 25);
+            double ampereHours = run.endS() / 3600 * 70 / hours;
+            if (hours == 20) {
+                assertThat(ampereHours).isBetween(0.93 * 70, 1.05 * 70);
+            }
+            assertThat(ampereHours).isLessThan(before);
+            before = ampereHours;
+        }
+    }
 }

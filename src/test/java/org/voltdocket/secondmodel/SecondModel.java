@@ -72,6 +72,7 @@ public final class SecondModel implements CaseSource {
             if (chance.nextInt(4) == 0) {
                 cranking();
             }
+            bench();
             return new Labelled(
                     garage.scenario.id,
                     seed,
@@ -134,12 +135,7 @@ public final class SecondModel implements CaseSource {
         }
 
         private void standing() {
-            Trace trace = workshop.vehicle(garage.between(0.75, 0.95), 0)
-                    .run(
-                            List.of(
-                                    new Leg(Phase.AWAKE, 30, 0),
-                                    new Leg(Phase.ASLEEP, 3600 * garage.between(6, 14), 0)),
-                            5);
+            Trace trace = workshop.vehicle(garage.between(0.75, 0.95), 0).run(night(3600 * garage.between(6, 14)), 5);
             Recorder.Taken taken = new Recorder(chance, garage.ambientC)
                     .take(
                             trace,
@@ -148,9 +144,47 @@ public final class SecondModel implements CaseSource {
                             0,
                             0.1 + 0.4 * chance.nextDouble(),
                             chance.nextInt(10) < 7,
-                            Set.of(),
+                            chance.nextInt(3) == 0 ? Set.of(Channel.REPORTED_A) : Set.of(),
                             false);
             regimes.put(add(taken.recording()), taken.truth());
+        }
+
+        /** A car falls asleep and wakes by itself now and then, as its units look after each other. */
+        private List<Leg> night(double seconds) {
+            List<Leg> legs = new ArrayList<>();
+            legs.add(new Leg(Phase.AWAKE, 30, 0));
+            int wakes = chance.nextInt(4);
+            for (int i = 0; i <= wakes; i++) {
+                legs.add(new Leg(Phase.ASLEEP, seconds / (wakes + 1), 0));
+                if (i < wakes) {
+                    legs.add(new Leg(Phase.AWAKE, garage.between(40, 120), 0));
+                }
+            }
+            return legs;
+        }
+
+        /** Capacity runs on a bench, of one current or of three; most battery faults are sent there, other cases seldom. */
+        private void bench() {
+            boolean suspected = garage.scenario == Scenario.WORN || garage.scenario == Scenario.DEFECT;
+            if (chance.nextInt(suspected ? 2 : 8) > 0) {
+                return;
+            }
+            double celsius = Math.rint(garage.between(20, 29));
+            double[] hours = chance.nextInt(3) == 0 ? new double[] {20, 10, 5} : new double[] {20};
+            for (int run = 0; run < hours.length; run++) {
+                Trace trace = Bench.discharge(garage.battery, garage.nominalAh / hours[run], celsius);
+                Recorder.Taken taken = new Recorder(chance, celsius)
+                        .take(
+                                trace,
+                                EvidenceKind.DISCHARGE_RECORDING,
+                                day.plusDays(5 + 3L * run),
+                                0,
+                                garage.between(0.02, 0.2),
+                                true,
+                                Set.of(Channel.AMBIENT),
+                                false);
+                regimes.put(add(taken.recording()), taken.truth());
+            }
         }
 
         private void cranking() {

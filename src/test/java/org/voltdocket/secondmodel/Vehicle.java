@@ -154,7 +154,7 @@ final class Vehicle {
             rpm += (wishRpm - rpm) * Math.min(1, dt / 0.6) + 6 * chance.nextGaussian();
             coolant += (88 - coolant) * dt / 380;
             sinceStart += dt;
-            double load = loads.draw(leg.phase(), true, dt);
+            double load = loads.draw(leg.phase(), true, dt) * Math.min(1, Math.max(0, postV / 11));
             double asked = control.setPoint(
                     new Control.View(
                             leg.phase(), speed, battery.temperature(), sensed(), believed, loads.heavy(), sinceStart),
