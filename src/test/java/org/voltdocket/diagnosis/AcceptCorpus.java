@@ -32,17 +32,23 @@ public final class AcceptCorpus {
         if (book.released()) {
             Files.writeString(Corpus.digest(book.edition()), book.sha256().hex() + "\n");
         }
-        for (String name : Corpus.names()) {
-            Path file = Corpus.expected(book.edition(), name);
-            String before = Files.exists(file) ? Corpus.text(file) : "";
-            String now = CorpusText.of(Diagnosis.assess(Corpus.input(name), book));
-            List<String> difference = CorpusText.difference(before, now);
-            System.out.printf("%s %s: %d lines differ%n", book.edition(), name, difference.size());
-            if (!before.isEmpty()) {
-                difference.forEach(line -> System.out.println("    " + line));
+        for (String channels : Corpus.CHANNELS) {
+            for (String name : Corpus.names()) {
+                accept(book, channels, name);
             }
-            Files.createDirectories(file.getParent());
-            Files.writeString(file, now);
         }
+    }
+
+    private static void accept(Rulebook book, String channels, String name) throws IOException {
+        Path file = Corpus.expected(book.edition(), channels, name);
+        String before = Files.exists(file) ? Corpus.text(file) : "";
+        String now = CorpusText.of(Diagnosis.assess(Corpus.input(name, channels), book));
+        List<String> difference = CorpusText.difference(before, now);
+        System.out.printf("%s %s %s: %d lines differ%n", book.edition(), channels, name, difference.size());
+        if (!before.isEmpty()) {
+            difference.forEach(line -> System.out.println("    " + line));
+        }
+        Files.createDirectories(file.getParent());
+        Files.writeString(file, now);
     }
 }

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.voltdocket.casefile.CaseRequest;
@@ -19,11 +20,17 @@ import tools.jackson.databind.json.JsonMapper;
 /**
  * The corpus: sample cases, one for each cause, as a workshop would send them ({@code shared/samples/<cause>}: the request
  * that opens the case, and the files of evidence), and what each edition of the rule book says of them ({@code
- * shared/expected/<edition>/<cause>.json}).
+ * shared/expected/<edition>/<cause>.json}; from the measured voltage alone, in the folder {@code measured-v} beside).
  */
-final class Corpus {
+public final class Corpus {
 
     static final Path SAMPLES = Path.of("shared/samples");
+    /** Samples judged as they are. */
+    static final String ALL = "all";
+    /** Samples judged from the measured voltage alone, and the folder that holds what is expected of them. */
+    static final String VOLTAGE = "measured-v";
+
+    static final List<String> CHANNELS = List.of(ALL, VOLTAGE);
     static final String REQUEST = "case-request.json";
 
     private Corpus() {}
@@ -62,9 +69,36 @@ final class Corpus {
         return new CaseInput(opened.facts(), History.NONE, evidence);
     }
 
+    /** A sample as it is, or with no channel but the measured voltage in its recordings of the vehicle. */
+    static CaseInput input(String name, String channels) {
+        CaseInput whole = input(name);
+        return channels.equals(ALL) ? whole : measuredVoltageOnly(whole);
+    }
+
+    /** The same case with no channel but {@code measured_v} in its drive, standing and cranking recordings. */
+    public static CaseInput measuredVoltageOnly(CaseInput whole) {
+        List<Evidence> bare = whole.evidence().stream()
+                .map(item -> item.reading() instanceof Recording recording
+                                && recording.kind() != EvidenceKind.DISCHARGE_RECORDING
+                        ? new Evidence(item.id(), item.sha256(), item.origin(), bare(recording))
+                        : item)
+                .toList();
+        return new CaseInput(whole.facts(), whole.history(), bare);
+    }
+
+    private static Recording bare(Recording recording) {
+        return new Recording(
+                recording.kind(),
+                recording.startedAt().orElse(null),
+                recording.timeS(),
+                Map.of(Channel.MEASURED_V, recording.channel(Channel.MEASURED_V)),
+                recording.marks());
+    }
+
     /** Where the assessment expected of a sample lies. */
-    static Path expected(String edition, String name) {
-        return Path.of("shared/expected").resolve(edition).resolve(name + ".json");
+    static Path expected(String edition, String channels, String name) {
+        Path folder = Path.of("shared/expected").resolve(edition);
+        return (channels.equals(ALL) ? folder : folder.resolve(channels)).resolve(name + ".json");
     }
 
     /** Where the digest of the edition lies that the expectations rest on. */

@@ -5,15 +5,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
-import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Corpus;
 import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.Evidence;
-import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.rulebook.Editions;
@@ -162,13 +159,7 @@ public final class Evaluation {
 
     /** The same case with no channel but {@code measured_v} in its drive, standing and cranking recordings. */
     static Labelled measuredVoltageOnly(Labelled whole) {
-        List<Evidence> bare = whole.input().evidence().stream()
-                .map(item -> item.reading() instanceof Recording recording
-                                && recording.kind() != EvidenceKind.DISCHARGE_RECORDING
-                        ? new Evidence(item.id(), item.sha256(), item.origin(), bare(recording))
-                        : item)
-                .toList();
-        CaseInput input = new CaseInput(whole.input().facts(), whole.input().history(), bare);
+        CaseInput input = Corpus.measuredVoltageOnly(whole.input());
         return new Labelled(
                 whole.scenario(),
                 whole.seed(),
@@ -179,12 +170,5 @@ public final class Evaluation {
                 whole.socStart(),
                 whole.socEnd(),
                 whole.regimes());
-    }
-
-    private static Recording bare(Recording recording) {
-        Map<Channel, float[]> only = new EnumMap<>(Channel.class);
-        only.put(Channel.MEASURED_V, recording.channel(Channel.MEASURED_V));
-        return new Recording(
-                recording.kind(), recording.startedAt().orElse(null), recording.timeS(), only, recording.marks());
     }
 }
