@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.web.bind.annotation.RequestMethod;
@@ -167,6 +168,7 @@ class RoutesTest {
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");
         names.put("{sha256}", "0".repeat(64));
+        names.put("{claim}", new UUID(0, 1).toString());
         returned(own, serial, names);
         names.put("{workshop}", own.actor().workshop().orElseThrow().toString());
         return names;

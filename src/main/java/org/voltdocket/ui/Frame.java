@@ -32,6 +32,9 @@ public record Frame(String user, String role, List<Place> places) {
         }
         if (role != null && !role.equals("WORKSHOP")) {
             places.add(place("/catalogue", "nav.catalogue", path, null));
+            if (role.equals("CLERK")) {
+                places.add(place("/decisions/again", "nav.again", path, null));
+            }
             if (role.equals("AUDITOR") || role.equals("ADMIN")) {
                 places.add(place("/returns", "nav.returns", path, null));
             }

@@ -59,7 +59,9 @@ class AgreementPage {
             Actor actor,
             @RequestParam(defaultValue = "") String instrument,
             @RequestParam(defaultValue = "860") int width) {
-        Instrument found = find(agreement.instruments(actor), instrument)
+        Instrument found = agreement.instruments(actor).stream()
+                .filter(one -> one.serial().equals(instrument))
+                .findFirst()
                 .orElseThrow(() -> new NotVisible("instrument '" + instrument + "'"));
         Drawing drawing = BlandAltmanChart.of(
                 found.pairs().stream()
