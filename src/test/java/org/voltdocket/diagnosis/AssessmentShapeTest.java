@@ -9,22 +9,19 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
+import org.voltdocket.diagnosis.JudgePropertiesTest.Tried;
 
 /** The form that every assessment keeps, whatever it says. */
 class AssessmentShapeTest {
 
-    static Stream<CaseInput> cases() {
+    static Stream<Tried> cases() {
         return JudgePropertiesTest.cases();
-    }
-
-    private static Assessment assess(CaseInput input) {
-        return JudgePropertiesTest.assess(input);
     }
 
     @ParameterizedTest
     @MethodSource("cases")
-    void allCausesAreRankedAndTheirProbabilitiesAddToOne(CaseInput input) {
-        List<RankedCause> causes = assess(input).causes();
+    void allCausesAreRankedAndTheirProbabilitiesAddToOne(Tried tried) {
+        List<RankedCause> causes = tried.first().causes();
         assertThat(causes).extracting(RankedCause::cause).containsExactlyInAnyOrder(Cause.values());
         assertThat(causes.stream().mapToDouble(RankedCause::probability).sum()).isCloseTo(1, within(1e-9));
         for (int i = 1; i < causes.size(); i++) {
@@ -35,19 +32,20 @@ class AssessmentShapeTest {
 
     @ParameterizedTest
     @MethodSource("cases")
-    void everyEstimateLiesInItsInterval(CaseInput input) {
-        assess(input)
+    void everyEstimateLiesInItsInterval(Tried tried) {
+        tried.first()
                 .estimates()
                 .forEach((name, e) -> assertThat(e.value()).as(name).isBetween(e.low(), e.high()));
     }
 
     @ParameterizedTest
     @MethodSource("cases")
-    void findingsAreUniqueAndWeightsAndEvidenceNameWhatThereIs(CaseInput input) {
-        Assessment said = assess(input);
+    void findingsAreUniqueAndWeightsAndEvidenceNameWhatThereIs(Tried tried) {
+        Assessment said = tried.first();
         List<String> findings =
                 said.findings().stream().map(Assessment.Finding::id).toList();
-        List<String> evidence = input.evidence().stream().map(Evidence::id).toList();
+        List<String> evidence =
+                tried.input().evidence().stream().map(Evidence::id).toList();
         assertThat(findings).doesNotHaveDuplicates().isNotEmpty();
         said.findings().stream()
                 .filter(f -> f.evidence() != null)
@@ -59,9 +57,9 @@ class AssessmentShapeTest {
 
     @ParameterizedTest
     @MethodSource("cases")
-    void regimesCoverEachRecordingWithoutGap(CaseInput input) {
-        Assessment said = assess(input);
-        for (Evidence item : input.evidence()) {
+    void regimesCoverEachRecordingWithoutGap(Tried tried) {
+        Assessment said = tried.first();
+        for (Evidence item : tried.input().evidence()) {
             if (item.reading() instanceof Recording recording) {
                 covered(recording, said.regimes().get(item.id()));
             }
@@ -81,8 +79,8 @@ class AssessmentShapeTest {
 
     @ParameterizedTest
     @MethodSource("cases")
-    void eachRecordingIsCalledWhatItIs(CaseInput input) {
-        for (Evidence item : input.evidence()) {
+    void eachRecordingIsCalledWhatItIs(Tried tried) {
+        for (Evidence item : tried.input().evidence()) {
             if (item.reading() instanceof Recording recording) {
                 assertThat(Diagnosis.kindOf(recording)).as(item.id()).isEqualTo(recording.kind());
             }

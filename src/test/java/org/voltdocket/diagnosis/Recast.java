@@ -50,6 +50,24 @@ final class Recast {
         return new Recording(r.kind(), null, Arrays.copyOfRange(r.timeS(), from, to), cut, List.of());
     }
 
+    /** Two parts as one recording that is otherwise {@code like} the one they came from. */
+    static Recording joined(Recording like, Recording one, Recording other) {
+        Map<Channel, float[]> all = new EnumMap<>(Channel.class);
+        for (Channel channel : channels(like).keySet()) {
+            float[] values = blank(one.rows() + other.rows());
+            if (one.has(channel)) {
+                System.arraycopy(one.channel(channel), 0, values, 0, one.rows());
+            }
+            if (other.has(channel)) {
+                System.arraycopy(other.channel(channel), 0, values, one.rows(), other.rows());
+            }
+            all.put(channel, values);
+        }
+        double[] time = Arrays.copyOf(one.timeS(), one.rows() + other.rows());
+        System.arraycopy(other.timeS(), 0, time, one.rows(), other.rows());
+        return new Recording(like.kind(), like.startedAt().orElse(null), time, all, like.marks());
+    }
+
     static Evidence part(Evidence whole, String mark, Recording recording) {
         String id = whole.id() + mark;
         return new Evidence(id, Sha256.of(id.getBytes(StandardCharsets.UTF_8)), whole.origin(), recording);
