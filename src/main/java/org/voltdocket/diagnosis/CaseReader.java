@@ -109,6 +109,7 @@ final class CaseReader {
         units.put("sensorOffsetA", "A");
         units.put("sensorGain", "ratio");
         units.put("voltageDisagreementV", "V");
+        units.put("voltageGain", "ratio");
         units.put("harnessResistanceMilliohm", "mΩ");
         units.put("internalResistanceMilliohm", "mΩ");
         units.put("socStartPct", "%");

@@ -25,7 +25,7 @@ import org.voltdocket.secondmodel.SecondModel;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class QuantitiesTest {
 
-    private static final Set<String> UNITS = Set.of("V", "A", "Ah", "mΩ", "%", "ratio", "count", "a", "km/d");
+    private static final Set<String> UNITS = Set.of("V", "A", "Ah", "mΩ", "%", "ratio", "count", "a", "km/d", "Hz");
 
     private static final Methods NEWEST = new Methods(2, 2, 2);
 
@@ -39,7 +39,7 @@ class QuantitiesTest {
         Stream<CaseInput> other = second.scenarios().stream()
                 .flatMap(scenario -> LongStream.rangeClosed(1, 2)
                         .mapToObj(seed -> second.make(scenario, seed).input()));
-        return Stream.concat(Stream.concat(demo, other), Stream.of(asleepWithSensor()))
+        return Stream.concat(Stream.concat(demo, other), Stream.of(asleepWithSensor(), sampledFast()))
                 .flatMap(input -> Stream.of(Methods.FIRST, NEWEST)
                         .flatMap(methods -> new CaseReader(input, methods).measurements.stream()))
                 .toList();
@@ -55,6 +55,16 @@ class QuantitiesTest {
             more.put(Channel.REPORTED_A, reported);
             return r.kind() == EvidenceKind.STANDING_RECORDING ? Recast.with(r, more) : r;
         });
+    }
+
+    /** No model records a drive fast enough to see a ripple. */
+    private static CaseInput sampledFast() {
+        double hertz = 600;
+        Made fast = Made.at(hertz, 150).with(Channel.MEASURED_V, t -> {
+            double start = t < 8 ? 12.6 : t < 9 ? 10.2 : 14.2;
+            return start + (t > 9 ? 0.15 * Math.sin(2 * Math.PI * 193 * t) : 0);
+        });
+        return new CaseInput(new Facts(null, null, null, null), History.NONE, List.of(fast.evidence()));
     }
 
     @Test

@@ -23,6 +23,9 @@ final class DriveNotes {
     final Drive drive;
     final Reference reference;
     final Optional<Interval> restV;
+    /** The rest voltage with what is left of its relaxation taken off. */
+    final Optional<RestLeft.Rested> rested;
+
     final Optional<Interval> socStart;
     final List<Measurement> out = new ArrayList<>();
     final Map<String, Interval> estimates = new LinkedHashMap<>();
@@ -34,8 +37,15 @@ final class DriveNotes {
         this.drive = drive;
         this.reference = reference;
         this.restV = DriveRest.before(drive);
-        this.socStart = restV.map(v ->
-                RestVoltage.charge(reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
+        this.rested = newer()
+                ? RestLeft.before(drive, restV, Math.max(0, DriveRest.firstRun(drive)))
+                : restV.map(v -> new RestLeft.Rested(v, Interval.exact(0), 0.08));
+        this.socStart = rested.map(r -> RestVoltage.charge(
+                reference.chemistry(),
+                r.voltage().value(),
+                drive.temperatureC(),
+                r.voltage().standardError(),
+                r.hidden()));
     }
 
     void say(String quantity, Interval value) {

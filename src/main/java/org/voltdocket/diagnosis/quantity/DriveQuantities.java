@@ -18,13 +18,14 @@ public final class DriveQuantities {
 
     private final DriveNotes notes;
     private final List<RegimeSpan> regimes;
+    private final Optional<Interval> offset;
 
     private DriveQuantities(Evidence evidence, Reference reference) {
         Drive drive = new Drive((Recording) evidence.reading(), reference.temperatureC(), reference.methods());
         this.notes = new DriveNotes(evidence, drive, reference);
-        Optional<Interval> offset = offset().map(DriveQuantities::honestUnlessProven);
+        this.offset = offset();
         double restV = notes.restV.map(Interval::value).orElse(Double.NaN);
-        notes.flow = DriveFlow.of(drive, reference, offset, restV);
+        notes.flow = DriveFlow.of(drive, reference, offset.map(DriveQuantities::honestUnlessProven), restV);
         this.regimes = Regimes.cut(drive.grid(), drive.starts(), drive.running(), notes.flow.regimes());
     }
 
@@ -36,10 +37,23 @@ public final class DriveQuantities {
         if (all.notes.drive.steadySteps() >= DriveNotes.FEWEST_STEADY_STEPS) {
             DriveSource.measure(all.notes);
             DriveClaims.measure(all.notes);
-            DriveVoltage.measure(all.notes);
-            DriveResistance.measure(all.notes);
+            if (all.notes.newer()) {
+                all.newer();
+            } else {
+                DriveVoltage.measure(all.notes);
+                DriveResistance.measure(all.notes);
+            }
         }
         return all;
+    }
+
+    private void newer() {
+        DriveVoltage.measure(notes);
+        VoltageGap.measure(notes);
+        LoadSteps.measure(notes);
+        DriveLift.measure(notes);
+        DriveRipple.measure(notes);
+        DriveControl.measure(notes, offset.orElse(null));
     }
 
     public List<Measurement> measurements() {
@@ -86,6 +100,14 @@ public final class DriveQuantities {
     }
 
     private void charge() {
+        if (notes.newer()) {
+            DriveCharge.measure(notes);
+        } else {
+            firstCharge();
+        }
+    }
+
+    private void firstCharge() {
         notes.socStart.ifPresent(soc -> {
             notes.estimates.put("socStartPct", soc);
             notes.say("charge-before-drive/1", soc);

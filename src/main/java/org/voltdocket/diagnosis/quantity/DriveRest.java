@@ -30,7 +30,7 @@ final class DriveRest {
     }
 
     /** Step before the first start; where none was seen, before the engine first runs, 0 where it always does. */
-    private static int firstRun(Drive drive) {
+    static int firstRun(Drive drive) {
         if (!drive.starts().isEmpty()) {
             return drive.grid().stepOf(drive.starts().get(0).fromS()) - 1;
         }

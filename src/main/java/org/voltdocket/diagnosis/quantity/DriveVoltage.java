@@ -33,6 +33,9 @@ final class DriveVoltage {
                     : Double.NaN;
         }
         gapChange(gap);
+        if (notes.newer()) {
+            return; // bias and resistance by VoltageGap
+        }
         double[] gaps = Drive.blocks(gap, DriveNotes.BLOCK_STEPS);
         double[] current = notes.flow.current() != null ? notes.flow.current() : notes.drive.reportedA();
         double[] currents =

@@ -148,6 +148,111 @@ public final class Quantities {
                     "V",
                     "Reported less measured voltage while charging, less the same with the engine off",
                     "Difference of medians, standard error 30 mV (ours)"),
+            new Quantity(
+                    "reported-voltage-bias/2",
+                    "V",
+                    "Reported less measured voltage at 13 V and no current",
+                    "Constant of Huber's robust regression of the difference over measured voltage and current, 5 s means"),
+            new Quantity(
+                    "reported-voltage-gain/1",
+                    "ratio",
+                    "Reported per measured volt",
+                    "Factor of the voltage in the same regression"),
+            new Quantity(
+                    "harness-resistance/2",
+                    "mΩ",
+                    "Resistance between the vehicle's voltmeter and the posts, cable and ground together",
+                    "Factor of the current in the same regression (Ohm's law)"),
+            new Quantity(
+                    "harness-by-steps/1",
+                    "mΩ",
+                    "The same from steps of the load, free of bias, gain and drift",
+                    "Slope of the change of the difference over the change of current, levels 10 s apart"),
+            new Quantity(
+                    "resistance-by-starts/1",
+                    "mΩ",
+                    "Internal resistance while cranking",
+                    "Slope of voltage over clamp current, sample by sample (Ohm's law); median of the starts"),
+            new Quantity(
+                    "resistance-by-steps/1",
+                    "mΩ",
+                    "Internal resistance at steps of the load, engine running or off",
+                    "Slope of voltage steps over current steps of the clamp (Ohm's law)"),
+            new Quantity(
+                    "resistance-by-rating/2",
+                    "V",
+                    "Internal resistance times rated cranking current",
+                    "The narrower of the resistances by starts and by load steps"),
+            new Quantity(
+                    "rest-left/1",
+                    "V",
+                    "What the rest voltage before the drive has still to fall",
+                    "Slope over time against 0.2 V a decade of time (published rests 0.12 to 0.26 V a decade)"),
+            new Quantity(
+                    "charge-before-drive/2",
+                    "%",
+                    "State of charge before the first start, what is left to relax taken off",
+                    "Rest-voltage tables: age-series/ElectricalAge2 and common practice; rest as in rest-left/1"),
+            new Quantity(
+                    "charge-after-drive/1",
+                    "%",
+                    "State of charge by the rest after the drive",
+                    "Voltage over the logarithm of time since the engine stopped, carried on to a day; rest-voltage tables"),
+            new Quantity(
+                    "charge-per-start/1",
+                    "Ah",
+                    "Charge gained over the recording for each start in it",
+                    "Net charge over the number of starts"),
+            new Quantity(
+                    "charge-per-100-km/1",
+                    "Ah",
+                    "Charge gained over the recording for 100 km",
+                    "Net charge over the distance, speed summed over time"),
+            new Quantity(
+                    "lift-when-cold/1",
+                    "V",
+                    "Highest voltage while the engine is cold",
+                    "Highest 10 s mean with coolant below 40 °C, standard error 20 mV"),
+            new Quantity(
+                    "rise-when-slowing/1",
+                    "V",
+                    "Voltage while slowing down less the one at other times of moving",
+                    "Difference of medians; slowing is 4 km/h or more within 3 s"),
+            new Quantity(
+                    "regulated-voltage/1",
+                    "V",
+                    "Voltage that the regulator holds while the vehicle moves",
+                    "Median of 10 s means from 13.2 V on, where they are most of the time"),
+            new Quantity(
+                    "regulation-spread/1",
+                    "V",
+                    "Spread of that voltage",
+                    "Robust standard deviation of the same 10 s means"),
+            new Quantity(
+                    "sag-under-load/1",
+                    "V",
+                    "How far the voltage falls below the regulated one in the worst tenth of the moving time",
+                    "Median less 10 % quantile of 10 s means"),
+            new Quantity(
+                    "sampling-rate/1",
+                    "Hz",
+                    "Samples a second",
+                    "Rows over duration; an open diode shows at a sixth of the ripple (trade), Nyquist and Shannon's least rate"),
+            new Quantity(
+                    "ripple-in-drive/1",
+                    "V",
+                    "Ripple at the posts, peak to peak",
+                    "Middle 95 % of the samples within 0.25 s taken for a sine; median of the windows"),
+            new Quantity(
+                    "uncharged-though-told/1",
+                    "%",
+                    "Moving time without charging, battery low and the vehicle's own sensor honest",
+                    "Share of one second steps of the recording; the definition is ours"),
+            new Quantity(
+                    "rests-as-claimed-full/1",
+                    "%",
+                    "Moving time without charging, battery low and taken for full by the vehicle",
+                    "Share of one second steps of the recording; the definition is ours"),
             new Quantity("charge-before-drive/1", "%", "State of charge before the first start", TABLES),
             new Quantity(
                     "cranking-minimum/1",

@@ -1,0 +1,73 @@
+package org.voltdocket.diagnosis.quantity;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Made;
+import org.voltdocket.kernel.Interval;
+
+/** What a rest has still to go, against published rests and on rests that were made. */
+class RestLeftTest {
+
+    /** After a charge at 14.95 V, 100 Ah (vmehra813/lead_acid_battery_data): the first hour tells where 160 min will be. */
+    @Test
+    void thePublishedRestAfterACharge() {
+        List<String[]> rows = org.voltdocket.outside.Reference.rows("rest-after-charge.csv");
+        double[] s =
+                rows.stream().mapToDouble(r -> 60 * Double.parseDouble(r[0])).toArray();
+        double[] v = rows.stream().mapToDouble(r -> Double.parseDouble(r[1])).toArray();
+        Interval rested = RestLeft.rested(java.util.Arrays.copyOf(s, 3), java.util.Arrays.copyOf(v, 3));
+        assertThat(rested.low()).isLessThan(v[3]);
+        assertThat(rested.high()).isGreaterThan(v[3]);
+        assertThat(rested.value()).isCloseTo(v[3], within(0.15));
+        assertThat((v[0] - v[1])).isCloseTo(RestLeft.PER_DECADE_V, within(0.06));
+    }
+
+    /** The same data after a discharge to 10.45 V: 11.025, 11.284, 11.476, 11.546 V after 1, 10, 60, 280 min. */
+    @Test
+    void thePublishedRestAfterADischarge() {
+        Interval rested = RestLeft.rested(new double[] {60, 600, 3600}, new double[] {11.025, 11.284, 11.476});
+        assertThat(rested.low()).isLessThan(11.546);
+        assertThat(rested.high()).isGreaterThan(11.546);
+        assertThat(rested.value()).isCloseTo(11.546, within(0.15));
+    }
+
+    /** A drive whose engine stops at 300 s, then {@code rest} of the seconds since. */
+    private static Drive driven(java.util.function.DoubleUnaryOperator rest) {
+        Made made = Made.at(4, 1500)
+                .with(
+                        Channel.MEASURED_V,
+                        t -> t < 20 ? 12.4 : t < 21.5 ? 9.8 : t < 300 ? 14.2 : rest.applyAsDouble(t - 300))
+                .with(Channel.ENGINE_RPM, t -> t < 21.5 || t > 300 ? 0 : 1500)
+                .with(Channel.MEASURED_A, t -> t < 20 || t > 310 ? -0.03 : 12);
+        return new Drive(made.recording(), 20);
+    }
+
+    @Test
+    void aRestAfterADriveIsCarriedOnToADay() {
+        Optional<RestLeft.Rested> rested = RestLeft.after(driven(s -> 13.1 - 0.18 * StrictMath.log10(Math.max(s, 1))));
+        // after 1200 s 1.86 decades are left of a day: 0 to 0.33 V
+        assertThat(rested).isPresent();
+        assertThat(rested.get().left().high()).isCloseTo(0.18 * StrictMath.log10(86_400 / 1200.0), within(0.03));
+        assertThat(rested.get().voltage().low()).isLessThan(13.1 - 0.18 * StrictMath.log10(86_400));
+        assertThat(rested.get().voltage().high()).isGreaterThan(13.1 - 0.18 * StrictMath.log10(1200));
+    }
+
+    @Test
+    void aVoltageThatStaysIsRested() {
+        Optional<RestLeft.Rested> rested = RestLeft.after(driven(s -> 12.62));
+        assertThat(rested).isPresent();
+        assertThat(rested.get().voltage().value()).isCloseTo(12.62, within(0.01));
+        assertThat(Math.abs(rested.get().left().value())).isLessThan(0.01);
+    }
+
+    @Test
+    void aDriveThatEndsRunningTellsNoRest() {
+        Made made = Made.at(2, 400).with(Channel.MEASURED_V, t -> t < 20 ? 12.4 : t < 22 ? 9.8 : 14.2);
+        assertThat(RestLeft.after(new Drive(made.recording(), 20))).isEmpty();
+    }
+}
