@@ -164,6 +164,7 @@ class RoutesTest {
         names.put("{vin}", vin);
         names.put("{action}", "submit");
         names.put("{code}", "NONE-SUCH");
+        names.put("{topic}", "causes");
         names.put("{position}", "1");
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");

@@ -6,6 +6,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.event.EventListener;
@@ -42,18 +43,20 @@ class DemoArchive {
     private final Accounts accounts;
     private final Cases cases;
     private final Intake intake;
+    private final ApplicationEventPublisher news;
     private volatile boolean stopping;
     private Thread worker;
 
-    DemoArchive(Accounts accounts, Cases cases, Intake intake) {
+    DemoArchive(Accounts accounts, Cases cases, Intake intake, ApplicationEventPublisher news) {
         this.accounts = accounts;
         this.cases = cases;
         this.intake = intake;
+        this.news = news;
     }
 
     @EventListener(ApplicationReadyEvent.class)
     void ready() {
-        worker = new Thread(this::fill, "demo-archive");
+        worker = new Thread(this::fillAndTell, "demo-archive");
         worker.setDaemon(true);
         worker.setPriority(Thread.MIN_PRIORITY);
         worker.start();
@@ -65,6 +68,13 @@ class DemoArchive {
         stopping = true;
         if (worker != null) {
             worker.join(10_000);
+        }
+    }
+
+    private void fillAndTell() {
+        fill();
+        if (!stopping) {
+            news.publishEvent(new DemoArchiveFilled());
         }
     }
 

@@ -10,7 +10,7 @@ import org.voltdocket.diagnosis.ChargingTest;
 import org.voltdocket.diagnosis.CrankingTest;
 
 /** A test record as a JSON file. */
-final class TestFile {
+public final class TestFile {
 
     private final StringBuilder out = new StringBuilder();
 
@@ -19,7 +19,7 @@ final class TestFile {
         text("takenAt", DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(takenAt));
     }
 
-    static byte[] json(BatteryTest test) {
+    public static byte[] json(BatteryTest test) {
         TestFile file = new TestFile("battery-test", test.takenAt());
         file.number("restVoltageV", test.restVoltageV());
         file.number("temperatureC", test.temperatureC());
@@ -35,7 +35,7 @@ final class TestFile {
         return file.done(test.instrument());
     }
 
-    static byte[] json(CrankingTest test) {
+    public static byte[] json(CrankingTest test) {
         TestFile file = new TestFile("cranking-test", test.takenAt());
         file.number("minimumVoltageV", test.minimumVoltageV());
         file.number("durationS", test.durationS());
@@ -43,7 +43,7 @@ final class TestFile {
         return file.done(test.instrument());
     }
 
-    static byte[] json(ChargingTest test) {
+    public static byte[] json(ChargingTest test) {
         TestFile file = new TestFile("charging-test", test.takenAt());
         file.number("idleVoltageV", test.idleVoltageV());
         file.number("loadedVoltageV", test.loadedVoltageV());

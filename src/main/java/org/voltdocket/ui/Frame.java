@@ -31,6 +31,7 @@ public record Frame(String user, String role, List<Place> places) {
             }
         }
         if (role != null && !role.equals("WORKSHOP")) {
+            places.add(place("/insight", "nav.insight", path, null));
             places.add(place("/catalogue", "nav.catalogue", path, null));
             if (role.equals("CLERK")) {
                 places.add(place("/decisions/again", "nav.again", path, null));

@@ -82,6 +82,9 @@ class EveryPageTest {
 
     @Test
     void pagesOfTheDistributor() {
+        check(
+                server.user(Role.AUDITOR),
+                List.of("/insight", "/insight/no-fault?by=assessment", "/insight/money", "/insight/learning"));
         check(server.user(Role.CLERK), List.of("/cases", "/cases?leaning=vehicle-side&cause=wiring", "/account"));
         check(server.user(Role.ADMIN), List.of("/accounts", "/catalogue", "/catalogue?serial=NONE-SUCH", "/trail"));
     }

@@ -24,7 +24,6 @@ import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.evidence.Fingerprints;
 import org.voltdocket.evidence.Intake;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
@@ -34,9 +33,6 @@ import org.voltdocket.support.ServerTest;
 /** Every demo case enters by the workshop's doors, and the archive reads and judges it as the generator made it. */
 @ServerTest
 class DemoArchiveTest {
-
-    @Autowired
-    private Fingerprints fingerprints;
 
     @Autowired
     private Accounts accounts;
@@ -70,7 +66,7 @@ class DemoArchiveTest {
     @Test
     void whatEntersIsReadAndJudgedAsItWasMade() throws IOException {
         Actor actor = server.newUser(Role.WORKSHOP).actor();
-        DemoArchive demo = new DemoArchive(accounts, cases, intake);
+        DemoArchive demo = new DemoArchive(accounts, cases, intake, event -> {});
         Rulebook rulebook = rulebook();
         for (DemoCase one : DemoCase.ALL) {
             int files = demo.enter(one, actor);
@@ -90,7 +86,7 @@ class DemoArchiveTest {
                 sameReading(evidence, found);
             }
             Facts facts = cases.facts(id).facts();
-            History history = cases.history(id).with(fingerprints.underAnotherSerial(id));
+            History history = cases.history(id);
             Assessment here = Diagnosis.assess(new CaseInput(facts, history, meant), rulebook);
             Assessment there = assessments.latest(id).orElseThrow().assessment();
             // an assessment is kept with ten significant digits

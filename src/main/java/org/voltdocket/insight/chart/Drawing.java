@@ -50,6 +50,14 @@ public record Drawing(JFreeChart chart) {
     static final Shape SQUARE = new Rectangle2D.Double(-4, -4, 8, 8);
     static final Shape WARN = triangle();
 
+    /** Axes without anything, that say so. */
+    public static Drawing nothing(String words) {
+        XYPlot plot = plot(words, null);
+        plot.setDomainGridlinesVisible(false);
+        plot.setRangeGridlinesVisible(false);
+        return of(plot, false);
+    }
+
     /** @return a PNG at twice the width's pixels, for sharp letters */
     public byte[] png(int width) {
         int wide = Math.max(NARROW, Math.min(WIDE, width));

@@ -1,2 +1,2 @@
-/** Insight shown: pages with charts, tables, CSV and PNG. Start reading at {@code AgreementPage}. */
+/** Insight shown: pages with charts, tables, CSV and PNG. Start reading at {@code InsightPages}. */
 package org.voltdocket.insight.web;

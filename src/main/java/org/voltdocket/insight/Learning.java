@@ -1,0 +1,171 @@
+package org.voltdocket.insight;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.stereotype.Component;
+import org.voltdocket.assessment.InForce;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.insight.Insight.Said;
+import org.voltdocket.insight.Outcomes.Audited;
+import org.voltdocket.insight.Table.Cell;
+import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.chart.ReliabilityChart;
+import org.voltdocket.insight.estimate.Calibration;
+import org.voltdocket.insight.estimate.Learned;
+import org.voltdocket.insight.estimate.Share;
+import org.voltdocket.kernel.Interval;
+import org.voltdocket.ui.Words;
+
+/**
+ * What audited outcomes teach. A bench tells three things apart: a defect, wear, and a sound battery; which of the other causes
+ * it was then, no bench can say, so their odds move together. Batteries damaged by use, and those not tested, teach nothing
+ * here.
+ */
+@Component
+class Learning implements Study {
+
+    /** How many cases the starting odds are worth against outcomes; ours. */
+    static final double WORTH = 50;
+
+    private static final String ALL = "all";
+
+    private final Outcomes outcomes;
+    private final InForce inForce;
+    private final Words words;
+
+    Learning(Outcomes outcomes, InForce inForce, Words words) {
+        this.outcomes = outcomes;
+        this.inForce = inForce;
+        this.words = words;
+    }
+
+    @Override
+    public Topic topic() {
+        return Topic.LEARNING;
+    }
+
+    @Override
+    public Insight answer(Question question) {
+        List<Audited> audited = outcomes.within(question);
+        return question.by().equals("odds") ? odds(question, audited) : stated(question, audited);
+    }
+
+    @Override
+    public Optional<Lines> behind(Question question, String key) {
+        return outcomes.lines(question, key);
+    }
+
+    /** Starting odds after the outcomes, over everything: defect, wear, all else, in the order of {@link Outcomes.Told}. */
+    List<Interval> learned(List<Audited> audited) {
+        return Learned.odds(start(), WORTH, counts(audited));
+    }
+
+    private double[] start() {
+        Map<Cause, Double> odds = inForce.rulebook().startingOdds();
+        double defect = odds.get(Cause.BATTERY_DEFECT);
+        double worn = odds.get(Cause.BATTERY_WORN);
+        return new double[] {defect, worn, 1 - defect - worn};
+    }
+
+    private static long[] counts(List<Audited> audited) {
+        long[] counts = new long[Outcomes.Told.values().length];
+        audited.forEach(one -> counts[one.told().ordinal()]++);
+        return counts;
+    }
+
+    private Insight odds(Question question, List<Audited> audited) {
+        List<Row> rows = new ArrayList<>(rows(ALL, words.say("insight.learning.group.all"), audited));
+        audited.stream()
+                .map(Audited::group)
+                .distinct()
+                .sorted(Comparator.naturalOrder())
+                .forEach(group -> rows.addAll(rows(
+                        group,
+                        group,
+                        audited.stream()
+                                .filter(one -> one.group().equals(group))
+                                .toList())));
+        List<Said> said = List.of(
+                Said.of(
+                        "insight.learning.counted",
+                        audited.size(),
+                        inForce.rulebook().edition()),
+                Said.of("insight.learning.silent"));
+        return new Insight(
+                topic(),
+                question,
+                said,
+                new Table(
+                        List.of("group", "told", "cases", "odds-start", "odds-learned", "odds-low", "odds-high"), rows),
+                Optional.empty());
+    }
+
+    private List<Row> rows(String key, String name, List<Audited> audited) {
+        List<Interval> learned = learned(audited);
+        long[] counts = counts(audited);
+        double[] start = start();
+        List<Row> rows = new ArrayList<>();
+        for (Outcomes.Told told : Outcomes.Told.values()) {
+            int i = told.ordinal();
+            boolean moved =
+                    start[i] < learned.get(i).low() || start[i] > learned.get(i).high();
+            rows.add(Row.of(
+                    key + "." + told.outcome(),
+                    moved,
+                    Cell.text(name),
+                    Cell.word("insight.told", told.name()),
+                    Cell.count(counts[i]),
+                    Cell.share(start[i]),
+                    Cell.share(learned.get(i).value()),
+                    Cell.share(learned.get(i).low()),
+                    Cell.share(learned.get(i).high())));
+        }
+        return rows;
+    }
+
+    private Insight stated(Question question, List<Audited> audited) {
+        List<Calibration.Case> cases = audited.stream()
+                .flatMap(one -> one.stated().stream()
+                        .map(stated -> new Calibration.Case(stated, one.told().ordinal())))
+                .toList();
+        Table empty = new Table(List.of("stated", "cases", "marked", "came", "share-low", "share-high"), List.of());
+        if (cases.isEmpty()) {
+            return new Insight(topic(), question, List.of(Said.of("insight.learning.none")), empty, Optional.empty());
+        }
+        Calibration calibration = Calibration.of(cases);
+        List<Row> rows = new ArrayList<>();
+        for (Calibration.Bin bin : calibration.bins()) {
+            Share came = bin.came();
+            if (came.known()) {
+                Interval share = came.interval();
+                rows.add(new Row(
+                        Optional.empty(),
+                        bin.stated() < share.low() || bin.stated() > share.high(),
+                        List.of(
+                                Cell.share(bin.stated()),
+                                Cell.count(came.of()),
+                                Cell.count(came.count()),
+                                Cell.share(share.value()),
+                                Cell.share(share.low()),
+                                Cell.share(share.high()))));
+            }
+        }
+        List<Said> said = List.of(
+                Said.of(
+                        "insight.learning.scores",
+                        calibration.cases(),
+                        calibration.brierFirst(),
+                        calibration.logScore()),
+                Said.of("insight.learning.three"));
+        return new Insight(
+                topic(),
+                question,
+                said,
+                new Table(empty.columns(), rows),
+                Optional.of(ReliabilityChart.of(
+                        calibration, words.say("insight.learning.across"), words.say("insight.learning.up"))));
+    }
+}

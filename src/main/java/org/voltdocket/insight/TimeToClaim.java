@@ -1,0 +1,170 @@
+package org.voltdocket.insight;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.stereotype.Component;
+import org.voltdocket.insight.Insight.Said;
+import org.voltdocket.insight.ServiceLives.Group;
+import org.voltdocket.insight.Table.Cell;
+import org.voltdocket.insight.Table.Kind;
+import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.chart.LifeChart;
+import org.voltdocket.insight.estimate.Forecast;
+import org.voltdocket.insight.estimate.KaplanMeier;
+import org.voltdocket.insight.estimate.Weibull;
+import org.voltdocket.kernel.Interval;
+import org.voltdocket.ui.Words;
+
+/**
+ * How long batteries last until they are claimed, by type or batch: counted and fitted, with those still in service, and how
+ * many claims the coming months will bring. Everything sold counts up to the question's last day, whatever its first.
+ */
+@Component
+class TimeToClaim implements Study {
+
+    /** Months ahead that are forecast. */
+    static final int AHEAD = 3;
+
+    /** Age that groups are compared at, months. */
+    static final double COMPARED = 12;
+
+    private static final int DRAWN = 6;
+
+    private final ServiceLives service;
+    private final Words words;
+
+    TimeToClaim(ServiceLives service, Words words) {
+        this.service = service;
+        this.words = words;
+    }
+
+    private record Judged(Group group, KaplanMeier counted, Optional<Weibull> fit, Optional<Interval> atYear) {
+
+        private static Judged of(Group group) {
+            Optional<Weibull> fit = Weibull.fit(group.lives());
+            Optional<Interval> atYear = fit.map(one -> {
+                Interval alive = one.survival(COMPARED);
+                return new Interval(1 - alive.value(), 1 - alive.high(), 1 - alive.low());
+            });
+            return new Judged(group, KaplanMeier.of(group.lives()), fit, atYear);
+        }
+    }
+
+    @Override
+    public Topic topic() {
+        return Topic.TIME_TO_CLAIM;
+    }
+
+    @Override
+    public Insight answer(Question question) {
+        List<Judged> groups = service.groups(question).stream().map(Judged::of).toList();
+        Optional<Double> usual =
+                service.together(question).flatMap(Weibull::fit).map(fit -> fit.failedBy(COMPARED));
+        List<Row> rows = new ArrayList<>();
+        List<Said> said = new ArrayList<>();
+        said.add(
+                groups.isEmpty()
+                        ? Said.of("insight.time-to-claim.none")
+                        : usual.map(share -> Said.of("insight.time-to-claim.all", share))
+                                .orElse(Said.of("insight.time-to-claim.few")));
+        long left = service.leftOut(question);
+        if (left > 0) {
+            said.add(Said.of("insight.time-to-claim.left-out", left));
+        }
+        for (Judged one : groups) {
+            boolean early = usual.isPresent()
+                    && one.atYear().isPresent()
+                    && one.atYear().get().low() > usual.get();
+            rows.add(row(one, early));
+            if (early) {
+                said.add(Said.of(
+                                "insight.time-to-claim.early",
+                                one.group().name(),
+                                one.atYear().get().value(),
+                                one.atYear().get().low(),
+                                one.atYear().get().high())
+                        .leadingTo(one.group().key()));
+            }
+        }
+        return new Insight(topic(), question, said, table(rows), drawing(groups));
+    }
+
+    @Override
+    public Optional<Lines> behind(Question question, String key) {
+        return service.lines(question, key);
+    }
+
+    private static Table table(List<Row> rows) {
+        return new Table(
+                List.of(
+                        "group",
+                        "sold",
+                        "claims",
+                        "by-year",
+                        "by-year-low",
+                        "by-year-high",
+                        "shape",
+                        "shape-low",
+                        "shape-high",
+                        "scale",
+                        "ahead",
+                        "ahead-low",
+                        "ahead-high"),
+                rows);
+    }
+
+    private static Row row(Judged one, boolean marked) {
+        Optional<Interval> shape = one.fit().map(Weibull::shape);
+        Optional<Interval> ahead =
+                one.fit().map(fit -> Forecast.of(fit, one.group().lives(), AHEAD));
+        return Row.of(
+                one.group().key(),
+                marked,
+                Cell.text(one.group().name()),
+                Cell.count(one.group().lives().watched()),
+                Cell.count(one.group().lives().failed()),
+                share(one.atYear().map(Interval::value)),
+                share(one.atYear().map(Interval::low)),
+                share(one.atYear().map(Interval::high)),
+                number(shape.map(Interval::value)),
+                number(shape.map(Interval::low)),
+                number(shape.map(Interval::high)),
+                number(one.fit().map(fit -> fit.scale().value())),
+                number(ahead.map(Interval::value)),
+                number(ahead.map(Interval::low)),
+                number(ahead.map(Interval::high)));
+    }
+
+    private static Cell share(Optional<Double> value) {
+        return value.map(Cell::share).orElse(Cell.unknown(Kind.SHARE));
+    }
+
+    private static Cell number(Optional<Double> value) {
+        return value.map(Cell::number).orElse(Cell.unknown(Kind.NUMBER));
+    }
+
+    /** Those with most claims are drawn; more lines could not be told apart. */
+    private Optional<org.voltdocket.insight.chart.Drawing> drawing(List<Judged> groups) {
+        List<LifeChart.Curve> curves = groups.stream()
+                .filter(one -> one.group().lives().failed() > 0)
+                .sorted(java.util.Comparator.comparingLong(
+                                (Judged one) -> -one.group().lives().failed())
+                        .thenComparing(one -> one.group().name()))
+                .limit(DRAWN)
+                .map(one -> new LifeChart.Curve(
+                        one.group().name(),
+                        one.counted(),
+                        one.fit(),
+                        one.group()
+                                .lives()
+                                .ages()
+                                .get(one.group().lives().ages().size() - 1)
+                                .age()))
+                .toList();
+        return curves.isEmpty()
+                ? Optional.empty()
+                : Optional.of(LifeChart.of(
+                        curves, words.say("insight.time-to-claim.across"), words.say("insight.time-to-claim.up")));
+    }
+}

@@ -1,0 +1,79 @@
+package org.voltdocket.insight.web;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.stereotype.Component;
+import org.voltdocket.insight.Insight;
+import org.voltdocket.insight.Table;
+import org.voltdocket.ui.Words;
+
+/** Puts a topic's answer into words for the page. */
+@Component
+class InsightWords {
+
+    private final Words words;
+
+    InsightWords(Words words) {
+        this.words = words;
+    }
+
+    /** A sentence, with the key of the cases behind it. */
+    public record Sentence(String text, Optional<String> key) {}
+
+    /** A topic in short. */
+    public record Brief(String topic, List<Sentence> said, boolean drawn) {}
+
+    /** A row of the page; numbers stand to the right. */
+    public record Line(String key, boolean marked, List<Value> values) {}
+
+    /** A value of a row. */
+    public record Value(String text, boolean number) {}
+
+    /** Said where a chart has nothing to draw. */
+    String nothing() {
+        return words.say("insight.chart.nothing");
+    }
+
+    Brief brief(Insight insight) {
+        List<Sentence> all = sentences(insight);
+        return new Brief(
+                insight.topic().id(),
+                all.subList(0, Math.min(4, all.size())),
+                insight.drawing().isPresent());
+    }
+
+    List<Sentence> sentences(Insight insight) {
+        return insight.said().stream()
+                .map(said ->
+                        new Sentence(words.say(said.code(), said.arguments().toArray()), said.key()))
+                .toList();
+    }
+
+    List<Line> rows(Table table) {
+        return table.rows().stream()
+                .map(row -> new Line(
+                        row.key().orElse(""),
+                        row.marked(),
+                        row.cells().stream().map(this::value).toList()))
+                .toList();
+    }
+
+    private Value value(Table.Cell cell) {
+        boolean number = cell.kind() != Table.Kind.TEXT && cell.kind() != Table.Kind.WORD;
+        return new Value(cell.value().map(value -> shown(cell, value)).orElse("–"), number);
+    }
+
+    private String shown(Table.Cell cell, Object value) {
+        return switch (cell.kind()) {
+            case TEXT, COUNT -> value.toString();
+            case SHARE -> words.percent((Double) value);
+            case NUMBER -> words.number((Double) value);
+            case MONEY ->
+                ((BigDecimal) value)
+                        .setScale(2, java.math.RoundingMode.HALF_EVEN)
+                        .toPlainString();
+            case WORD -> words.of(cell.group(), value.toString());
+        };
+    }
+}
