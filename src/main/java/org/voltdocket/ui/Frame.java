@@ -48,6 +48,7 @@ public record Frame(String user, String role, List<Place> places) {
         if ("ADMIN".equals(role)) {
             places.add(place("/editions", "nav.editions", path, null));
             places.add(place("/reassessments", "nav.reassessments", path, null));
+            places.add(place("/watch", "nav.watch", path, null));
             places.add(place("/accounts", "nav.accounts", path, null));
         }
         return new Frame(user, role, List.copyOf(places));

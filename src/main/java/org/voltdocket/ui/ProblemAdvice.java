@@ -5,6 +5,7 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.util.Optional;
 import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -28,6 +29,7 @@ import org.springframework.web.context.request.async.AsyncRequestNotUsableExcept
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import org.springframework.web.multipart.MaxUploadSizeExceededException;
 import org.springframework.web.multipart.MultipartException;
+import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.servlet.resource.NoResourceFoundException;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.TokenStreamLocation;
@@ -52,6 +54,8 @@ class ProblemAdvice {
             return null; // the other side has gone, or half the answer is out: nothing to add
         }
         ProblemDetail problem = Problems.completed(problem(exception, request));
+        Optional<Outage> outage = Outage.behind(exception);
+        outage.ifPresent(one -> response.setIntHeader(HttpHeaders.RETRY_AFTER, one.retryAfterS()));
         if (ErrorPage.wantsPage(request)) {
             request.setAttribute(ErrorPage.DETAIL, problem.getDetail());
             show(exception, problem.getStatus(), request, response);
@@ -93,7 +97,7 @@ class ProblemAdvice {
         if (exception instanceof MaxUploadSizeExceededException) {
             return Problems.of(HttpStatus.CONTENT_TOO_LARGE, tooLarge());
         }
-        if (exception instanceof MultipartException) {
+        if (exception instanceof MultipartException && Outage.behind(exception).isEmpty()) {
             return Problems.of(
                     HttpStatus.BAD_REQUEST,
                     "The upload is no complete multipart request with a part 'file'. Nothing was stored. Send it again.");
@@ -107,12 +111,23 @@ class ProblemAdvice {
         if (exception instanceof ErrorResponse known) {
             return known.getBody();
         }
+        Optional<Outage> outage = Outage.behind(exception);
+        if (outage.isPresent()) {
+            LOG.error("{} at {} {}: {}", outage.get(), request.getMethod(), route(request), exception.toString());
+            return outage.get().problem();
+        }
         String mark = UUID.randomUUID().toString().substring(0, 8);
-        LOG.error("Failed with mark {} at {} {}", mark, request.getMethod(), request.getRequestURI(), exception);
+        LOG.error("Failed with mark {} at {} {}", mark, request.getMethod(), route(request), exception);
         return Problems.of(
                 HttpStatus.INTERNAL_SERVER_ERROR,
                 "Something in the server went wrong; its log tells more under the mark " + mark
                         + ". What was stored before is safe. Try again; if it stays, give the mark to the administrator.");
+    }
+
+    /** The route without what it names: a path may hold a VIN, and a log is no place for it. */
+    private static String route(HttpServletRequest request) {
+        Object route = request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE);
+        return route == null ? "an address without a route" : route.toString();
     }
 
     /** Which limit an upload broke, and what to do. */

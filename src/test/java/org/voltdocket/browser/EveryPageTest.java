@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.voltdocket.assessment.edition.EditionBook;
 import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NewCase;
@@ -40,6 +41,9 @@ class EveryPageTest {
     @Autowired
     private EvidenceArchive archive;
 
+    @Autowired
+    private EditionBook editions;
+
     @Test
     void publicPages() {
         List<String> paths = List.of(
@@ -71,6 +75,7 @@ class EveryPageTest {
                 "/cases?q=nothing-such",
                 "/cases/new",
                 "/cases/" + ref.number(),
+                "/cases/" + ref.number() + "/compare",
                 "/history/battery/" + ref.serial(),
                 "/history/vehicle/" + ref.vin(),
                 "/cases/V-000-000-1"));
@@ -86,7 +91,22 @@ class EveryPageTest {
                 server.user(Role.AUDITOR),
                 List.of("/insight", "/insight/no-fault?by=assessment", "/insight/money", "/insight/learning"));
         check(server.user(Role.CLERK), List.of("/cases", "/cases?leaning=vehicle-side&cause=wiring", "/account"));
-        check(server.user(Role.ADMIN), List.of("/accounts", "/catalogue", "/catalogue?serial=NONE-SUCH", "/trail"));
+        check(
+                server.user(Role.ADMIN),
+                List.of(
+                        "/watch",
+                        "/editions",
+                        "/reassessments",
+                        "/editions/" + draft(),
+                        "/accounts",
+                        "/catalogue",
+                        "/catalogue?serial=NONE-SUCH",
+                        "/trail"));
+    }
+
+    /** Address of the edition in the making, or of any. */
+    private String draft() {
+        return editions.all().get(0).sha256().hex();
     }
 
     private void check(Server.User user, List<String> paths) {

@@ -24,7 +24,7 @@ import org.voltdocket.access.Accounts;
 import org.voltdocket.access.Tokens;
 
 /**
- * Three doors: {@code /api/v1/tokens} by name and password, the rest of the API by token, pages by session.
+ * Four doors: {@code /api/v1/tokens} by name and password, the rest of the API and the metrics by token, pages by session.
  *
  * <p>Refusals are handed to the exception resolver, so that they look like every other problem.
  */
@@ -97,8 +97,21 @@ class SecurityConfig {
         return http.build();
     }
 
+    /** Metrics, for a collector with an administrator's token. */
     @Bean
     @Order(3)
+    SecurityFilterChain metricsDoor(HttpSecurity http, Tokens tokens) throws Exception {
+        http.authorizeHttpRequests(
+                routes -> routes.requestMatchers("/actuator/**").hasRole("ADMIN"));
+        stateless(http).securityMatcher("/actuator/prometheus", "/actuator/prometheus/**");
+        AuthenticationEntryPoint refusal = challenge("Bearer");
+        http.addFilterBefore(new BearerFilter(tokens, refusal), BasicAuthenticationFilter.class);
+        http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
+        return http.build();
+    }
+
+    @Bean
+    @Order(4)
     SecurityFilterChain pageDoor(HttpSecurity http, Accounts accounts) throws Exception {
         http.authorizeHttpRequests(routes -> routes.requestMatchers(PUBLIC)
                 .permitAll()

@@ -76,6 +76,8 @@ class ManualPages {
             "not-acceptable",
             "method-not-allowed",
             "not-ready",
+            "database-away",
+            "disk-full",
             "server-error");
 
     @GetMapping("/manual")

@@ -1,0 +1,38 @@
+package org.voltdocket.ui;
+
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
+import org.springframework.stereotype.Component;
+import org.springframework.web.filter.OncePerRequestFilter;
+import org.springframework.web.servlet.HandlerExceptionResolver;
+
+/** An outage met before any controller is asked, as where a token is looked up, is answered like one met later. */
+@Component
+@Order(Ordered.HIGHEST_PRECEDENCE + 20)
+class OutageFilter extends OncePerRequestFilter {
+
+    private final HandlerExceptionResolver resolver;
+
+    OutageFilter(HandlerExceptionResolver handlerExceptionResolver) {
+        this.resolver = handlerExceptionResolver;
+    }
+
+    @Override
+    protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws ServletException, IOException {
+        try {
+            chain.doFilter(request, response);
+        } catch (RuntimeException | ServletException e) {
+            if (response.isCommitted() || Outage.behind(e).isEmpty()) {
+                throw e;
+            }
+            response.resetBuffer();
+            resolver.resolveException(request, response, null, e);
+        }
+    }
+}

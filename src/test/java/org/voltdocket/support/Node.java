@@ -1,0 +1,131 @@
+package org.voltdocket.support;
+
+import java.io.File;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+
+/** The whole server in a process of its own, on a database that a test may kill; its uploads on a small disk where the system lets it. */
+public final class Node implements AutoCloseable {
+
+    public static final String ADMIN = "first-admin";
+
+    /** Size of the disk for uploads. */
+    private static final String DISK = "24m";
+
+    private final OwnDatabase database;
+    private final Path folder;
+    private final boolean smallDisk;
+    private final int port;
+    private Process process;
+    private int starts;
+
+    public Node(OwnDatabase database, Path folder) throws Exception {
+        this.database = database;
+        this.folder = Files.createDirectories(folder.resolve("uploads")).getParent();
+        this.smallDisk = mounts(folder.resolve("uploads"));
+        try (ServerSocket free = new ServerSocket(0)) {
+            this.port = free.getLocalPort();
+        }
+        start();
+    }
+
+    private static boolean mounts(Path at) throws Exception {
+        Process tried = new ProcessBuilder("unshare", "-r", "-m", "sh", "-c", "mount -t tmpfs -o size=1m none " + at)
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                .start();
+        return tried.waitFor(10, TimeUnit.SECONDS) && tried.exitValue() == 0;
+    }
+
+    public boolean hasSmallDisk() {
+        return smallDisk;
+    }
+
+    /** The folder for uploads as this process sees it. */
+    public Path uploads() {
+        return Path.of(
+                "/proc",
+                Long.toString(process.pid()),
+                "root",
+                folder.resolve("uploads").toString());
+    }
+
+    public Client client() {
+        return new Client("http://localhost:" + port);
+    }
+
+    /** Starts it and waits until it is ready. */
+    public void start() throws Exception {
+        List<String> java = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx512m",
+                "-XX:TieredStopAtLevel=1",
+                "-Djava.io.tmpdir=" + folder.resolve("uploads"),
+                "-cp",
+                programOnly(),
+                "org.voltdocket.Voltdocket",
+                "--server.port=" + port,
+                "--spring.datasource.url=" + database.url(),
+                "--spring.datasource.username=postgres",
+                "--spring.datasource.password=",
+                "--spring.datasource.hikari.connection-timeout=1000",
+                "--voltdocket.admin.user=" + ADMIN,
+                "--voltdocket.admin.password=" + Server.PASSWORD));
+        List<String> command = smallDisk
+                ? List.of(
+                        "unshare",
+                        "-r",
+                        "-m",
+                        "sh",
+                        "-c",
+                        "mount -t tmpfs -o size=" + DISK + " none " + folder.resolve("uploads") + " && exec \"$@\"",
+                        "node")
+                : List.of();
+        List<String> all = new ArrayList<>(command);
+        all.addAll(java);
+        starts++;
+        process = new ProcessBuilder(all)
+                .redirectErrorStream(true)
+                .redirectOutput(log().toFile())
+                .start();
+        long until = System.nanoTime() + Duration.ofSeconds(180).toNanos();
+        while (!Files.readString(log()).contains("Voltdocket is ready")) {
+            if (!process.isAlive() || System.nanoTime() > until) {
+                throw new AssertionError(Files.readString(log()));
+            }
+            Thread.sleep(100);
+        }
+    }
+
+    /** Ends it without a word. */
+    public void kill() throws InterruptedException {
+        process.destroyForcibly().waitFor();
+    }
+
+    /** What the running process says; kept where the build leaves its other reports. */
+    public Path log() {
+        return Path.of("target", "node-" + starts + ".log");
+    }
+
+    /** The class path without the tests' own classes. */
+    private static String programOnly() {
+        return Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
+                .filter(entry -> !entry.endsWith("test-classes") && !entry.endsWith("test-classes/"))
+                .collect(Collectors.joining(File.pathSeparator));
+    }
+
+    @Override
+    public void close() throws Exception {
+        process.destroy();
+        if (!process.waitFor(20, TimeUnit.SECONDS)) {
+            kill();
+        }
+    }
+}

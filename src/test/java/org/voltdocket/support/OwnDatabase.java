@@ -1,0 +1,85 @@
+package org.voltdocket.support;
+
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.time.Duration;
+
+/** A durable PostgreSQL that a test may kill and start again, always at the same port. */
+public final class OwnDatabase implements AutoCloseable {
+
+    private final Path folder;
+    private final int port;
+    private EmbeddedPostgres server;
+
+    public OwnDatabase(Path folder) throws IOException {
+        this.folder = folder;
+        try (ServerSocket free = new ServerSocket(0)) {
+            this.port = free.getLocalPort();
+        }
+        start();
+    }
+
+    public String url() {
+        return "jdbc:postgresql://127.0.0.1:" + port + "/postgres";
+    }
+
+    public Connection connect() throws SQLException {
+        return DriverManager.getConnection(url(), "postgres", "");
+    }
+
+    /** Starts it, again where it was killed: its own recovery runs. */
+    public void start() throws IOException {
+        long until = System.nanoTime() + Duration.ofSeconds(60).toNanos();
+        while (true) {
+            try {
+                server = EmbeddedPostgres.builder()
+                        .setDataDirectory(folder.resolve("database"))
+                        .setOverrideWorkingDirectory(folder.resolve("programs").toFile())
+                        .setCleanDataDirectory(false)
+                        .setPort(port)
+                        .setServerConfig("fsync", "on")
+                        .setServerConfig("synchronous_commit", "on")
+                        .setServerConfig("unix_socket_directories", "")
+                        .setPGStartupWait(Duration.ofSeconds(60))
+                        .start();
+                return;
+            } catch (IOException | IllegalStateException e) {
+                if (System.nanoTime() > until) {
+                    throw e; // what was killed had time to go
+                }
+                pause();
+            }
+        }
+    }
+
+    /** Ends it as a power cut would. */
+    public void kill() throws IOException {
+        Path pidFile = folder.resolve("database").resolve("postmaster.pid");
+        long pid = Long.parseLong(Files.readAllLines(pidFile).get(0).strip());
+        ProcessHandle.of(pid).ifPresent(ProcessHandle::destroyForcibly);
+        try {
+            server.close(); // nothing is left to stop; this gives the library's own lock back
+        } catch (IOException | IllegalStateException dead) {
+            // as it should be
+        }
+    }
+
+    private static void pause() {
+        try {
+            Thread.sleep(500);
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Override
+    public void close() throws IOException {
+        server.close();
+    }
+}
