@@ -38,6 +38,9 @@ class ClockSetBackTest {
     private AssessmentRows rows;
 
     @Autowired
+    private org.voltdocket.evidence.Fingerprints fingerprints;
+
+    @Autowired
     private CaseLock lock;
 
     @Autowired
@@ -69,7 +72,7 @@ class ClockSetBackTest {
                 editions.keep(Actor.system(), EditionTexts.bytes(EditionTexts.text(EditionTexts.name())))
                         .sha256());
         Clock back = Clock.offset(clock, Duration.ofDays(-1));
-        new Rejudge(cases, evidence, rows, lock, back, transactions).append(id, next, said -> {});
+        new Rejudge(cases, evidence, fingerprints, rows, lock, back, transactions).append(id, next, said -> {});
 
         List<KeptAssessment> all = assessments.all(id);
         assertThat(all).hasSize(2);
