@@ -47,6 +47,7 @@ final class CaseReader {
                 read(item, recording, reference);
             }
         }
+        measurements.addAll(BenchQuantities.runs(evidence));
         measurements.addAll(FactQuantities.of(input.facts(), input.history(), newestDay()));
     }
 
@@ -60,10 +61,12 @@ final class CaseReader {
             }
             case CRANKING_RECORDING -> {
                 measurements.addAll(BenchQuantities.cranking(item, reference, tests.judged()));
+                measurements.addAll(BenchQuantities.course(item, reference));
                 regimes.put(item.id(), BenchQuantities.crankingRegimes(recording));
             }
             case DISCHARGE_RECORDING -> {
                 measurements.addAll(BenchQuantities.discharge(item, reference));
+                measurements.addAll(BenchQuantities.run(item, reference));
                 regimes.put(item.id(), BenchQuantities.dischargeRegimes(recording));
             }
             default -> {

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.voltdocket.demo.Generator;
 import org.voltdocket.demo.Scenario;
+import org.voltdocket.diagnosis.quantity.Capacity;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.quantity.Quantities;
 import org.voltdocket.diagnosis.quantity.Quantities.Quantity;
@@ -25,7 +26,8 @@ import org.voltdocket.secondmodel.SecondModel;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class QuantitiesTest {
 
-    private static final Set<String> UNITS = Set.of("V", "A", "Ah", "mΩ", "%", "ratio", "count", "a", "km/d", "Hz");
+    private static final Set<String> UNITS =
+            Set.of("V", "A", "Ah", "mΩ", "%", "ratio", "count", "a", "km/d", "s", "Hz");
 
     private static final Methods NEWEST = new Methods(2, 2, 2);
 
@@ -39,7 +41,8 @@ class QuantitiesTest {
         Stream<CaseInput> other = second.scenarios().stream()
                 .flatMap(scenario -> LongStream.rangeClosed(1, 2)
                         .mapToObj(seed -> second.make(scenario, seed).input()));
-        return Stream.concat(Stream.concat(demo, other), Stream.of(asleepWithSensor(), sampledFast()))
+        return Stream.concat(
+                        Stream.concat(demo, other), Stream.of(asleepWithSensor(), sampledFast(), severalCapacityRuns()))
                 .flatMap(input -> Stream.of(Methods.FIRST, NEWEST)
                         .flatMap(methods -> new CaseReader(input, methods).measurements.stream()))
                 .toList();
@@ -65,6 +68,22 @@ class QuantitiesTest {
             return start + (t > 9 ? 0.15 * Math.sin(2 * Math.PI * 193 * t) : 0);
         });
         return new CaseInput(new Facts(null, null, null, null), History.NONE, List.of(fast.evidence()));
+    }
+
+    /** No model takes a battery through several capacity runs: three by Peukert's law, exponent 1.2. */
+    private static CaseInput severalCapacityRuns() {
+        List<Evidence> runs = Stream.of(5.0, 10.0, 25.0)
+                .map(amperes -> {
+                    double hours = Capacity.peukertHours(20, 100, amperes, 1.2);
+                    Recording run = Made.at(1 / 60.0, 3600 * hours + 120)
+                            .with(Channel.MEASURED_V, t -> 12.6 - 2.1 * t / 3600 / hours)
+                            .with(Channel.MEASURED_A, t -> -amperes)
+                            .as(EvidenceKind.DISCHARGE_RECORDING)
+                            .recording();
+                    return Made.evidence("run at " + amperes, run);
+                })
+                .toList();
+        return new CaseInput(Facts.UNKNOWN, History.NONE, runs);
     }
 
     @Test

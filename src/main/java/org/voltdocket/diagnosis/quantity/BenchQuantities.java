@@ -58,6 +58,25 @@ public final class BenchQuantities {
                         .at(celsius));
     }
 
+    /** The course of a start recorded fast: sag, plateau, compressions, recovery; nothing where there is no start. */
+    public static List<Measurement> course(Evidence evidence, Reference reference) {
+        return Starts.in(Grid.of((Recording) evidence.reading(), 1)).stream()
+                .findFirst()
+                .map(start -> CrankingCourse.of(evidence, start, reference.temperatureC()))
+                .orElse(List.of());
+    }
+
+    /** A capacity run with its gaps. */
+    public static List<Measurement> run(Evidence evidence, Reference reference) {
+        return DischargeRun.of((Recording) evidence.reading())
+                .measurements(evidence, reference.facts().battery().capacityAh());
+    }
+
+    /** What several capacity runs say together; {@code evidence} in canonical order. */
+    public static List<Measurement> runs(List<Evidence> evidence) {
+        return SeveralRuns.of(evidence);
+    }
+
     /** Cranking between rest and whatever follows. */
     public static List<RegimeSpan> crankingRegimes(Recording recording) {
         double first = recording.timeS()[0];

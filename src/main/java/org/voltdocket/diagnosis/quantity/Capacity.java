@@ -3,6 +3,8 @@ package org.voltdocket.diagnosis.quantity;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.hipparchus.distribution.continuous.TDistribution;
+import org.voltdocket.kernel.Interval;
 
 /** Capacity of a discharge to 10.50 V, its correction to 25 °C, and Peukert's law. */
 public final class Capacity {
@@ -81,6 +83,38 @@ public final class Capacity {
         }
         double exponent = -line.get()[0];
         return exponent >= 1 ? OptionalDouble.of(exponent) : OptionalDouble.empty();
+    }
+
+    /**
+     * As {@link #peukertExponent}, with Student's 95 % interval of the slope; the exponent is never known better than to
+     * 0.02 (ours).
+     */
+    public static Optional<Interval> peukert(List<Run> runs) {
+        OptionalDouble exponent = peukertExponent(runs);
+        if (exponent.isEmpty()) {
+            return Optional.empty();
+        }
+        double k = exponent.getAsDouble();
+        double[] left = new double[runs.size()];
+        double mean = 0;
+        double meanX = 0;
+        for (int i = 0; i < left.length; i++) {
+            double x = StrictMath.log(runs.get(i).amperes());
+            left[i] = StrictMath.log(runs.get(i).ampereHours()) - x + k * x;
+            mean += left[i] / left.length;
+            meanX += x / left.length;
+        }
+        double square = 0;
+        double xx = 0;
+        for (int i = 0; i < left.length; i++) {
+            double dx = StrictMath.log(runs.get(i).amperes()) - meanX;
+            square += (left[i] - mean) * (left[i] - mean);
+            xx += dx * dx;
+        }
+        int free = left.length - 2;
+        double t = new TDistribution(free).inverseCumulativeProbability(0.975);
+        double half = Math.max(0.02 * Interval.Z95, t * Math.sqrt(square / free / xx));
+        return Optional.of(new Interval(k, k - half, k + half));
     }
 
     private static Optional<double[]> line(List<Run> runs) {

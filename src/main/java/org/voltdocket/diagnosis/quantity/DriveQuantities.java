@@ -34,6 +34,7 @@ public final class DriveQuantities {
         DriveQuantities all = new DriveQuantities(evidence, reference);
         all.charge();
         all.starts();
+        DriveRestarts.measure(all.notes);
         if (all.notes.drive.steadySteps() >= DriveNotes.FEWEST_STEADY_STEPS) {
             DriveSource.measure(all.notes);
             DriveClaims.measure(all.notes);

@@ -2,6 +2,7 @@ package org.voltdocket.diagnosis.quantity;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Every quantity that the judge can measure. A quantity whose arithmetic changes gets a new number; the old one stays for
@@ -309,15 +310,18 @@ public final class Quantities {
                     "The same from the fall of the rest voltage",
                     "Slope of the voltage without its relaxation over the slope of the rest-voltage table"));
 
+    private static final List<Quantity> EVERY =
+            Stream.concat(ALL.stream(), RecordingRegister.ALL.stream()).toList();
+
     private Quantities() {}
 
     /** All of them. */
     public static List<Quantity> all() {
-        return ALL;
+        return EVERY;
     }
 
     /** The quantity with this identifier. */
     public static Optional<Quantity> find(String id) {
-        return ALL.stream().filter(q -> q.id().equals(id)).findFirst();
+        return EVERY.stream().filter(q -> q.id().equals(id)).findFirst();
     }
 }

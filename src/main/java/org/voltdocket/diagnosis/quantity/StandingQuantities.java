@@ -54,6 +54,10 @@ public final class StandingQuantities {
         StandingQuantities all = new StandingQuantities(evidence, reference);
         Interval drain = all.drain();
         all.sensor(drain);
+        if (all.recording.has(Channel.MEASURED_A)) {
+            double asleep = all.grid.timeOf(all.from);
+            WakeUps.in(all.recording, asleep).forEach(all::say);
+        }
         return all;
     }
 

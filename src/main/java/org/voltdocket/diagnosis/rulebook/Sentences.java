@@ -72,8 +72,8 @@ public final class Sentences {
         int decimals = switch (unit) {
             case "V" -> 2;
             case "A", "Ah", "a" -> Math.abs(value) < 0.2 && unit.equals("A") ? 3 : 1;
-            case "mΩ", "km/d" -> 1;
-            case "ratio" -> 2;
+            case "mΩ", "km/d", "Hz" -> 1;
+            case "ratio", "s" -> 2;
             default -> 0;
         };
         String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
