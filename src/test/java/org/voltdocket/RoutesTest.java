@@ -166,6 +166,7 @@ class RoutesTest {
         names.put("{code}", "NONE-SUCH");
         names.put("{topic}", "causes");
         names.put("{position}", "1");
+        names.put("{currency}", "ISK");
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");
         names.put("{sha256}", "0".repeat(64));

@@ -18,6 +18,7 @@ import org.voltdocket.claim.warranty.WarrantySum;
  * @param wanted what was asked for last, with what came; empty where nothing was
  * @param use how the vehicle is used, as the workshop said
  * @param warranty what it is worth by the warranty terms; as reckoned for the decision once there is one
+ * @param proposal a decision that waits for a second person
  */
 public record Claim(
         UUID id,
@@ -30,6 +31,7 @@ public record Claim(
         List<ClaimAction> allowed,
         List<ClaimStep> steps,
         List<AskedItem> wanted,
+        Optional<Proposal> proposal,
         Optional<ClaimDecision> decision,
         UseClass use,
         WarrantySum warranty) {

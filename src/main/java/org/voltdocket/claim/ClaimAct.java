@@ -52,6 +52,9 @@ public record ClaimAct(
         if (action.decides() && reason == null) {
             throw new ClaimRefused("reason", "'reason' is missing: a decision says why");
         }
+        if (action == ClaimAction.REFUSE && reason == null) {
+            throw new ClaimRefused("reason", "'reason' is missing: who refuses a proposal says why");
+        }
         if (action == ClaimAction.ASK) {
             checkItems();
         } else if (!items.isEmpty() || !others.isEmpty()) {

@@ -15,6 +15,10 @@ public enum ClaimAction {
     APPROVE("approve", Role.CLERK, Role.ADMIN),
     DECLINE("decline", Role.CLERK, Role.ADMIN),
     GOODWILL("goodwill", Role.CLERK, Role.ADMIN),
+    /** Makes a decision good that waits for a second person. */
+    CONFIRM("confirm", Role.CLERK, Role.ADMIN),
+    /** Sends a decision that waits back to review. */
+    REFUSE("refuse", Role.CLERK, Role.ADMIN),
     SETTLE("settle", Role.CLERK, Role.ADMIN),
     WITHDRAW("withdraw", Role.WORKSHOP);
 
@@ -39,6 +43,11 @@ public enum ClaimAction {
     /** Whether it decides the claim, and so needs a reason and an assessment to rest on. */
     public boolean decides() {
         return this == APPROVE || this == DECLINE || this == GOODWILL;
+    }
+
+    /** Whether it is the second person's. */
+    public boolean seconds() {
+        return this == CONFIRM || this == REFUSE;
     }
 
     /** The action with this identifier, if there is one. */

@@ -33,6 +33,7 @@ class ClaimBook implements Claims {
 
     private final ClaimStore store;
     private final AskedStore asked;
+    private final ProposalStore proposals;
     private final DecisionStore decisions;
     private final Decider decider;
     private final Meanwhile meanwhile;
@@ -45,6 +46,7 @@ class ClaimBook implements Claims {
     ClaimBook(
             ClaimStore store,
             AskedStore asked,
+            ProposalStore proposals,
             DecisionStore decisions,
             Decider decider,
             Meanwhile meanwhile,
@@ -55,6 +57,7 @@ class ClaimBook implements Claims {
             Clock clock) {
         this.store = store;
         this.asked = asked;
+        this.proposals = proposals;
         this.decisions = decisions;
         this.decider = decider;
         this.meanwhile = meanwhile;
@@ -106,24 +109,58 @@ class ClaimBook implements Claims {
             Claim claim = whole(actor, row);
             throw ClaimConflict.changedMeanwhile(claim, meanwhile.since(number, claim, act.ifVersion()));
         }
-        ClaimState to = ClaimSteps.after(row.state(), act.action()).orElseThrow(() -> {
-            Claim claim = whole(actor, row);
-            return ClaimConflict.step(claim, act.action(), meanwhile.since(number, claim, act.ifVersion()));
-        });
+        Optional<Proposal> waiting = proposals.waiting(row.id());
+        ClaimState wanted = ClaimSteps.after(row.state(), waiting.map(Proposal::kind), act.action())
+                .orElseThrow(() -> {
+                    Claim claim = whole(actor, row);
+                    return ClaimConflict.step(claim, act.action(), meanwhile.since(number, claim, act.ifVersion()));
+                });
+        if (act.action().seconds() && waiting.orElseThrow().by().equals(actor.user())) {
+            throw ClaimConflict.secondPerson(whole(actor, row));
+        }
         act.check();
         Instant at = now();
-        Optional<ClaimDecision> decision = act.action().decides()
+        Optional<ClaimDecision> decision = decision(actor, ref, row, act, wanted, waiting, at);
+        Optional<Proposal> proposed = decision.filter(ClaimBook::needsASecondPerson)
+                .map(made -> Proposal.of(made, made.limit().orElseThrow()));
+        ClaimState to = proposed.isPresent() ? row.state() : wanted;
+        store.step(row, actor, act, to, at);
+        if (to != row.state()) {
+            days.note(row.id(), to, at);
+        }
+        proposed.ifPresent(made -> proposals.keep(row.id(), row.version() + 1, made));
+        Map<String, Object> details = details(row, to, act, decision, proposed.isPresent());
+        if (decision.isPresent() && proposed.isEmpty()) {
+            decisions.keep(row.id(), row.version() + 1, decision.get());
+            warranty.freeze(row.id(), reckoned(row));
+        }
+        cases.noteClaim(ref.id(), to.id());
+        String did = proposed.isPresent() ? "propose" : act.action().id();
+        trail.record(actor, "claim-" + did, number.value(), details);
+        return of(actor, ref.id()).orElseThrow();
+    }
+
+    private Optional<ClaimDecision> decision(
+            Actor actor,
+            CaseRef ref,
+            ClaimStore.Row row,
+            ClaimAct act,
+            ClaimState to,
+            Optional<Proposal> waiting,
+            Instant at) {
+        if (act.action() == ClaimAction.CONFIRM) {
+            return Optional.of(decider.confirm(actor, ref, waiting.orElseThrow(), at));
+        }
+        return act.action().decides()
                 ? Optional.of(decider.decide(actor, ref, row.asked(), act, to, at))
                 : Optional.empty();
-        store.step(row, actor, act, to, at);
-        days.note(row.id(), to, at);
-        decision.ifPresent(made -> {
-            decisions.keep(row.id(), row.version() + 1, made);
-            warranty.freeze(row.id(), reckoned(row));
-        });
-        cases.noteClaim(ref.id(), to.id());
-        trail.record(actor, "claim-" + act.action().id(), number.value(), details(row, to, act, decision));
-        return of(actor, ref.id()).orElseThrow();
+    }
+
+    private static boolean needsASecondPerson(ClaimDecision decision) {
+        return decision.confirmation().isEmpty()
+                && decision.limit()
+                        .filter(limit -> decision.paid().amount().compareTo(limit.amount()) > 0)
+                        .isPresent();
     }
 
     @Override
@@ -172,9 +209,11 @@ class ClaimBook implements Claims {
     }
 
     private static Map<String, Object> details(
-            ClaimStore.Row row, ClaimState to, ClaimAct act, Optional<ClaimDecision> decision) {
+            ClaimStore.Row row, ClaimState to, ClaimAct act, Optional<ClaimDecision> decision, boolean proposed) {
         Map<String, Object> details = new LinkedHashMap<>();
-        details.put("claim.state", Map.of("old", row.state().id(), "new", to.id()));
+        if (to != row.state()) {
+            details.put("claim.state", Map.of("old", row.state().id(), "new", to.id()));
+        }
         if (act.reason() != null) {
             details.put("claim.reason", act.reason());
         }
@@ -182,7 +221,12 @@ class ClaimBook implements Claims {
             details.put("claim.items", act.asksFor());
         }
         decision.ifPresent(made -> {
+            if (proposed) {
+                details.put("claim.kind", made.kind().id());
+            }
             details.put("claim.paid", made.paid().toString());
+            made.limit().ifPresent(limit -> details.put("claim.limit", limit.toString()));
+            made.confirmation().ifPresent(second -> details.put("claim.proposed-by", made.by()));
             details.put("claim.assessment", made.assessmentSha256().hex());
             details.put("claim.edition", made.edition());
             details.put("claim.leaning", made.leaning().id());
@@ -192,6 +236,7 @@ class ClaimBook implements Claims {
 
     private Claim whole(Actor actor, ClaimStore.Row row) {
         List<ClaimStep> steps = store.steps(row.id());
+        Optional<Proposal> waiting = proposals.waiting(row.id());
         return new Claim(
                 row.id(),
                 row.workshop(),
@@ -200,11 +245,14 @@ class ClaimBook implements Claims {
                 row.version(),
                 row.openedAt(),
                 row.openedBy(),
-                ClaimSteps.from(row.state()).stream()
+                ClaimSteps.from(row.state(), waiting.map(Proposal::kind)).stream()
                         .filter(action -> action.isFor(actor.role()))
+                        .filter(action ->
+                                !action.seconds() || !waiting.orElseThrow().by().equals(actor.user()))
                         .toList(),
-                steps,
+                shown(actor, steps),
                 asked.of(row.id(), row.caseId(), steps),
+                waiting.filter(proposal -> actor.role() != Role.WORKSHOP),
                 decisions.of(row.id()),
                 row.use(),
                 warranty.frozen(row.id()).orElseGet(() -> reckoned(row)));
@@ -220,6 +268,13 @@ class ClaimBook implements Claims {
                 row.use(),
                 LocalDate.ofInstant(handedIn, clock.getZone()),
                 row.asked());
+    }
+
+    /** What the distributor's people propose and refuse among themselves is not the workshop's. */
+    private static List<ClaimStep> shown(Actor actor, List<ClaimStep> steps) {
+        return steps.stream()
+                .filter(step -> actor.role() != Role.WORKSHOP || step.from() != step.to())
+                .toList();
     }
 
     /** PostgreSQL keeps microseconds; what is told first must be what is read later. */

@@ -8,7 +8,7 @@ import org.springframework.http.ProblemDetail;
 import org.springframework.web.ErrorResponse;
 import org.voltdocket.ui.Problems;
 
-/** What was asked for does not fit where the claim stands. Answered 409 or 412; nothing was changed. */
+/** What was asked for does not fit where the claim stands. Answered 409, 412 or 403; nothing was changed. */
 public final class ClaimConflict extends RuntimeException implements ErrorResponse {
 
     private static final long serialVersionUID = 1L;
@@ -83,6 +83,17 @@ public final class ClaimConflict extends RuntimeException implements ErrorRespon
         return new ClaimConflict(problem, changes);
     }
 
+    /** Who proposed a decision neither confirms nor refuses it. Answered 403. */
+    static ClaimConflict secondPerson(Claim claim) {
+        return new ClaimConflict(Problems.of(
+                HttpStatus.FORBIDDEN,
+                "claim-second-person",
+                "Another person confirms",
+                "You proposed this decision over "
+                        + claim.proposal().orElseThrow().paid()
+                        + " yourself. Above the limit somebody else confirms or refuses it. Nothing was changed."));
+    }
+
     /** A case has one claim at a time. */
     static ClaimConflict openAlready() {
         return new ClaimConflict(Problems.of(
@@ -106,8 +117,7 @@ public final class ClaimConflict extends RuntimeException implements ErrorRespon
     private static ClaimConflict stands(ProblemDetail problem, Claim claim, List<ClaimChange> changes) {
         problem.setProperty("state", claim.state().id());
         problem.setProperty(
-                "allowedActions",
-                ClaimSteps.from(claim.state()).stream().map(ClaimAction::id).toList());
+                "allowedActions", allowedOf(claim).stream().map(ClaimAction::id).toList());
         claim.lastStep().ifPresent(last -> problem.setProperty("lastStep", ClaimView.StepView.of(last)));
         problem.setProperty("changes", changes);
         return new ClaimConflict(problem, changes);
@@ -120,8 +130,12 @@ public final class ClaimConflict extends RuntimeException implements ErrorRespon
                 .orElse("");
     }
 
+    private static List<ClaimAction> allowedOf(Claim claim) {
+        return ClaimSteps.from(claim.state(), claim.proposal().map(Proposal::kind));
+    }
+
     private static String allowed(Claim claim) {
-        List<ClaimAction> steps = ClaimSteps.from(claim.state());
+        List<ClaimAction> steps = allowedOf(claim);
         return steps.isEmpty()
                 ? "nothing more"
                 : steps.stream().map(step -> "'" + step.id() + "'").collect(Collectors.joining(", "));

@@ -2,6 +2,7 @@ package org.voltdocket.claim;
 
 import java.time.Instant;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.kernel.Sha256;
@@ -10,11 +11,15 @@ import org.voltdocket.kernel.Sha256;
  * A decision and what it rests on.
  *
  * @param kind approved, declined or goodwill
+ * @param by who decided; where a second person was needed, who proposed
+ * @param at when it became good
  * @param paid what is paid; nothing where declined
  * @param assessmentSha256 digest of the assessment's JSON as kept
  * @param edition rule book of the assessment
  * @param leaning what the assessment leaned to
  * @param againstLeaning whether the leaning does not carry the decision
+ * @param limit what one person could grant then; empty where there was no limit
+ * @param confirmation the second person; empty where none was needed
  * @param evidence digests of all that the case held, by id
  */
 public record ClaimDecision(
@@ -28,4 +33,6 @@ public record ClaimDecision(
         String edition,
         Leaning leaning,
         boolean againstLeaning,
+        Optional<Money> limit,
+        Optional<Confirmation> confirmation,
         Map<UUID, Sha256> evidence) {}

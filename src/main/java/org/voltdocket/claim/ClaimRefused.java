@@ -20,6 +20,11 @@ public final class ClaimRefused extends RuntimeException implements ErrorRespons
         this.field = field;
     }
 
+    /** The member that cannot be right. */
+    public String field() {
+        return field;
+    }
+
     @Override
     public HttpStatusCode getStatusCode() {
         return HttpStatus.BAD_REQUEST;

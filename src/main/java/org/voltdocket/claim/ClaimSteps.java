@@ -55,4 +55,27 @@ public final class ClaimSteps {
                 .filter(action -> after(state, action).isPresent())
                 .toList();
     }
+
+    /**
+     * The same with a decision that may wait for its second person: then it can be confirmed or refused, and what asks for more
+     * or takes the claim back ends it too; nothing else goes.
+     */
+    public static Optional<ClaimState> after(ClaimState state, Optional<ClaimState> proposed, ClaimAction action) {
+        if (proposed.isEmpty()) {
+            return after(state, action);
+        }
+        return switch (action) {
+            case CONFIRM -> proposed;
+            case REFUSE -> Optional.of(state);
+            case ASK, WITHDRAW -> after(state, action);
+            default -> Optional.empty();
+        };
+    }
+
+    /** What is allowed to anybody, in the order of a claim's life. */
+    public static List<ClaimAction> from(ClaimState state, Optional<ClaimState> proposed) {
+        return Arrays.stream(ClaimAction.values())
+                .filter(action -> after(state, proposed, action).isPresent())
+                .toList();
+    }
 }

@@ -82,9 +82,10 @@ class ClaimStore {
 
     /** Moves the claim and keeps the step. */
     void step(Row claim, Actor actor, ClaimAct act, ClaimState to, Instant at) {
-        db.sql("update claim set state = ?, version = version + 1, answered_at = ? where id = ?")
+        db.sql("update claim set state = ?, version = version + 1, answered_at = ?, proposed_by = ? where id = ?")
                 .param(to.id())
                 .param(act.action() == ClaimAction.ANSWER ? at.atOffset(ZoneOffset.UTC) : null)
+                .param(act.action().decides() && to == claim.state() ? actor.user() : null)
                 .param(claim.id())
                 .update();
         db.sql("""

@@ -48,6 +48,9 @@ public record ClaimView(
 
         @Schema(description = "oldest first") List<StepView> steps,
 
+        @Schema(description = "a decision above the limit that waits for a second person; absent where none does")
+        ProposalView proposal,
+
         @Schema(description = "absent until decided") DecisionView decision,
 
         @Schema(allowableValues = {"private", "commercial", "taxi"})
@@ -55,6 +58,41 @@ public record ClaimView(
 
         @Schema(description = "worth by the warranty terms; as reckoned for the decision once there is one")
         WarrantySum warranty) {
+
+    /** A decision that waits for a second person. */
+    @Schema(name = "ClaimProposal")
+    public record ProposalView(
+            @Schema(allowableValues = {"approved", "goodwill"})
+            String kind,
+
+            @Schema(description = "what is to be paid, in the claim's currency")
+            String amount,
+
+            @Schema(description = "what one person may grant, as it was when it was proposed")
+            String limit,
+
+            String reason,
+            Instant proposedAt,
+            String proposedBy,
+            FrozenAssessment assessment,
+            boolean againstLeaning) {
+
+        static ProposalView of(Proposal proposal) {
+            return new ProposalView(
+                    proposal.kind().id(),
+                    proposal.paid().text(),
+                    proposal.limit().text(),
+                    proposal.reason(),
+                    proposal.at(),
+                    proposal.by(),
+                    new FrozenAssessment(
+                            proposal.assessment().toString(),
+                            proposal.assessmentSha256().hex(),
+                            proposal.edition(),
+                            proposal.leaning().id()),
+                    proposal.againstLeaning());
+        }
+    }
 
     /** One thing that was asked for. */
     @Schema(name = "ClaimAsked")
@@ -118,6 +156,7 @@ public record ClaimView(
 
     /** A decision and what it rests on. */
     @Schema(name = "ClaimDecision")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     public record DecisionView(
             @Schema(allowableValues = {"approved", "declined", "goodwill"})
             String kind,
@@ -128,6 +167,16 @@ public record ClaimView(
             String reason,
             Instant decidedAt,
             String decidedBy,
+
+            @Schema(description = "what one person could grant then; absent where there was no limit")
+            String limit,
+
+            @Schema(description = "the second person; absent where none was needed")
+            String confirmedBy,
+
+            @Schema(description = "when the first person proposed it; absent where no second person was needed")
+            Instant proposedAt,
+
             FrozenAssessment assessment,
 
             @Schema(description = "SHA-256 of all that the case held, by id of the evidence")
@@ -148,6 +197,9 @@ public record ClaimView(
                     decision.reason(),
                     decision.at(),
                     decision.by(),
+                    decision.limit().map(Money::text).orElse(null),
+                    decision.confirmation().map(Confirmation::by).orElse(null),
+                    decision.confirmation().map(Confirmation::proposedAt).orElse(null),
                     new FrozenAssessment(
                             decision.assessment().toString(),
                             decision.assessmentSha256().hex(),
@@ -187,6 +239,7 @@ public record ClaimView(
                         ? null
                         : claim.wanted().stream().map(AskedView::of).toList(),
                 claim.steps().stream().map(StepView::of).toList(),
+                claim.proposal().map(ProposalView::of).orElse(null),
                 claim.decision()
                         .map(decision -> DecisionView.of(decision, latestAssessment))
                         .orElse(null),

@@ -2,12 +2,16 @@ package org.voltdocket.claim;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
 /** The claims of the cases. */
 public interface Claims {
+
+    /** Acts in the trail that are the distributor's own until a decision stands; a workshop does not see them. */
+    Set<String> INTERNAL_ACTS = Set.of("claim-propose", "claim-refuse");
 
     /** The latest claim of a case that the actor may see; a workshop sees its own only. */
     Optional<Claim> of(Actor actor, UUID caseId);

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.voltdocket.assessment.Assessments;
@@ -20,24 +21,18 @@ class Decider {
 
     private final Assessments assessments;
     private final EvidenceArchive archive;
+    private final ClaimLimits limits;
     private final Meanwhile meanwhile;
 
-    Decider(Assessments assessments, EvidenceArchive archive, Meanwhile meanwhile) {
+    Decider(Assessments assessments, EvidenceArchive archive, ClaimLimits limits, Meanwhile meanwhile) {
+        this.limits = limits;
         this.meanwhile = meanwhile;
         this.assessments = assessments;
         this.archive = archive;
     }
 
     ClaimDecision decide(Actor actor, CaseRef ref, Money asked, ClaimAct act, ClaimState to, Instant at) {
-        UUID caseId = ref.id();
-        KeptAssessment kept = assessments
-                .latest(caseId)
-                .filter(latest -> assessments.upToDate(caseId))
-                .orElseThrow(ClaimConflict::notJudged);
-        if (act.ifAssessment().filter(seen -> !seen.equals(kept.id())).isPresent()) {
-            UUID seen = act.ifAssessment().orElseThrow();
-            throw ClaimConflict.judgedMeanwhile(meanwhile.sinceAssessed(ref.number(), caseId, seen));
-        }
+        KeptAssessment kept = latest(ref, act.ifAssessment());
         Leaning leaning = kept.assessment().leaning();
         boolean against = Grounds.against(leaning, act.action());
         int length = act.reason().codePointCount(0, act.reason().length());
@@ -59,7 +54,39 @@ class Decider {
                 kept.assessment().rulebook(),
                 leaning,
                 against,
-                evidence(caseId));
+                limits.inForce(asked.currency()),
+                Optional.empty(),
+                evidence(ref.id()));
+    }
+
+    /** Makes a proposal good: it must still rest on the latest assessment, and a second person does it. */
+    ClaimDecision confirm(Actor second, CaseRef ref, Proposal proposal, Instant at) {
+        latest(ref, Optional.of(proposal.assessment()));
+        return new ClaimDecision(
+                proposal.kind(),
+                proposal.paid(),
+                proposal.reason(),
+                at,
+                proposal.by(),
+                proposal.assessment(),
+                proposal.assessmentSha256(),
+                proposal.edition(),
+                proposal.leaning(),
+                proposal.againstLeaning(),
+                Optional.of(proposal.limit()),
+                Optional.of(new Confirmation(proposal.at(), second.user())),
+                evidence(ref.id()));
+    }
+
+    private KeptAssessment latest(CaseRef ref, Optional<UUID> expected) {
+        KeptAssessment kept = assessments
+                .latest(ref.id())
+                .filter(latest -> assessments.upToDate(ref.id()))
+                .orElseThrow(ClaimConflict::notJudged);
+        expected.filter(seen -> !seen.equals(kept.id())).ifPresent(seen -> {
+            throw ClaimConflict.judgedMeanwhile(meanwhile.sinceAssessed(ref.number(), ref.id(), seen));
+        });
+        return kept;
     }
 
     private static Money paid(Money asked, ClaimAct act) {

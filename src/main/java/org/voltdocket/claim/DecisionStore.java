@@ -1,5 +1,8 @@
 package org.voltdocket.claim;
 
+import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.ZoneOffset;
 import java.util.Collections;
 import java.util.Currency;
@@ -26,8 +29,8 @@ class DecisionStore {
     void keep(UUID claimId, long version, ClaimDecision decision) {
         db.sql("""
                 insert into claim_decision (claim_id, version, kind, amount, reason, decided_at, decided_by, assessment_id,
-                    assessment_sha256, edition, leaning, against_leaning)
-                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
+                    assessment_sha256, edition, leaning, against_leaning, limit_amount, proposed_at, confirmed_by)
+                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .param(claimId)
                 .param(version)
                 .param(decision.kind().id())
@@ -40,6 +43,11 @@ class DecisionStore {
                 .param(decision.edition())
                 .param(decision.leaning().id())
                 .param(decision.againstLeaning())
+                .param(decision.limit().map(Money::amount).orElse(null))
+                .param(decision.confirmation()
+                        .map(second -> second.proposedAt().atOffset(ZoneOffset.UTC))
+                        .orElse(null))
+                .param(decision.confirmation().map(Confirmation::by).orElse(null))
                 .update();
         decision.evidence()
                 .forEach((id, sha256) -> db.sql(
@@ -53,19 +61,31 @@ class DecisionStore {
     Optional<ClaimDecision> of(UUID claimId) {
         return db.sql("select d.*, c.currency from claim_decision d join claim c on c.id = d.claim_id where c.id = ?")
                 .param(claimId)
-                .query((row, number) -> new ClaimDecision(
-                        ClaimState.of(row.getString("kind")),
-                        new Money(row.getBigDecimal("amount"), Currency.getInstance(row.getString("currency"))),
-                        row.getString("reason"),
-                        row.getTimestamp("decided_at").toInstant(),
-                        row.getString("decided_by"),
-                        row.getObject("assessment_id", UUID.class),
-                        new Sha256(row.getString("assessment_sha256")),
-                        row.getString("edition"),
-                        Leaning.of(row.getString("leaning")),
-                        row.getBoolean("against_leaning"),
-                        evidence(claimId)))
+                .query((row, number) -> read(row, claimId))
                 .optional();
+    }
+
+    private ClaimDecision read(ResultSet row, UUID claimId) throws SQLException {
+        Currency currency = Currency.getInstance(row.getString("currency"));
+        BigDecimal limit = row.getBigDecimal("limit_amount");
+        String second = row.getString("confirmed_by");
+        return new ClaimDecision(
+                ClaimState.of(row.getString("kind")),
+                new Money(row.getBigDecimal("amount"), currency),
+                row.getString("reason"),
+                row.getTimestamp("decided_at").toInstant(),
+                row.getString("decided_by"),
+                row.getObject("assessment_id", UUID.class),
+                new Sha256(row.getString("assessment_sha256")),
+                row.getString("edition"),
+                Leaning.of(row.getString("leaning")),
+                row.getBoolean("against_leaning"),
+                Optional.ofNullable(limit).map(amount -> new Money(amount, currency)),
+                second == null
+                        ? Optional.empty()
+                        : Optional.of(
+                                new Confirmation(row.getTimestamp("proposed_at").toInstant(), second)),
+                evidence(claimId));
     }
 
     private Map<UUID, Sha256> evidence(UUID claimId) {

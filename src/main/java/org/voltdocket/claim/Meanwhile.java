@@ -2,6 +2,7 @@ package org.voltdocket.claim;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
@@ -24,10 +25,12 @@ class Meanwhile {
 
     /** From the first step on that the reader did not see; the last step only where it is not known what was read. */
     List<ClaimChange> since(CaseNumber number, Claim claim, OptionalLong seen) {
-        if (seen.isEmpty() || seen.getAsLong() >= claim.steps().size()) {
-            return claim.lastStep().map(ClaimChange::of).stream().toList();
-        }
-        return since(number, claim.steps().get((int) seen.getAsLong()).at());
+        Optional<ClaimStep> first = claim.steps().stream()
+                .filter(step -> seen.isPresent() && step.version() > seen.getAsLong())
+                .findFirst();
+        return first.isPresent()
+                ? since(number, first.get().at())
+                : claim.lastStep().map(ClaimChange::of).stream().toList();
     }
 
     /** From the moment on at which the assessment was made that the reader saw. */

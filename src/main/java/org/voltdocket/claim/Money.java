@@ -29,6 +29,15 @@ public record Money(BigDecimal amount, Currency currency) {
     }
 
     static Money read(String amount, Currency currency) {
+        Money money = readOrNothing(amount, currency);
+        if (money.amount().signum() == 0) {
+            throw new ClaimRefused("amount", "'amount' is more than nothing; read '" + amount + "'");
+        }
+        return money;
+    }
+
+    /** The same, nothing allowed. */
+    static Money readOrNothing(String amount, Currency currency) {
         String text = amount == null ? "" : amount.strip();
         if (!AMOUNT.matcher(text).matches()) {
             throw new ClaimRefused(
@@ -37,9 +46,6 @@ public record Money(BigDecimal amount, Currency currency) {
                             + " it and two after; read " + (amount == null ? "nothing" : "'" + amount + "'"));
         }
         BigDecimal value = new BigDecimal(text);
-        if (value.signum() == 0) {
-            throw new ClaimRefused("amount", "'amount' is more than nothing; read '" + amount + "'");
-        }
         if (value.stripTrailingZeros().scale() > decimals(currency)) {
             throw new ClaimRefused(
                     "amount",
@@ -48,7 +54,8 @@ public record Money(BigDecimal amount, Currency currency) {
         return new Money(value, currency);
     }
 
-    private static Currency currency(String code) {
+    /** @throws ClaimRefused if it is no currency of ISO 4217 */
+    static Currency currency(String code) {
         try {
             Currency currency = Currency.getInstance(code == null ? "" : code.strip());
             if (currency.getDefaultFractionDigits() >= 0) {

@@ -16,7 +16,9 @@ import org.voltdocket.claim.Claims;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.Role;
 import org.voltdocket.trail.Trail;
+import org.voltdocket.trail.TrailEntry;
 
 /** Gathers a dossier from the rooms below: a fixed number of queries, all of them of the same moment. */
 @Service
@@ -56,8 +58,14 @@ class DossierReader implements Dossiers {
                 assessments.latest(id),
                 assessments.failure(id),
                 claims.of(actor, id),
-                trail.of(number.value()),
+                shown(actor, trail.of(number.value())),
                 names(file.workshops()));
+    }
+
+    private static List<TrailEntry> shown(Actor actor, List<TrailEntry> trail) {
+        return trail.stream()
+                .filter(entry -> actor.role() != Role.WORKSHOP || !Claims.INTERNAL_ACTS.contains(entry.act()))
+                .toList();
     }
 
     /** A case belongs to one workshop, seldom to two or three. */

@@ -50,6 +50,7 @@ public record Frame(String user, String role, List<Place> places) {
             places.add(place("/reassessments", "nav.reassessments", path, null));
             places.add(place("/watch", "nav.watch", path, null));
             places.add(place("/accounts", "nav.accounts", path, null));
+            places.add(place("/claim-limits", "nav.claim-limits", path, null));
         }
         return new Frame(user, role, List.copyOf(places));
     }

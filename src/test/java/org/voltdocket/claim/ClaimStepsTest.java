@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.kernel.Role;
 
@@ -13,16 +14,16 @@ class ClaimStepsTest {
 
     /** Rows are states, columns actions in the order of the head; a dash is refused. */
     private static final String TABLE = """
-            state          | submit    | take      | ask            | answer    | approve  | decline  | goodwill | settle  | withdraw
-            draft          | submitted | -         | -              | -         | -        | -        | -        | -       | withdrawn
-            submitted      | -         | in-review | -              | -         | -        | -        | -        | -       | withdrawn
-            in-review      | -         | -         | evidence-asked | -         | approved | declined | goodwill | -       | withdrawn
-            evidence-asked | -         | in-review | -              | in-review | -        | -        | -        | -       | withdrawn
-            approved       | -         | -         | -              | -         | -        | -        | -        | settled | -
-            declined       | -         | -         | -              | -         | -        | -        | -        | settled | -
-            goodwill       | -         | -         | -              | -         | -        | -        | -        | settled | -
-            settled        | -         | -         | -              | -         | -        | -        | -        | -       | -
-            withdrawn      | -         | -         | -              | -         | -        | -        | -        | -       | -
+            state          | submit    | take      | ask            | answer    | approve  | decline  | goodwill | confirm | refuse | settle  | withdraw
+            draft          | submitted | -         | -              | -         | -        | -        | -        | -       | -      | -       | withdrawn
+            submitted      | -         | in-review | -              | -         | -        | -        | -        | -       | -      | -       | withdrawn
+            in-review      | -         | -         | evidence-asked | -         | approved | declined | goodwill | -       | -      | -       | withdrawn
+            evidence-asked | -         | in-review | -              | in-review | -        | -        | -        | -       | -      | -       | withdrawn
+            approved       | -         | -         | -              | -         | -        | -        | -        | -       | -      | settled | -
+            declined       | -         | -         | -              | -         | -        | -        | -        | -       | -      | settled | -
+            goodwill       | -         | -         | -              | -         | -        | -        | -        | -       | -      | settled | -
+            settled        | -         | -         | -              | -         | -        | -        | -        | -       | -      | -       | -
+            withdrawn      | -         | -         | -              | -         | -        | -        | -        | -       | -      | -       | -
             """;
 
     private static final String ROLES = """
@@ -33,6 +34,8 @@ class ClaimStepsTest {
             approve  | CLERK ADMIN
             decline  | CLERK ADMIN
             goodwill | CLERK ADMIN
+            confirm  | CLERK ADMIN
+            refuse   | CLERK ADMIN
             settle   | CLERK ADMIN
             withdraw | WORKSHOP
             """;
@@ -80,6 +83,27 @@ class ClaimStepsTest {
                         .as(action.id() + " by " + role)
                         .isEqualTo(List.of(row.get(1).split(" ")).contains(role.name()));
             }
+        }
+    }
+
+    /** With a decision that waits for its second person, against a list written out by hand. */
+    @Test
+    void whileADecisionWaitsItIsConfirmedOrRefusedOrOvertaken() {
+        for (ClaimState kind : List.of(ClaimState.APPROVED, ClaimState.GOODWILL)) {
+            Optional<ClaimState> waits = Optional.of(kind);
+            assertThat(ClaimSteps.from(ClaimState.IN_REVIEW, waits))
+                    .containsExactly(ClaimAction.ASK, ClaimAction.CONFIRM, ClaimAction.REFUSE, ClaimAction.WITHDRAW);
+            assertThat(ClaimSteps.after(ClaimState.IN_REVIEW, waits, ClaimAction.CONFIRM))
+                    .hasValue(kind);
+            assertThat(ClaimSteps.after(ClaimState.IN_REVIEW, waits, ClaimAction.REFUSE))
+                    .hasValue(ClaimState.IN_REVIEW);
+            assertThat(ClaimSteps.after(ClaimState.IN_REVIEW, waits, ClaimAction.ASK))
+                    .hasValue(ClaimState.EVIDENCE_ASKED);
+            assertThat(ClaimSteps.after(ClaimState.IN_REVIEW, waits, ClaimAction.WITHDRAW))
+                    .hasValue(ClaimState.WITHDRAWN);
+        }
+        for (ClaimState state : ClaimState.values()) {
+            assertThat(ClaimSteps.from(state, Optional.empty())).isEqualTo(ClaimSteps.from(state));
         }
     }
 }

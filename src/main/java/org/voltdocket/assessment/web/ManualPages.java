@@ -45,6 +45,7 @@ class ManualPages {
             "claim-open-already",
             "claim-step-refused",
             "claim-not-judged",
+            "claim-second-person",
             "catalogue-refused",
             "terms-refused",
             "edition-refused",

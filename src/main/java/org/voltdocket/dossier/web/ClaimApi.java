@@ -72,7 +72,7 @@ class ClaimApi {
             operationId = "stepClaim",
             summary = "Take a step",
             description =
-                    "submit, answer, withdraw: the workshop. take, ask, approve, decline, goodwill, settle: clerk and"
+                    "submit, answer, withdraw: the workshop. take, ask, approve, decline, goodwill, confirm, refuse, settle: clerk and"
                             + " administrator. A decision freezes the assessment it rests on.")
     @ApiResponse(
             responseCode = "200",
@@ -101,6 +101,8 @@ class ClaimApi {
                                                 "approve",
                                                 "decline",
                                                 "goodwill",
+                                                "confirm",
+                                                "refuse",
                                                 "settle",
                                                 "withdraw"
                                             }))
@@ -122,8 +124,9 @@ class ClaimApi {
                 assessment = seen.assessment().map(KeptAssessment::id);
             }
         }
-        claims.act(actor, number, ClaimRequest.read(known, body, version, assessment));
-        return written.answer(HttpStatus.OK, actor, number);
+        Claim after = claims.act(actor, number, ClaimRequest.read(known, body, version, assessment));
+        boolean waits = known.decides() && after.proposal().isPresent();
+        return written.answer(waits ? HttpStatus.ACCEPTED : HttpStatus.OK, actor, number);
     }
 
     private static RuntimeException unknown(String action) {

@@ -15,6 +15,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAct;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimConflict;
@@ -47,12 +48,11 @@ class ClaimPage {
         CaseNumber parsed = pages.number(number);
         String action = given.getFirst("action");
         try {
-            if ("open".equals(action)) {
-                claims.open(actor, parsed, amount(given).orElse(""), currency(given), given.getFirst("useClass"));
-            } else {
-                claims.act(actor, parsed, act(action, given));
-            }
-            flash.addFlashAttribute("notice", "claim.notice." + action);
+            Claim claim = "open".equals(action)
+                    ? claims.open(actor, parsed, amount(given).orElse(""), currency(given), given.getFirst("useClass"))
+                    : claims.act(actor, parsed, act(action, given));
+            flash.addFlashAttribute(
+                    "notice", "claim.notice." + (claim.proposal().isPresent() ? "proposed" : action));
             return "redirect:/cases/" + parsed;
         } catch (ClaimRefused | ClaimConflict refused) {
             ErrorResponse problem = (ErrorResponse) refused;

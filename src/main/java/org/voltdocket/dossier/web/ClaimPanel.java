@@ -24,6 +24,7 @@ import org.voltdocket.kernel.Role;
  * @param mayOpen whether the actor may open one now
  * @param plain steps that need nothing but a click
  * @param decisions steps that decide
+ * @param seconds what the actor may do as the second person
  * @param mayAsk whether the actor may ask for evidence
  * @param missing what the assessment names as missing
  * @param others what else can be asked for
@@ -38,6 +39,7 @@ record ClaimPanel(
         boolean mayOpen,
         List<ClaimAction> plain,
         List<ClaimAction> decisions,
+        List<ClaimAction> seconds,
         boolean mayAsk,
         List<String> missing,
         List<String> others,
@@ -71,9 +73,10 @@ record ClaimPanel(
                 claim == null ? null : dossier.workshopNames().get(claim.workshop()),
                 actor.role() == Role.WORKSHOP && (claim == null || claim.state().isEnd()),
                 allowed.stream()
-                        .filter(action -> !action.decides() && action != ClaimAction.ASK)
+                        .filter(action -> !action.decides() && !action.seconds() && action != ClaimAction.ASK)
                         .toList(),
                 allowed.stream().filter(ClaimAction::decides).toList(),
+                allowed.stream().filter(ClaimAction::seconds).toList(),
                 allowed.contains(ClaimAction.ASK),
                 List.copyOf(missing),
                 askable.stream().filter(item -> !missing.contains(item)).toList(),

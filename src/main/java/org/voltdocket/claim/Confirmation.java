@@ -1,0 +1,11 @@
+package org.voltdocket.claim;
+
+import java.time.Instant;
+
+/**
+ * The second person of a decision above the limit.
+ *
+ * @param proposedAt when the first person proposed it
+ * @param by who confirmed it; never who proposed it
+ */
+public record Confirmation(Instant proposedAt, String by) {}
