@@ -85,13 +85,13 @@ function name(ctx, text, x0, x1, top, t, ratio) {
   ctx.fillText(text, x0 + 6 * ratio, top + 4 * ratio);
 }
 
-/** Limits as dashed lines with their label at the right end. */
+/** Limits as dashed lines with their labels at the right end; limits on one line share it, and labels never lie on each other. */
 export function limits(u, all, t) {
-  const { ctx, bbox } = u, ratio = devicePixelRatio;
+  const { ctx, bbox } = u, ratio = devicePixelRatio, taken = [];
   ctx.save();
   ctx.font = `600 ${11 * ratio}px ${t.font}`;
-  for (const l of all) {
-    const y = u.valToPos(l.value, 'y', true);
+  for (const group of together(all)) {
+    const y = u.valToPos(group[0].value, 'y', true);
     if (y < bbox.top || y > bbox.top + bbox.height) continue;
     ctx.strokeStyle = t.outside;
     ctx.lineWidth = 1.5 * ratio;
@@ -101,12 +101,16 @@ export function limits(u, all, t) {
     ctx.lineTo(bbox.left + bbox.width, y);
     ctx.stroke();
     ctx.setLineDash([]);
-    const text = ctx.measureText(l.label).width < bbox.width * 0.6 ? l.label : l.short;
-    const above = y - bbox.top > 40 * ratio, wide = ctx.measureText(text).width;
-    const right = bbox.left + bbox.width - 4 * ratio, top = above ? y - 16 * ratio : y + 2 * ratio;
+    const whole = group.map(l => l.label).join(' · ');
+    const text = ctx.measureText(whole).width < bbox.width * 0.6 ? whole : group[0].short;
+    const high = 14 * ratio, wide = ctx.measureText(text).width, right = bbox.left + bbox.width - 4 * ratio;
+    const places = [y - 16 * ratio, y + 2 * ratio].filter(top => top >= bbox.top + 22 * ratio || top > y);
+    const top = places.find(p => p + high <= bbox.top + bbox.height && taken.every(o => Math.abs(o - p) >= high));
+    if (top === undefined) continue;
+    taken.push(top);
     ctx.fillStyle = t.card;
     ctx.globalAlpha = 0.85;
-    ctx.fillRect(right - wide - 3 * ratio, top, wide + 6 * ratio, 14 * ratio);
+    ctx.fillRect(right - wide - 3 * ratio, top, wide + 6 * ratio, high);
     ctx.globalAlpha = 1;
     ctx.fillStyle = t.outside;
     ctx.textAlign = 'right';
@@ -114,6 +118,13 @@ export function limits(u, all, t) {
     ctx.fillText(text, right, top + 7.5 * ratio);
   }
   ctx.restore();
+}
+
+/** Limits of one value, in the order given. */
+function together(all) {
+  const groups = new Map();
+  for (const l of all) groups.set(l.value, [...(groups.get(l.value) ?? []), l]);
+  return groups.values();
 }
 
 /** The driver's marks: a numbered flag on a pole; the numbers are those of the list under the chart. */

@@ -27,6 +27,7 @@ class RoomsTest {
             Map.entry("trail", 1),
             Map.entry("ui", 1),
             Map.entry("paper", 1),
+            Map.entry("mail", 1),
             Map.entry("casefile", 2),
             Map.entry("evidence", 3),
             Map.entry("assessment", 4),

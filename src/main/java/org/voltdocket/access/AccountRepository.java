@@ -14,5 +14,9 @@ interface AccountRepository extends JpaRepository<AccountRow, UUID> {
 
     long countByRoleAndEnabledTrue(Role role);
 
+    List<AccountRow> findByWorkshopIdAndEnabledTrueAndEmailNotNullOrderByName(UUID workshop);
+
+    List<AccountRow> findByRoleAndEnabledTrueAndEmailNotNullOrderByName(Role role);
+
     boolean existsByRole(Role role);
 }

@@ -34,6 +34,7 @@ class AccountRow {
     private boolean enabled;
     private int stamp;
     private Instant createdAt;
+    private String email;
 
     protected AccountRow() {}
 
@@ -75,6 +76,14 @@ class AccountRow {
     void setEnabled(boolean enabled) {
         this.enabled = enabled;
         this.stamp++;
+    }
+
+    Optional<String> email() {
+        return Optional.ofNullable(email);
+    }
+
+    void setEmail(String email) {
+        this.email = email;
     }
 
     AccountRef ref() {

@@ -23,6 +23,10 @@ public class Accounts {
 
     private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9._-]{1,39}");
 
+    /** One local part and one domain, of letters, digits and what is common; the mail server has the last word. */
+    private static final Pattern EMAIL = Pattern.compile(
+            "[A-Za-z0-9._%+-]{1,64}@[A-Za-z0-9](?:[A-Za-z0-9-]*[A-Za-z0-9])?(?:\\.[A-Za-z0-9](?:[A-Za-z0-9-]*[A-Za-z0-9])?)*");
+
     private final WorkshopRepository workshops;
     private final AccountRepository accounts;
     private final PasswordEncoder encoder;
@@ -187,6 +191,51 @@ public class Accounts {
         row.setPassword(encoder.encode(Passwords.checked(wanted, row.name())));
         events.publishEvent(new AccountChanged(who.actor(), "password-changed", row.name(), Map.of()));
         return row.signedIn();
+    }
+
+    /** Where notices for this account go; empty where it set no address or may not sign in. */
+    @Transactional(readOnly = true)
+    public Optional<String> emailOf(String name) {
+        return accounts.findByName(lowered(name)).filter(AccountRow::enabled).flatMap(AccountRow::email);
+    }
+
+    /** Addresses of a workshop's accounts that set one, without doubles. */
+    @Transactional(readOnly = true)
+    public List<String> emailsOf(UUID workshop) {
+        return emails(accounts.findByWorkshopIdAndEnabledTrueAndEmailNotNullOrderByName(workshop));
+    }
+
+    /** Addresses of a role's accounts that set one, without doubles. */
+    @Transactional(readOnly = true)
+    public List<String> emailsOf(Role role) {
+        return emails(accounts.findByRoleAndEnabledTrueAndEmailNotNullOrderByName(role));
+    }
+
+    private static List<String> emails(List<AccountRow> rows) {
+        return rows.stream().flatMap(row -> row.email().stream()).distinct().toList();
+    }
+
+    /**
+     * Sets one's own address for notices, or takes it away.
+     *
+     * @param email null or blank takes it away
+     * @throws AccountRefused where it is no address
+     */
+    @Transactional
+    public void setEmail(SignedIn who, String email) {
+        String address = email == null || email.isBlank() ? null : email.strip();
+        if (address != null
+                && (address.length() > 254 || !EMAIL.matcher(address).matches())) {
+            throw new AccountRefused("email", "That is no e-mail address. It looks like name@example.org.");
+        }
+        AccountRow row = require(who.account());
+        if (Optional.ofNullable(address).equals(row.email())) {
+            return;
+        }
+        row.setEmail(address);
+        // the trail is kept for good, so the address itself stays out of it
+        events.publishEvent(
+                new AccountChanged(who.actor(), address == null ? "email-removed" : "email-set", row.name(), Map.of()));
     }
 
     /** Whether the account still stands as it did when the principal was made. */

@@ -34,6 +34,12 @@ class AssessmentArchive implements Assessments {
 
     @Override
     @Transactional(readOnly = true)
+    public Optional<KeptAssessment> kept(UUID assessmentId) {
+        return rows.findById(assessmentId).map(AssessmentRow::kept);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public List<KeptAssessment> all(UUID caseId) {
         return rows.findByCaseIdOrderByOrdinalDesc(caseId).stream()
                 .map(AssessmentRow::kept)

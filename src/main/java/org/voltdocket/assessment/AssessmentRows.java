@@ -10,6 +10,8 @@ interface AssessmentRows extends Repository<AssessmentRow, UUID> {
 
     AssessmentRow save(AssessmentRow row);
 
+    Optional<AssessmentRow> findById(UUID id);
+
     Optional<AssessmentRow> findFirstByCaseIdOrderByOrdinalDesc(UUID caseId);
 
     List<AssessmentRow> findByCaseIdOrderByOrdinalDesc(UUID caseId);

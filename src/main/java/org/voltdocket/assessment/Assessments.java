@@ -13,6 +13,9 @@ public interface Assessments {
     /** The latest assessment of a case; empty until the first. */
     Optional<KeptAssessment> latest(UUID caseId);
 
+    /** One assessment, whether or not it is the latest of its case. */
+    Optional<KeptAssessment> kept(UUID assessmentId);
+
     /** Every assessment of a case, newest first. */
     List<KeptAssessment> all(UUID caseId);
 

@@ -2,10 +2,12 @@ package org.voltdocket.claim;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.voltdocket.claim.warranty.UseClass;
 import org.voltdocket.claim.warranty.WarrantySum;
+import org.voltdocket.kernel.Sha256;
 
 /**
  * A claim as one actor may see it.
@@ -18,6 +20,7 @@ import org.voltdocket.claim.warranty.WarrantySum;
  * @param wanted what was asked for last, with what came; empty where nothing was
  * @param use how the vehicle is used, as the workshop said
  * @param warranty what it is worth by the warranty terms; as reckoned for the decision once there is one
+ * @param papers digests of what was printed of the decision
  * @param proposal a decision that waits for a second person
  */
 public record Claim(
@@ -31,6 +34,7 @@ public record Claim(
         List<ClaimAction> allowed,
         List<ClaimStep> steps,
         List<AskedItem> wanted,
+        Map<PaperKind, Sha256> papers,
         Optional<Proposal> proposal,
         Optional<ClaimDecision> decision,
         UseClass use,

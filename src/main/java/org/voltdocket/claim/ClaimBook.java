@@ -10,9 +10,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.casefile.Cases;
@@ -21,9 +23,11 @@ import org.voltdocket.claim.desk.WorkingDays;
 import org.voltdocket.claim.warranty.UseClass;
 import org.voltdocket.claim.warranty.Warranty;
 import org.voltdocket.claim.warranty.WarrantySum;
+import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.kernel.Sha256;
 import org.voltdocket.trail.Trail;
 
 /** The claims in PostgreSQL. Locks in this order: claim, case, trail. */
@@ -36,6 +40,9 @@ class ClaimBook implements Claims {
     private final ProposalStore proposals;
     private final DecisionStore decisions;
     private final Decider decider;
+    private final ClaimPapers papers;
+    private final ApplicationEventPublisher events;
+    private final ClaimNotices notices;
     private final Meanwhile meanwhile;
     private final Warranty warranty;
     private final WorkingDays days;
@@ -49,6 +56,9 @@ class ClaimBook implements Claims {
             ProposalStore proposals,
             DecisionStore decisions,
             Decider decider,
+            ClaimPapers papers,
+            ApplicationEventPublisher events,
+            ClaimNotices notices,
             Meanwhile meanwhile,
             Warranty warranty,
             WorkingDays days,
@@ -60,6 +70,9 @@ class ClaimBook implements Claims {
         this.proposals = proposals;
         this.decisions = decisions;
         this.decider = decider;
+        this.papers = papers;
+        this.events = events;
+        this.notices = notices;
         this.meanwhile = meanwhile;
         this.warranty = warranty;
         this.days = days;
@@ -74,6 +87,14 @@ class ClaimBook implements Claims {
         return store.latest(caseId)
                 .filter(row -> actor.sees(Optional.of(row.workshop())))
                 .map(row -> whole(actor, row));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<OtherGrounds> otherGrounds(Claim claim, Optional<KeptAssessment> latest, List<EvidenceItem> held) {
+        return claim.decision()
+                .flatMap(decision ->
+                        OtherGrounds.of(decision, decider.frozen(decision.assessment(), latest), latest, held));
     }
 
     @Override
@@ -129,12 +150,15 @@ class ClaimBook implements Claims {
             days.note(row.id(), to, at);
         }
         proposed.ifPresent(made -> proposals.keep(row.id(), row.version() + 1, made));
+        cases.noteClaim(ref.id(), to.id());
         Map<String, Object> details = details(row, to, act, decision, proposed.isPresent());
         if (decision.isPresent() && proposed.isEmpty()) {
             decisions.keep(row.id(), row.version() + 1, decision.get());
             warranty.freeze(row.id(), reckoned(row));
+            print(ref, row, details);
         }
-        cases.noteClaim(ref.id(), to.id());
+        List<ClaimStep> all = store.steps(row.id());
+        notices.tell(number, row.workshop(), all.get(all.size() - 1), all);
         String did = proposed.isPresent() ? "propose" : act.action().id();
         trail.record(actor, "claim-" + did, number.value(), details);
         return of(actor, ref.id()).orElseThrow();
@@ -154,6 +178,18 @@ class ClaimBook implements Claims {
         return act.action().decides()
                 ? Optional.of(decider.decide(actor, ref, row.asked(), act, to, at))
                 : Optional.empty();
+    }
+
+    /** Before the trail tells of the decision, so that its entry names the papers, and its lock is not held meanwhile. */
+    private void print(CaseRef ref, ClaimStore.Row row, Map<String, Object> details) {
+        events.publishEvent(new ClaimDecided(row.id(), ref.number(), row.workshop()));
+        Map<PaperKind, Sha256> printed = papers.digests(row.id());
+        for (PaperKind kind : PaperKind.values()) {
+            if (!printed.containsKey(kind)) {
+                throw new IllegalStateException("the decision has no " + kind.id());
+            }
+            details.put("claim." + kind.id(), printed.get(kind).hex());
+        }
     }
 
     private static boolean needsASecondPerson(ClaimDecision decision) {
@@ -252,6 +288,7 @@ class ClaimBook implements Claims {
                         .toList(),
                 shown(actor, steps),
                 asked.of(row.id(), row.caseId(), steps),
+                papers.digests(row.id()),
                 waiting.filter(proposal -> actor.role() != Role.WORKSHOP),
                 decisions.of(row.id()),
                 row.use(),

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.voltdocket.claim.warranty.WarrantySum;
+import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.Sha256;
 
 /** A claim in JSON. What is not known is absent. */
 @Schema(name = "Claim", description = "What the workshop asks for, step by step, and what was decided.")
@@ -185,10 +187,27 @@ public record ClaimView(
             @Schema(description = "the leaning does not carry the decision; its reason says why")
             boolean againstLeaning,
 
-            @Schema(description = "the case was judged otherwise since; the decision stands")
-            boolean otherGroundsSince) {
+            @Schema(description = "evidence came or the case was judged anew since; the decision stands")
+            boolean otherGroundsSince,
 
-        static DecisionView of(ClaimDecision decision, Optional<UUID> latest) {
+            @Schema(description = "what differs; absent where nothing does")
+            OtherGrounds otherGrounds,
+
+            @Schema(description = "address of the letter", example = "/api/v1/cases/V-0K3-9TF-R/claim/letter.pdf")
+            String letter,
+
+            String letterSha256,
+
+            @Schema(description = "address of the report as it was printed for the decision")
+            String report,
+
+            String reportSha256) {
+
+        static DecisionView of(
+                CaseNumber number,
+                ClaimDecision decision,
+                Map<PaperKind, Sha256> papers,
+                Optional<OtherGrounds> other) {
             Map<String, String> evidence = new TreeMap<>();
             decision.evidence().forEach((id, sha256) -> evidence.put(id.toString(), sha256.hex()));
             return new DecisionView(
@@ -207,7 +226,20 @@ public record ClaimView(
                             decision.leaning().id()),
                     evidence,
                     decision.againstLeaning(),
-                    latest.filter(id -> !id.equals(decision.assessment())).isPresent());
+                    other.isPresent(),
+                    other.orElse(null),
+                    address(number, PaperKind.LETTER, papers),
+                    hex(PaperKind.LETTER, papers),
+                    address(number, PaperKind.REPORT, papers),
+                    hex(PaperKind.REPORT, papers));
+        }
+
+        private static String address(CaseNumber number, PaperKind kind, Map<PaperKind, Sha256> papers) {
+            return papers.containsKey(kind) ? "/api/v1/cases/" + number + "/claim/" + kind.id() + ".pdf" : null;
+        }
+
+        private static String hex(PaperKind kind, Map<PaperKind, Sha256> papers) {
+            return Optional.ofNullable(papers.get(kind)).map(Sha256::hex).orElse(null);
         }
     }
 
@@ -224,8 +256,8 @@ public record ClaimView(
 
             String leaning) {}
 
-    /** @param latestAssessment of the case, if it has one */
-    public static ClaimView of(Claim claim, Optional<UUID> latestAssessment) {
+    /** @param other how the case differs from what the claim was decided on */
+    public static ClaimView of(CaseNumber number, Claim claim, Optional<OtherGrounds> other) {
         return new ClaimView(
                 claim.state().id(),
                 claim.asked().text(),
@@ -241,7 +273,7 @@ public record ClaimView(
                 claim.steps().stream().map(StepView::of).toList(),
                 claim.proposal().map(ProposalView::of).orElse(null),
                 claim.decision()
-                        .map(decision -> DecisionView.of(decision, latestAssessment))
+                        .map(decision -> DecisionView.of(number, decision, claim.papers(), other))
                         .orElse(null),
                 claim.use().id(),
                 claim.warranty());

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.voltdocket.assessment.KeptAssessment;
+import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
@@ -15,6 +17,14 @@ public interface Claims {
 
     /** The latest claim of a case that the actor may see; a workshop sees its own only. */
     Optional<Claim> of(Actor actor, UUID caseId);
+
+    /**
+     * How the grounds of the case differ from those the claim was decided on; empty where they do not, or it is not decided.
+     *
+     * @param latest assessment of the case
+     * @param held all that the case holds now
+     */
+    Optional<OtherGrounds> otherGrounds(Claim claim, Optional<KeptAssessment> latest, List<EvidenceItem> held);
 
     /** What can be asked for: kinds of evidence, then names of facts. */
     List<String> askable();

@@ -78,6 +78,13 @@ class Decider {
                 evidence(ref.id()));
     }
 
+    /** What a decision rests on; the latest assessment at hand spares the way to the archive. */
+    KeptAssessment frozen(UUID assessment, Optional<KeptAssessment> latest) {
+        return latest.filter(kept -> kept.id().equals(assessment))
+                .or(() -> assessments.kept(assessment))
+                .orElseThrow(() -> new IllegalStateException("assessment " + assessment + " is not kept"));
+    }
+
     private KeptAssessment latest(CaseRef ref, Optional<UUID> expected) {
         KeptAssessment kept = assessments
                 .latest(ref.id())

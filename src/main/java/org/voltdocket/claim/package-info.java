@@ -5,7 +5,7 @@
  * org.voltdocket.claim.ClaimView}, a claim as JSON. Which step a state allows stands in {@link
  * org.voltdocket.claim.ClaimSteps} alone, and who may take it in {@link org.voltdocket.claim.ClaimAction}. Steps and decisions
  * are appended, never changed; a decision names the assessment and the evidence it rests on by their digests.
- * May import {@code kernel}, {@code diagnosis}, {@code access}, {@code trail}, {@code ui}, {@code casefile}, {@code evidence},
+ * May import {@code kernel}, {@code diagnosis}, {@code access}, {@code trail}, {@code ui}, {@code mail}, {@code casefile}, {@code evidence},
  * {@code assessment}. Start reading at {@link org.voltdocket.claim.ClaimSteps}.
  */
 package org.voltdocket.claim;

@@ -12,6 +12,8 @@ import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.Relatives;
 import org.voltdocket.claim.Claim;
+import org.voltdocket.claim.ClaimDecision;
+import org.voltdocket.claim.OtherGrounds;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.trail.TrailEntry;
@@ -23,6 +25,7 @@ import org.voltdocket.trail.TrailEntry;
  * @param evidence in the order received
  * @param assessment the latest; empty until the first
  * @param claim the latest that the actor may see; empty until the workshop claims
+ * @param otherGrounds how the case differs from what that claim was decided on
  * @param failure why the last change could not be assessed
  * @param trail what happened to it, oldest first
  * @param workshopNames by id, of the workshops that the case belongs to, the one that opened it first
@@ -34,6 +37,7 @@ public record Dossier(
         Optional<KeptAssessment> assessment,
         Optional<Failure> failure,
         Optional<Claim> claim,
+        Optional<OtherGrounds> otherGrounds,
         List<TrailEntry> trail,
         Map<UUID, String> workshopNames) {
 
@@ -60,8 +64,11 @@ public record Dossier(
 
     /** When anything last happened to the case or was said of it; what is printed of a dossier bears this date. */
     public Instant changedAt() {
-        return Stream.concat(
-                        trail.stream().map(TrailEntry::at), assessment.stream().map(KeptAssessment::assessedAt))
+        return Stream.of(
+                        trail.stream().map(TrailEntry::at),
+                        assessment.stream().map(KeptAssessment::assessedAt),
+                        claim.flatMap(Claim::decision).stream().map(ClaimDecision::at))
+                .flatMap(times -> times)
                 .max(Comparator.naturalOrder())
                 .filter(at -> at.isAfter(file.openedAt()))
                 .orElse(file.openedAt());

@@ -4,16 +4,20 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.access.Accounts;
 import org.voltdocket.assessment.Assessments;
+import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.Cases;
+import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.Claims;
 import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -51,13 +55,17 @@ class DossierReader implements Dossiers {
     public Dossier of(Actor actor, CaseNumber number) {
         UUID id = cases.require(actor, number).id();
         CaseFacts file = cases.facts(id);
+        List<EvidenceItem> held = evidence.ofCase(id);
+        Optional<KeptAssessment> latest = assessments.latest(id);
+        Optional<Claim> claim = claims.of(actor, id);
         return new Dossier(
                 file,
                 cases.relatives(actor, id),
-                evidence.ofCase(id),
-                assessments.latest(id),
+                held,
+                latest,
                 assessments.failure(id),
-                claims.of(actor, id),
+                claim,
+                claim.flatMap(made -> claims.otherGrounds(made, latest, held)),
                 shown(actor, trail.of(number.value())),
                 names(file.workshops()));
     }

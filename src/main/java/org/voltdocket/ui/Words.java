@@ -3,6 +3,7 @@ package org.voltdocket.ui;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Collection;
@@ -20,6 +21,8 @@ public class Words {
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern(
                     "d MMM yyyy, HH:mm 'UTC'", Locale.ENGLISH)
             .withZone(ZoneOffset.UTC);
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
     private final MessageSource messages;
     private final Clock clock = Clock.systemUTC();
@@ -116,6 +119,11 @@ public class Words {
     /** A moment as day and time, UTC. */
     public String moment(Instant at) {
         return at == null ? "–" : MOMENT.format(at);
+    }
+
+    /** A day. */
+    public String day(LocalDate day) {
+        return DAY.format(day);
     }
 
     /** How long ago, in the largest unit that counts. */

@@ -26,7 +26,10 @@ import org.springframework.context.annotation.Import;
         properties = {
             "voltdocket.admin.user=" + Server.FIRST_ADMIN,
             "voltdocket.admin.password=" + Server.PASSWORD,
-            "server.shutdown=immediate"
+            "server.shutdown=immediate",
+            "spring.mail.host=localhost",
+            "voltdocket.mail.from=voltdocket@distributor.example",
+            "voltdocket.address=https://voltdocket.example/"
         })
 @Import(ServerTestConfig.class)
 public @interface ServerTest {}

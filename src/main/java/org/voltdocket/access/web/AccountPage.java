@@ -40,6 +40,7 @@ class AccountPage {
         model.addAttribute(
                 "workshop",
                 who.actor().workshop().flatMap(accounts::workshopName).orElse(null));
+        model.addAttribute("email", accounts.emailOf(who.actor().user()).orElse(""));
         model.addAttribute("tokens", tokens.of(who));
         return "access/account";
     }
@@ -59,6 +60,23 @@ class AccountPage {
             return refused("password", refused, who, model, response);
         }
         flash.addFlashAttribute("notice", "account.done.password");
+        return "redirect:/account";
+    }
+
+    @PostMapping("/email")
+    String setEmail(
+            SignedIn who,
+            @RequestParam(defaultValue = "") String email,
+            Model model,
+            RedirectAttributes flash,
+            HttpServletResponse response) {
+        try {
+            accounts.setEmail(who, email);
+        } catch (AccountRefused refused) {
+            model.addAttribute("givenEmail", email);
+            return refused("email", refused, who, model, response);
+        }
+        flash.addFlashAttribute("notice", "account.done.email");
         return "redirect:/account";
     }
 

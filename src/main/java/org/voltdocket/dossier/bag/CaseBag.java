@@ -7,11 +7,16 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.claim.ClaimPaper;
+import org.voltdocket.claim.ClaimPapers;
+import org.voltdocket.claim.PaperKind;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
@@ -25,9 +30,11 @@ import tools.jackson.databind.json.JsonMapper;
 public class CaseBag {
 
     private final EvidenceArchive archive;
+    private final ClaimPapers papers;
     private final JsonMapper json;
 
-    CaseBag(EvidenceArchive archive, JsonMapper json) {
+    CaseBag(EvidenceArchive archive, ClaimPapers papers, JsonMapper json) {
+        this.papers = papers;
         this.archive = archive;
         this.json = json.rebuild().enable(SerializationFeature.INDENT_OUTPUT).build();
     }
@@ -51,14 +58,22 @@ public class CaseBag {
      * what was written for whole.
      *
      * @param caseJson the case as the API tells it
+     * @param claimJson the claim as the API tells it; empty where the case has none
      * @param report the printed report
      * @throws IllegalStateException if kept bytes do not give their digest
      */
-    public void write(Dossier dossier, byte[] caseJson, byte[] report, OutputStream out) throws IOException {
+    public void write(Dossier dossier, byte[] caseJson, Optional<byte[]> claimJson, byte[] report, OutputStream out)
+            throws IOException {
         BagWriter bag = new BagWriter(out, name(dossier), dossier.changedAt());
         bag.tag("how-to-verify.txt", howToVerify(dossier));
         bag.payload("report.pdf", to -> to.write(report));
         bag.payload("case.json", to -> to.write(caseJson));
+        if (claimJson.isPresent()) {
+            bag.payload("claim.json", to -> to.write(claimJson.get()));
+        }
+        for (ClaimPaper paper : papers(dossier)) {
+            bag.payload("claim/" + paper.kind().id() + ".pdf", to -> to.write(paper.bytes()));
+        }
         bag.payload("trail.json", to -> to.write(trail(dossier)));
         List<EvidenceItem> items = dossier.evidence();
         for (int i = 0; i < items.size(); i++) {
@@ -66,6 +81,14 @@ public class CaseBag {
             bag.payload("evidence/" + BagNames.of(i + 1, item.fileName()), to -> archive.writeContent(item.id(), to));
         }
         bag.finish(info(dossier));
+    }
+
+    /** What the decision left, where there is one. */
+    private List<ClaimPaper> papers(Dossier dossier) {
+        return dossier.claim().stream()
+                .flatMap(claim ->
+                        Arrays.stream(PaperKind.values()).flatMap(kind -> papers.read(claim.id(), kind).stream()))
+                .toList();
     }
 
     private static Map<String, String> info(Dossier dossier) {

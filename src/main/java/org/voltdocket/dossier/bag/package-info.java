@@ -1,5 +1,5 @@
 /**
- * A case packed whole: the originals bit for bit, the case as the API tells it, its report and its trail, as a BagIt bag
+ * A case packed whole: the originals bit for bit, the case as the API tells it, its report, its claim with the letter of the decision, and its trail, as a BagIt bag
  * (RFC 8493) that anyone can check without this program.
  *
  * <p>Offers {@link org.voltdocket.dossier.bag.CaseBag}. {@code BagWriter} knows the format and nothing of cases. Start

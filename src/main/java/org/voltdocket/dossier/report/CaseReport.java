@@ -51,6 +51,7 @@ public class CaseReport {
             new FindingsPart(words, material).print(paper);
             new RecordingsPart(words, material).print(paper);
             new TestsPart(words, material).print(paper);
+            new ClaimPart(words, material).print(paper);
             new EvidencePart(words, material).print(paper);
             new OriginPart(words, material).print(paper);
         }
@@ -87,7 +88,7 @@ public class CaseReport {
                 identity(dossier));
     }
 
-    /** Digest of what decides the report's text: facts, evidence, assessment, trail and relatives. */
+    /** Digest of what decides the report's text: facts, evidence, assessment, claim, trail and relatives. */
     private static Sha256 identity(Dossier dossier) {
         List<String> parts = new ArrayList<>();
         parts.add(dossier.file().ref().number() + " " + dossier.file().version());
@@ -96,6 +97,9 @@ public class CaseReport {
                 .ifPresent(kept -> parts.add(kept.assessedAt() + " " + kept.rulebookSha256() + " "
                         + Sha256.of(kept.body().getBytes(StandardCharsets.UTF_8))));
         dossier.failure().ifPresent(failure -> parts.add(failure.toString()));
+        dossier.claim()
+                .ifPresent(claim -> parts.add(claim.id() + " " + claim.version() + " " + claim.wanted() + " "
+                        + claim.decision() + " " + dossier.otherGrounds()));
         dossier.trail().forEach(entry -> parts.add(entry.hash().hex()));
         parts.add(dossier.relatives().toString());
         parts.add(dossier.workshopNames().toString());

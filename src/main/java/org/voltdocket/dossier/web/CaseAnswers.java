@@ -2,6 +2,7 @@ package org.voltdocket.dossier.web;
 
 import java.net.URI;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -9,6 +10,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
+import org.voltdocket.claim.ClaimView;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Sha256;
@@ -44,6 +46,13 @@ class CaseAnswers {
     /** The case as JSON. */
     byte[] body(Dossier dossier, List<String> ignored) {
         return json.writeValueAsBytes(CaseJson.of(dossier, ignored));
+    }
+
+    /** The claim as JSON; empty where there is none that the reader may see. */
+    Optional<byte[]> claim(Dossier dossier) {
+        return dossier.claim()
+                .map(claim -> json.writeValueAsBytes(
+                        ClaimView.of(dossier.file().ref().number(), claim, dossier.otherGrounds())));
     }
 
     /** The tag of the case as it is. */

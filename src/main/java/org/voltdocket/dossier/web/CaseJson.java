@@ -152,7 +152,7 @@ record CaseJson(
                         .map(item -> EvidenceView.of(number, item, dossier.findingsOf(item), dossier.regimesOf(item)))
                         .toList(),
                 dossier.claim()
-                        .map(claim -> ClaimView.of(claim, dossier.assessment().map(KeptAssessment::id)))
+                        .map(claim -> ClaimView.of(file.ref().number(), claim, dossier.otherGrounds()))
                         .orElse(null),
                 dossier.assessment().map(KeptAssessment::body).orElse(null),
                 dossier.failure()

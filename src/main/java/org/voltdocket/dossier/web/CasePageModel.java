@@ -20,6 +20,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.ui.Routes;
+import org.voltdocket.ui.Words;
 
 /** Fills the model of the case page from one dossier. */
 @Component
@@ -29,8 +30,10 @@ class CasePageModel {
     private final EvidenceArchive archive;
     private final Claims claims;
     private final Routes routes;
+    private final Words words;
 
-    CasePageModel(Dossiers dossiers, EvidenceArchive archive, Claims claims, Routes routes) {
+    CasePageModel(Dossiers dossiers, EvidenceArchive archive, Claims claims, Routes routes, Words words) {
+        this.words = words;
         this.claims = claims;
         this.dossiers = dossiers;
         this.archive = archive;
@@ -74,7 +77,7 @@ class CasePageModel {
                         .toUriString());
         model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
-        model.addAttribute("claim", ClaimPanel.of(actor, dossier, claims.askable()));
+        model.addAttribute("claim", ClaimPanel.of(actor, dossier, claims.askable(), words));
         model.addAttribute("claimGiven", Map.of());
         model.addAttribute("fields", FactFields.ALL);
         model.addAttribute("mayChange", actor.role() != Role.AUDITOR);

@@ -82,7 +82,7 @@ class CasePapers {
         bags.check(dossier);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
         head(response, "application/zip", ContentDisposition.attachment(), CaseBag.name(dossier) + ".zip");
-        bags.write(dossier, answers.body(dossier, null), report, response.getOutputStream());
+        bags.write(dossier, answers.body(dossier, null), answers.claim(dossier), report, response.getOutputStream());
     }
 
     private static void head(

@@ -3,7 +3,6 @@ package org.voltdocket.dossier.web;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
-import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.claim.ClaimView;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.Dossiers;
@@ -32,7 +31,6 @@ class ClaimAnswers {
         if (status == HttpStatus.CREATED) {
             answer.location(CaseAnswers.address(number));
         }
-        return answer.body(
-                ClaimView.of(dossier.claim().orElseThrow(), dossier.assessment().map(KeptAssessment::id)));
+        return answer.body(ClaimView.of(number, dossier.claim().orElseThrow(), dossier.otherGrounds()));
     }
 }

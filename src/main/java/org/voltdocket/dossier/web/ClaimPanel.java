@@ -12,9 +12,11 @@ import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimStep;
 import org.voltdocket.dossier.Dossier;
+import org.voltdocket.dossier.GroundsText;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.ui.Words;
 
 /**
  * The claim as the page of a case shows it.
@@ -31,7 +33,7 @@ import org.voltdocket.kernel.Role;
  * @param mayAnswer whether the actor may give something to what is asked for
  * @param held the evidence of the case, by id
  * @param assessment id of the latest assessment; null before the first
- * @param otherGrounds whether the case was judged otherwise since the decision
+ * @param otherGrounds how the case differs from what the claim was decided on, in lines; empty where it does not
  */
 record ClaimPanel(
         Claim latest,
@@ -46,7 +48,7 @@ record ClaimPanel(
         boolean mayAnswer,
         Map<UUID, EvidenceItem> held,
         UUID assessment,
-        boolean otherGrounds) {
+        List<String> otherGrounds) {
 
     /** The step that asked last; null where none did. */
     public ClaimStep ask() {
@@ -61,7 +63,7 @@ record ClaimPanel(
         return latest.wanted().stream().filter(AskedItem::answered).count();
     }
 
-    static ClaimPanel of(Actor actor, Dossier dossier, List<String> askable) {
+    static ClaimPanel of(Actor actor, Dossier dossier, List<String> askable, Words words) {
         Claim claim = dossier.claim().orElse(null);
         List<ClaimAction> allowed = claim == null ? List.of() : claim.allowed();
         UUID assessment = dossier.assessment().map(KeptAssessment::id).orElse(null);
@@ -83,9 +85,8 @@ record ClaimPanel(
                 allowed.contains(ClaimAction.ANSWER),
                 dossier.evidence().stream().collect(Collectors.toMap(EvidenceItem::id, item -> item)),
                 assessment,
-                claim != null
-                        && claim.decision()
-                                .filter(made -> !made.assessment().equals(assessment))
-                                .isPresent());
+                dossier.otherGrounds()
+                        .map(other -> new GroundsText(words, dossier).lines(other))
+                        .orElse(List.of()));
     }
 }
