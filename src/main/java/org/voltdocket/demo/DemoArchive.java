@@ -43,11 +43,14 @@ class DemoArchive {
     private final Accounts accounts;
     private final Cases cases;
     private final Intake intake;
+    private final DemoClaims claims;
     private final ApplicationEventPublisher news;
     private volatile boolean stopping;
     private Thread worker;
 
-    DemoArchive(Accounts accounts, Cases cases, Intake intake, ApplicationEventPublisher news) {
+    DemoArchive(
+            Accounts accounts, Cases cases, Intake intake, DemoClaims claims, ApplicationEventPublisher news) {
+        this.claims = claims;
         this.accounts = accounts;
         this.cases = cases;
         this.intake = intake;
@@ -91,6 +94,7 @@ class DemoArchive {
                     return;
                 }
             }
+            claim();
             LOG.info(
                     "The demo archive is filled: {} invented cases with {} files in {} s.",
                     DemoCase.ALL.size(),
@@ -100,6 +104,15 @@ class DemoArchive {
             if (!stopping) {
                 LOG.warn("The demo archive could not be filled. It is tried again at the next start.", e);
             }
+        }
+    }
+
+    private void claim() {
+        for (int i = 0; i < DemoCase.ALL.size() && !stopping; i++) {
+            DemoCase one = DemoCase.ALL.get(i);
+            GeneratedCase made = one.generate();
+            CaseRef file = cases.ofBattery(Actor.system(), made.serial()).get(0).ref();
+            claims.enter(file, DemoClaims.ALL.get(i), actor(one.account()), actor("clerk"));
         }
     }
 

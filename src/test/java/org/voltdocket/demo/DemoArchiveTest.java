@@ -12,7 +12,11 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.voltdocket.access.Accounts;
 import org.voltdocket.assessment.Assessments;
+import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.casefile.Cases;
+import org.voltdocket.claim.Claim;
+import org.voltdocket.claim.ClaimState;
+import org.voltdocket.claim.Claims;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
@@ -23,9 +27,11 @@ import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
+import org.voltdocket.dossier.SentCase;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.Intake;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
@@ -50,6 +56,9 @@ class DemoArchiveTest {
     private Assessments assessments;
 
     @Autowired
+    private Claims claims;
+
+    @Autowired
     private Server server;
 
     @Test
@@ -64,9 +73,28 @@ class DemoArchiveTest {
     }
 
     @Test
+    void theClaimsCoverEveryState() {
+        Actor workshop = server.newUser(Role.WORKSHOP).actor();
+        Actor clerk = server.user(Role.CLERK).actor();
+        assertThat(DemoClaims.ALL).hasSameSizeAs(DemoCase.ALL);
+        DemoClaims demo = new DemoClaims(claims);
+        Set<ClaimState> states = new java.util.TreeSet<>();
+        for (DemoClaims.Wanted wanted : DemoClaims.ALL) {
+            SentCase sent = SentCase.open(server.as(server.newUser(Role.WORKSHOP, workshop.workshop())));
+            CaseRef file = cases.require(workshop, CaseNumber.parse(sent.number()));
+            demo.enter(file, wanted, workshop, clerk);
+            Claim claim = claims.of(workshop, file.id()).orElseThrow();
+            assertThat(claim.steps())
+                    .hasSize(wanted.way().isEmpty() ? 0 : wanted.way().split(" ").length);
+            states.add(claim.state());
+        }
+        assertThat(states).containsExactly(ClaimState.values());
+    }
+
+    @Test
     void whatEntersIsReadAndJudgedAsItWasMade() throws IOException {
         Actor actor = server.newUser(Role.WORKSHOP).actor();
-        DemoArchive demo = new DemoArchive(accounts, cases, intake, event -> {});
+        DemoArchive demo = new DemoArchive(accounts, cases, intake, new DemoClaims(claims), event -> {});
         Rulebook rulebook = rulebook();
         for (DemoCase one : DemoCase.ALL) {
             int files = demo.enter(one, actor);

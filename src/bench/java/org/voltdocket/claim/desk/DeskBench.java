@@ -3,7 +3,6 @@ package org.voltdocket.claim.desk;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -11,7 +10,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.function.IntConsumer;
 import java.util.function.IntFunction;
 import javax.sql.DataSource;
@@ -64,9 +62,8 @@ public final class DeskBench {
         int runs = args.length > 1 ? Integer.parseInt(args[1]) : 200;
         Class<?> testServer = Class.forName("org.voltdocket.support.ServerTestConfig");
         try (ConfigurableApplicationContext server = new SpringApplicationBuilder(Voltdocket.class, testServer)
-                .properties("server.port=0", "server.shutdown=immediate", "voltdocket.admin.user=first-admin",
-                        "voltdocket.admin.password=" + Server.PASSWORD)
-                .run()) {
+                .run("--server.port=0", "--server.shutdown=immediate", "--voltdocket.admin.user=first-admin",
+                        "--voltdocket.admin.password=" + Server.PASSWORD)) {
             DeskArchive archive = new DeskArchive(server.getBean(DataSource.class));
             long start = System.nanoTime();
             archive.fill(size);
