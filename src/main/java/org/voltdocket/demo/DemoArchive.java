@@ -48,8 +48,7 @@ class DemoArchive {
     private volatile boolean stopping;
     private Thread worker;
 
-    DemoArchive(
-            Accounts accounts, Cases cases, Intake intake, DemoClaims claims, ApplicationEventPublisher news) {
+    DemoArchive(Accounts accounts, Cases cases, Intake intake, DemoClaims claims, ApplicationEventPublisher news) {
         this.claims = claims;
         this.accounts = accounts;
         this.cases = cases;
