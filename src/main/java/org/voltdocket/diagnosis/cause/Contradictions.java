@@ -66,6 +66,12 @@ public final class Contradictions {
                 if (disagree(evidence.get(i), evidence.get(j))) {
                     out.add(finding("charged-tests-disagree", evidence.get(j)));
                 }
+                Evidence second = evidence.get(j);
+                SameDay.between(evidence.get(i), second, input.facts())
+                        .map(id -> finding(id, second))
+                        .filter(found ->
+                                out.stream().noneMatch(known -> known.id().equals(found.id())))
+                        .ifPresent(out::add);
             }
         }
         return out;

@@ -4,20 +4,31 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
+import org.voltdocket.demo.Generator;
+import org.voltdocket.demo.Scenario;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.ChargingControl;
+import org.voltdocket.diagnosis.ChargingTest;
 import org.voltdocket.diagnosis.CrankingStandard;
+import org.voltdocket.diagnosis.CrankingTest;
 import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.rulebook.Editions;
+import org.voltdocket.secondmodel.SecondModel;
 
 class ContradictionsTest {
 
@@ -84,5 +95,98 @@ class ContradictionsTest {
         Evidence weak = test("weak", TAKEN.plusDays(1), 12.7, 300.0, CrankingStandard.EN);
         CaseInput input = new CaseInput(Facts.UNKNOWN, History.NONE, List.of(weak, strong()));
         assertThat(Diagnosis.assess(input, Editions.of("2026.1")).leaning()).isEqualTo(Leaning.CONTRADICTORY);
+    }
+
+    private static Recording recorded(
+            EvidenceKind kind, OffsetDateTime at, DoubleUnaryOperator volts, double hertz, double s) {
+        Recording made =
+                Made.at(hertz, s).with(Channel.MEASURED_V, volts).as(kind).recording();
+        Map<Channel, float[]> channels = Map.of(Channel.MEASURED_V, made.channel(Channel.MEASURED_V));
+        return new Recording(kind, at, made.timeS(), channels, List.of());
+    }
+
+    private static List<String> rules(ChargingControl control, Evidence... evidence) {
+        Facts facts = new Facts(null, new Facts.VehicleFacts(control, null, null, null, null), null, null);
+        return Contradictions.in(new CaseInput(facts, History.NONE, List.of(evidence)), List.of(evidence)).stream()
+                .map(Finding::rule)
+                .toList();
+    }
+
+    private static double start(double t, double rest, double least, double after) {
+        return t < 20 ? rest : t < 21 ? least : after;
+    }
+
+    @Test
+    void aChargingTestDoesNotFitADriveThatIsNeverCharged() {
+        Evidence test = Made.evidence("c", new ChargingTest(TAKEN, 14.2, 14.0, null, 20, null));
+        Recording flat =
+                recorded(EvidenceKind.DRIVE_RECORDING, TAKEN.plusMinutes(20), t -> start(t, 12.5, 10, 12.3), 10, 900);
+        Recording lifted =
+                recorded(EvidenceKind.DRIVE_RECORDING, TAKEN.plusMinutes(20), t -> start(t, 12.5, 10, 14.1), 10, 900);
+        Recording later =
+                recorded(EvidenceKind.DRIVE_RECORDING, TAKEN.plusHours(5), t -> start(t, 12.5, 10, 12.3), 10, 900);
+        assertThat(rules(ChargingControl.CONVENTIONAL, test, Made.evidence("d", flat)))
+                .containsExactly("charging-test-against-drive");
+        assertThat(rules(ChargingControl.MANAGED, test, Made.evidence("d", flat)))
+                .as("a managed source may rest")
+                .isEmpty();
+        assertThat(rules(ChargingControl.CONVENTIONAL, test, Made.evidence("d", lifted)))
+                .isEmpty();
+        assertThat(rules(ChargingControl.CONVENTIONAL, test, Made.evidence("d", later)))
+                .isEmpty();
+    }
+
+    @Test
+    void aRestVoltageFitsTheRestInTheRecording() {
+        Recording low =
+                recorded(EvidenceKind.DRIVE_RECORDING, TAKEN.plusMinutes(10), t -> start(t, 11.7, 9, 14.1), 10, 300);
+        Evidence test = Made.evidence("b", new BatteryTest(TAKEN, 12.7, 20, null, null, null, 9.0, false, null));
+        Evidence near = Made.evidence("b", new BatteryTest(TAKEN, 12.3, 20, null, null, null, 9.0, false, null));
+        assertThat(rules(null, test, Made.evidence("d", low))).containsExactly("rest-voltage-against-recording");
+        assertThat(rules(null, near, Made.evidence("d", low))).isEmpty();
+    }
+
+    @Test
+    void aCrankingTestFitsTheStartRecordedWithIt() {
+        Recording deep = recorded(
+                EvidenceKind.CRANKING_RECORDING, TAKEN.plusMinutes(5), t -> start(t, 12.5, 7.5, 14.1), 100, 40);
+        Evidence good = Made.evidence("k", new CrankingTest(TAKEN, 10.2, 0.9, 20, null));
+        Evidence like = Made.evidence("k", new CrankingTest(TAKEN, 8.2, 0.9, 20, null));
+        assertThat(rules(null, good, Made.evidence("r", deep))).containsExactly("cranking-test-against-recording");
+        assertThat(rules(null, like, Made.evidence("r", deep))).isEmpty();
+    }
+
+    @Test
+    void twoRestVoltagesOfOneMomentAgree() {
+        Evidence one = Made.evidence("1", new BatteryTest(TAKEN, 12.7, 20, null, null, null, null, false, null));
+        Evidence other = Made.evidence(
+                "2", new BatteryTest(TAKEN.plusMinutes(9), 12.0, 20, null, null, null, null, false, null));
+        Evidence later =
+                Made.evidence("3", new BatteryTest(TAKEN.plusHours(9), 12.0, 20, null, null, null, null, false, null));
+        assertThat(rules(null, one, other)).containsExactly("rest-voltages-disagree");
+        assertThat(rules(null, one, later)).isEmpty();
+    }
+
+    /** What the demo and the second model make of honest vehicles is never called contradictory. */
+    @Test
+    void honestCasesContradictNothing() {
+        SecondModel second = new SecondModel();
+        for (Scenario scenario : Scenario.values()) {
+            for (long seed = 1; seed <= 6; seed++) {
+                noneIn(Generator.generate(scenario, seed).toCaseInput());
+            }
+        }
+        second.scenarios().forEach(scenario -> {
+            for (long seed = 1; seed <= 4; seed++) {
+                noneIn(second.make(scenario, seed).input());
+            }
+        });
+    }
+
+    private static void noneIn(CaseInput input) {
+        List<Evidence> sorted = input.evidence().stream()
+                .sorted(Comparator.comparing((Evidence e) -> e.reading().kind()).thenComparing(Evidence::sha256))
+                .toList();
+        assertThat(Contradictions.in(input, sorted)).extracting(Finding::said).isEmpty();
     }
 }
