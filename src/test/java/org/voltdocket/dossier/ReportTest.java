@@ -48,8 +48,7 @@ class ReportTest {
             assertThat(text).contains(bare(finding.get("said").stringValue()));
             assertThat(text).contains(bare(finding.get("source").stringValue()));
             if (finding.has("value")) {
-                assertThat(text)
-                        .contains(bare(words.number(finding.get("value").doubleValue())));
+                assertThat(text).contains(bare(words.number(finding.get("value").doubleValue())));
             }
         }
         for (JsonNode cause : assessment.get("causes")) {

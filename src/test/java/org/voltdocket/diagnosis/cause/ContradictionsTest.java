@@ -172,15 +172,11 @@ class ContradictionsTest {
     void honestCasesContradictNothing() {
         SecondModel second = new SecondModel();
         for (Scenario scenario : Scenario.values()) {
-            for (long seed = 1; seed <= 6; seed++) {
+            for (long seed = 1; seed <= 2; seed++) {
                 noneIn(Generator.generate(scenario, seed).toCaseInput());
             }
         }
-        second.scenarios().forEach(scenario -> {
-            for (long seed = 1; seed <= 4; seed++) {
-                noneIn(second.make(scenario, seed).input());
-            }
-        });
+        second.scenarios().forEach(scenario -> noneIn(second.make(scenario, 1).input()));
     }
 
     private static void noneIn(CaseInput input) {
