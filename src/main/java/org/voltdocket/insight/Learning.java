@@ -58,8 +58,19 @@ class Learning implements Study {
         return outcomes.lines(question, key);
     }
 
-    /** Starting odds after the outcomes, over everything: defect, wear, all else, in the order of {@link Outcomes.Told}. */
-    List<Interval> learned(List<Audited> audited) {
+    /**
+     * What all outcomes together teach.
+     *
+     * @param odds in the order of {@link Outcomes.Told}
+     */
+    record Learnt(int outcomes, List<Interval> odds) {}
+
+    Learnt learnt(Question question) {
+        List<Audited> audited = outcomes.within(question);
+        return new Learnt(audited.size(), learned(audited));
+    }
+
+    private List<Interval> learned(List<Audited> audited) {
         return Learned.odds(start(), WORTH, counts(audited));
     }
 

@@ -17,12 +17,18 @@ import org.voltdocket.insight.estimate.PChart;
 import org.voltdocket.insight.estimate.Share;
 import org.voltdocket.ui.Words;
 
-/** Of the batteries made in each week (ISO 8601), the share that was claimed, or confirmed defective on the bench. */
+/**
+ * Of the batteries made in each week (ISO 8601), the share that was claimed. By the usual way only claims within {@link #EARLY}
+ * days of production count, and only weeks that are older, so that every week has had the same time.
+ */
 @Component
 class Production implements Study {
 
     /** Newest weeks shown. */
     static final int WEEKS = 78;
+
+    /** Days after production within which a claim is an early one. */
+    static final int EARLY = 180;
 
     private final JdbcClient db;
     private final Words words;
@@ -32,7 +38,7 @@ class Production implements Study {
         this.words = words;
     }
 
-    private record Week(LocalDate monday, long made, String batches) {
+    private record Week(LocalDate monday, long made) {
 
         private String name() {
             return String.format(
@@ -51,9 +57,13 @@ class Production implements Study {
     @Override
     public Insight answer(Question question) {
         List<Week> weeks = weeks(question);
-        Map<LocalDate, Long> claims = claims(question);
+        Map<LocalDate, Claims> claims = claims(question);
         List<Share> shares = weeks.stream()
-                .map(week -> new Share(Math.min(week.made(), claims.getOrDefault(week.monday(), 0L)), week.made()))
+                .map(week -> new Share(
+                        Math.min(
+                                week.made(),
+                                claims.getOrDefault(week.monday(), Claims.NONE).all()),
+                        week.made()))
                 .toList();
         PChart chart = PChart.of(shares);
         List<Row> rows = new ArrayList<>();
@@ -64,10 +74,11 @@ class Production implements Study {
                         : Said.of("insight.production-weeks.all." + question.by(), weeks.size(), chart.centre()));
         for (PChart.Point point : chart.points()) {
             Week week = weeks.get(point.sample());
-            rows.add(row(week, point));
+            Claims of = claims.getOrDefault(week.monday(), Claims.NONE);
+            rows.add(row(week, of, point));
             double share = (double) point.share().count() / point.share().of();
             if (point.outside() && share > point.high()) {
-                said.add(Said.of("insight.production-weeks.high", week.name(), share, week.batches())
+                said.add(Said.of("insight.production-weeks.high", week.name(), share, of.batch(), of.most(), of.all())
                         .leadingTo(week.monday().toString()));
             }
         }
@@ -75,16 +86,20 @@ class Production implements Study {
                 topic(),
                 question,
                 said,
-                new Table(List.of("week", "batches", "marked", "made", "share", "limit-low", "limit-high"), rows),
-                Optional.of(weeks)
-                        .filter(some -> !some.isEmpty())
-                        .map(some -> ControlChart.of(
-                                chart,
-                                some.stream().map(Week::name).toList(),
-                                words.say("insight.production-weeks.across"),
-                                words.say("insight.production-weeks.up." + question.by()),
-                                words.say("insight.chart.limits"),
-                                words.say("insight.chart.outside"))));
+                new Table(
+                        List.of("week", "marked", "made", "share", "limit-low", "limit-high", "batch-most", "most"),
+                        rows),
+                Optional.of(weeks).filter(some -> !some.isEmpty()).map(some -> drawing(chart, some, question)));
+    }
+
+    private org.voltdocket.insight.chart.Drawing drawing(PChart chart, List<Week> weeks, Question question) {
+        return ControlChart.of(
+                chart,
+                weeks.stream().map(Week::name).toList(),
+                words.say("insight.production-weeks.across"),
+                words.say("insight.production-weeks.up." + question.by()),
+                words.say("insight.chart.limits"),
+                words.say("insight.chart.outside"));
     }
 
     @Override
@@ -100,50 +115,69 @@ class Production implements Study {
         }
     }
 
-    private static Row row(Week week, PChart.Point point) {
+    private static Row row(Week week, Claims of, PChart.Point point) {
         return Row.of(
                 week.monday().toString(),
                 point.outside(),
                 Cell.text(week.name()),
-                Cell.text(week.batches()),
                 Cell.count(point.share().count()),
                 Cell.count(point.share().of()),
                 Cell.share((double) point.share().count() / point.share().of()),
                 Cell.share(point.low()),
-                Cell.share(point.high()));
+                Cell.share(point.high()),
+                Cell.text(of.batch()),
+                Cell.count(of.most()));
     }
 
     private static Lines marked(Question question) {
         Lines claimed = Lines.claimedWithin(question);
-        return question.by().equals("confirmed") ? claimed.and("i.outcome = 'defect-confirmed'") : claimed;
+        return switch (question.by()) {
+            case "early" -> claimed.and("i.claimed_at < i.produced_on + interval '" + EARLY + " days'");
+            case "confirmed" -> claimed.and("i.outcome = 'defect-confirmed'");
+            default -> claimed;
+        };
     }
 
     private List<Week> weeks(Question question) {
-        List<Week> newest = db.sql("""
-                     select date_trunc('week', produced_on)::date as monday, sum(count) as made,
-                            string_agg(distinct type || ' ' || batch, ', ' order by type || ' ' || batch) as batches
+        LocalDate newest = question.by().equals("early") ? question.to().minusDays(EARLY + 7) : question.to();
+        List<Week> weeks = db.sql("""
+                     select date_trunc('week', produced_on)::date as monday, sum(count) as made
                        from produced_range where ended_at is null and produced_on <= :to
                       group by 1 order by 1 desc limit :weeks""")
-                .param("to", question.to())
+                .param("to", newest)
                 .param("weeks", WEEKS)
-                .query((row, at) -> new Week(
-                        row.getObject("monday", LocalDate.class), row.getLong("made"), row.getString("batches")))
+                .query((row, at) -> new Week(row.getObject("monday", LocalDate.class), row.getLong("made")))
                 .list();
-        return newest.stream()
+        return weeks.stream()
                 .sorted(java.util.Comparator.comparing(Week::monday))
                 .toList();
     }
 
-    private Map<LocalDate, Long> claims(Question question) {
+    /**
+     * Claims of a week.
+     *
+     * @param batch the one with most of them, with its type
+     */
+    private record Claims(long all, String batch, long most) {
+
+        private static final Claims NONE = new Claims(0, "–", 0);
+    }
+
+    private Map<LocalDate, Claims> claims(Question question) {
         Lines lines = marked(question).and("i.batch is not null");
-        return db
-                .sql(
-                        "select date_trunc('week', i.produced_on)::date as monday, count(*) as n from insight_case i where "
-                                + lines.where() + " group by 1")
+        Map<LocalDate, Claims> weeks = new java.util.LinkedHashMap<>();
+        db.sql(
+                        "select date_trunc('week', i.produced_on)::date as monday, i.type || ' ' || i.batch as batch, count(*) as n"
+                                + " from insight_case i where " + lines.where()
+                                + " group by 1, 2 order by 1, 3 desc, 2")
                 .params(lines.parameters())
-                .query((row, at) -> Map.entry(row.getObject("monday", LocalDate.class), row.getLong("n")))
-                .list()
-                .stream()
-                .collect(java.util.stream.Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+                .query(row -> {
+                    Claims one = new Claims(row.getLong("n"), row.getString("batch"), row.getLong("n"));
+                    weeks.merge(
+                            row.getObject("monday", LocalDate.class),
+                            one,
+                            (first, more) -> new Claims(first.all() + more.all(), first.batch(), first.most()));
+                });
+        return weeks;
     }
 }

@@ -16,7 +16,7 @@ public record Question(LocalDate from, LocalDate to, String by) {
     public static List<String> ways(Topic topic) {
         return switch (topic) {
             case NO_FAULT -> List.of("outcome", "assessment", "untested");
-            case PRODUCTION -> List.of("claimed", "confirmed");
+            case PRODUCTION -> List.of("early", "claimed", "confirmed");
             case CAUSES -> List.of("all", "flooded", "efb", "agm", "gel");
             case TIME_TO_CLAIM -> List.of("type", "batch");
             case REPEATED, MONEY -> List.of("all");

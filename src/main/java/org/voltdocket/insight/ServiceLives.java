@@ -51,7 +51,16 @@ class ServiceLives {
 
     /** Groups that were sold, by key. */
     List<Group> groups(Question question) {
-        Map<String, Lives.Collector> lives = collect(question, question.by().equals("batch"));
+        return groups(question, question.by().equals("batch"));
+    }
+
+    /** The same by batch, however the question is taken. */
+    List<Group> batches(Question question) {
+        return groups(question, true);
+    }
+
+    private List<Group> groups(Question question, boolean byBatch) {
+        Map<String, Lives.Collector> lives = collect(question, byBatch);
         List<Group> groups = new ArrayList<>();
         lives.forEach((key, collector) -> groups.add(new Group(key, key, collector.lives())));
         return groups;

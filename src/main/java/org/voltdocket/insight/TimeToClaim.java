@@ -29,6 +29,11 @@ class TimeToClaim implements Study {
     /** Age that groups are compared at, months. */
     static final double COMPARED = 12;
 
+    /** How many times the usual share a batch must surely have to be named; ours. */
+    private static final double EARLY = 1.5;
+
+    private static final int NAMED = 5;
+
     private static final int DRAWN = 6;
 
     private final ServiceLives service;
@@ -73,21 +78,29 @@ class TimeToClaim implements Study {
             said.add(Said.of("insight.time-to-claim.left-out", left));
         }
         for (Judged one : groups) {
-            boolean early = usual.isPresent()
-                    && one.atYear().isPresent()
-                    && one.atYear().get().low() > usual.get();
-            rows.add(row(one, early));
-            if (early) {
-                said.add(Said.of(
-                                "insight.time-to-claim.early",
-                                one.group().name(),
-                                one.atYear().get().value(),
-                                one.atYear().get().low(),
-                                one.atYear().get().high())
-                        .leadingTo(one.group().key()));
-            }
+            rows.add(row(one, early(one, usual)));
         }
+        service.batches(question).stream()
+                .map(Judged::of)
+                .filter(batch -> early(batch, usual))
+                .sorted(java.util.Comparator.comparingDouble(
+                        (Judged batch) -> -batch.atYear().orElseThrow().low()))
+                .limit(NAMED)
+                .forEach(batch -> said.add(named(batch)));
         return new Insight(topic(), question, said, table(rows), drawing(groups));
+    }
+
+    /** Of hundreds of batches some lie above by chance, so only what surely lies half as much again above counts as early. */
+    private static boolean early(Judged one, Optional<Double> usual) {
+        return usual.isPresent()
+                && one.atYear().isPresent()
+                && one.atYear().get().low() > EARLY * usual.get();
+    }
+
+    private static Said named(Judged batch) {
+        Interval atYear = batch.atYear().orElseThrow();
+        return Said.of("insight.time-to-claim.early", batch.group().name(), atYear.value(), atYear.low(), atYear.high())
+                .leadingTo(batch.group().key());
     }
 
     @Override

@@ -37,14 +37,18 @@ public final class FunnelChart {
         XYPlot plot = Drawing.plot(names.across(), null);
         plot.setRangeAxis(Drawing.shares(names.up()));
         int largest = 1;
+        List<Group> outer = new ArrayList<>();
         for (Group group : groups) {
             double share = group.share().interval().value();
             largest = (int) Math.max(largest, group.share().of());
             boolean in = funnel.place(group.share()) == Funnel.Place.INSIDE;
             (in ? inside : outside).add(group.share().of(), share);
             if (!in) {
-                plot.addAnnotation(named(group, share));
+                outer.add(group);
             }
+        }
+        for (Group group : outer) {
+            plot.addAnnotation(named(group, group.share().of() > 0.55 * largest));
         }
         points.addSeries(inside);
         points.addSeries(outside);
@@ -59,12 +63,14 @@ public final class FunnelChart {
         return Drawing.of(plot, true);
     }
 
-    private static XYTextAnnotation named(Group group, double share) {
-        XYTextAnnotation name =
-                new XYTextAnnotation("  " + group.name(), group.share().of(), share);
+    private static XYTextAnnotation named(Group group, boolean left) {
+        XYTextAnnotation name = new XYTextAnnotation(
+                left ? group.name() + "   " : "   " + group.name(),
+                group.share().of(),
+                group.share().interval().value());
         name.setFont(ChartFont.bold(Drawing.LETTERS));
         name.setPaint(Ink.INK);
-        name.setTextAnchor(TextAnchor.HALF_ASCENT_LEFT);
+        name.setTextAnchor(left ? TextAnchor.HALF_ASCENT_RIGHT : TextAnchor.HALF_ASCENT_LEFT);
         return name;
     }
 

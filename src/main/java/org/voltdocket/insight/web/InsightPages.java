@@ -20,9 +20,11 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
+import org.voltdocket.insight.Agreement;
 import org.voltdocket.insight.CasesBehind;
 import org.voltdocket.insight.Insight;
 import org.voltdocket.insight.Insights;
+import org.voltdocket.insight.Proposal;
 import org.voltdocket.insight.Question;
 import org.voltdocket.insight.Topic;
 import org.voltdocket.insight.chart.Drawing;
@@ -36,12 +38,22 @@ class InsightPages {
     private final Insights insights;
     private final InsightCsv csv;
     private final InsightWords words;
+    private final Agreement agreement;
+    private final Proposal proposal;
     private final Clock clock;
 
-    InsightPages(Insights insights, InsightCsv csv, InsightWords words, Clock clock) {
+    InsightPages(
+            Insights insights,
+            InsightCsv csv,
+            InsightWords words,
+            Agreement agreement,
+            Proposal proposal,
+            Clock clock) {
         this.insights = insights;
         this.csv = csv;
         this.words = words;
+        this.agreement = agreement;
+        this.proposal = proposal;
         this.clock = clock;
     }
 
@@ -64,6 +76,7 @@ class InsightPages {
                 .toList();
         Question question = question(Topic.CAUSES, new Asked(asked.from(), asked.to(), ""));
         model.addAttribute("briefs", briefs);
+        model.addAttribute("instruments", words.instruments(agreement.instruments(actor)));
         model.addAttribute("question", question);
         return "insight/index";
     }
@@ -96,6 +109,21 @@ class InsightPages {
         model.addAttribute("behind", behind);
         model.addAttribute("key", key);
         return "insight/cases";
+    }
+
+    /** The edition in force with learned odds, as a file to look at, to upload and to try. */
+    @GetMapping("/insight/learning/edition.yaml")
+    ResponseEntity<String> edition(Actor actor, Asked asked) {
+        Question question = question(Topic.LEARNING, new Asked(asked.from(), asked.to(), ""));
+        return ResponseEntity.ok()
+                .contentType(new MediaType("application", "yaml", java.nio.charset.StandardCharsets.UTF_8))
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        ContentDisposition.attachment()
+                                .filename("edition-learned-" + question.to() + ".yaml")
+                                .build()
+                                .toString())
+                .body(proposal.text(actor, question));
     }
 
     @GetMapping("/insight/{topic}/table.csv")

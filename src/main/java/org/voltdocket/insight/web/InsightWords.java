@@ -4,8 +4,10 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
+import org.voltdocket.insight.Agreement;
 import org.voltdocket.insight.Insight;
 import org.voltdocket.insight.Table;
+import org.voltdocket.insight.estimate.BlandAltman;
 import org.voltdocket.ui.Words;
 
 /** Puts a topic's answer into words for the page. */
@@ -43,6 +45,28 @@ class InsightWords {
                 insight.drawing().isPresent());
     }
 
+    /** Which instruments surely read two per cent or more apart from the bench. */
+    List<String> instruments(List<Agreement.Instrument> instruments) {
+        if (instruments.stream().noneMatch(one -> one.limits().isPresent())) {
+            return List.of(words.say("insight.agreement.brief.none"));
+        }
+        List<String> apart = instruments.stream()
+                .filter(one -> one.limits().filter(InsightWords::surely).isPresent())
+                .limit(3)
+                .map(one -> words.say(
+                        "insight.agreement.brief.apart",
+                        one.serial(),
+                        String.join(", ", one.workshops()),
+                        one.limits().orElseThrow().bias().value(),
+                        one.pairs().size()))
+                .toList();
+        return apart.isEmpty() ? List.of(words.say("insight.agreement.brief.within")) : apart;
+    }
+
+    private static boolean surely(BlandAltman limits) {
+        return Math.max(limits.bias().low(), -limits.bias().high()) >= 2;
+    }
+
     List<Sentence> sentences(Insight insight) {
         return insight.said().stream()
                 .map(said ->
@@ -67,7 +91,7 @@ class InsightWords {
     private String shown(Table.Cell cell, Object value) {
         return switch (cell.kind()) {
             case TEXT, COUNT -> value.toString();
-            case SHARE -> words.percent((Double) value);
+            case SHARE -> share((Double) value);
             case NUMBER -> words.number((Double) value);
             case MONEY ->
                 ((BigDecimal) value)
@@ -75,5 +99,12 @@ class InsightWords {
                         .toPlainString();
             case WORD -> words.of(cell.group(), value.toString());
         };
+    }
+
+    /** In per cent, with as many places as a small share needs. */
+    private static String share(double value) {
+        double percent = value * 100;
+        int places = percent == 0 || percent >= 10 ? 0 : percent >= 1 ? 1 : 2;
+        return String.format(java.util.Locale.ROOT, "%." + places + "f %%", percent);
     }
 }
