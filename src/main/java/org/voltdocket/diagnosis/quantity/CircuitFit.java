@@ -4,14 +4,13 @@ import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.RealMatrix;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
  * Nonlinear least squares of a {@link Circuit}: Gauss–Newton with step halving on residuals freed of their first-order
  * correlation (Prais and Winsten, 1954, with the gaps' own lengths), Huber's weights, and weak starting values.
  *
- * <p>The covariance is the sandwich of Newey and West (1987), so that what correlation is left does not narrow it.
+ * <p>The offset's error is by the sandwich of Newey and West (1987), so that what correlation is left does not narrow it.
  */
 final class CircuitFit {
 
@@ -188,46 +187,37 @@ final class CircuitFit {
         sigma = Math.max(FLOOR_V / Math.sqrt(1 - rho * rho), Robust.sd(residuals));
     }
 
-    /** Covariance of the parameters. */
-    RealMatrix covariance() {
-        double[][] meat = new double[ALL][ALL];
-        double[][] scores = new double[LAGS + 1][ALL];
-        for (int row = 0; row < circuit.used.length; row++) {
-            whitenSlopes(row);
-            double residual = whitened(row);
-            double by = weight(residual) * residual / (sigma * sigma);
-            double[] now = scores[row % (LAGS + 1)];
-            for (int p = 0; p < ALL; p++) {
-                now[p] = by * white[p];
-            }
-            for (int lag = 0; lag <= Math.min(LAGS, row); lag++) {
-                double share = lag == 0 ? 0.5 : 1 - lag / (LAGS + 1.0);
-                addBoth(meat, share, now, scores[(row - lag) % (LAGS + 1)]);
-            }
-        }
-        for (int p = 0; p < ALL; p++) {
-            meat[p][p] += 1 / (circuit.spread[p] * circuit.spread[p]);
-        }
-        RealMatrix bread = inverse().getSolver().getInverse();
-        return bread.multiply(new Array2DRowRealMatrix(meat, false)).multiply(bread);
-    }
-
-    /** Standard error of the offset, A: the wider of the sandwich and of the bound, for the sandwich of few blocks is narrow. */
+    /**
+     * Standard error of the offset, A: the wider of the sandwich and of the bound, for the sandwich of few blocks is
+     * narrow. Each score is taken through the row of the inverse that leads to the offset, so that one sum does.
+     */
     double offsetSe() {
-        double sandwich = covariance().getEntry(Circuit.OFFSET, Circuit.OFFSET);
-        return Math.sqrt(Math.max(sandwich, bound().getEntry(Circuit.OFFSET, Circuit.OFFSET)));
-    }
-
-    /** Inverse of the information alone, as if no correlation were left: the Cramér–Rao bound of this fit. */
-    RealMatrix bound() {
-        return inverse().getSolver().getInverse();
-    }
-
-    private static void addBoth(double[][] sum, double share, double[] x, double[] y) {
-        for (int p = 0; p < ALL; p++) {
-            for (int q = 0; q < ALL; q++) {
-                sum[p][q] += share * (x[p] * y[q] + y[p] * x[q]);
+        double[] row = inverse().getSolver().getInverse().getRow(Circuit.OFFSET);
+        double[] influence = new double[circuit.used.length];
+        double sandwich = 0;
+        for (int at = 0; at < influence.length; at++) {
+            whitenSlopes(at);
+            double residual = whitened(at);
+            double by = weight(residual) * residual / (sigma * sigma);
+            for (int p = 0; p < ALL; p++) {
+                influence[at] += row[p] * by * white[p];
+            }
+            sandwich += influence[at] * influence[at];
+            for (int lag = 1; lag <= Math.min(LAGS, at); lag++) {
+                sandwich += 2 * (1 - lag / (LAGS + 1.0)) * influence[at] * influence[at - lag];
             }
         }
+        for (int p = 0; p < ALL; p++) {
+            sandwich += row[p] * row[p] / (circuit.spread[p] * circuit.spread[p]);
+        }
+        return Math.sqrt(Math.max(sandwich, row[Circuit.OFFSET]));
+    }
+
+    /**
+     * Standard error of the offset, A, by the information alone, as if no correlation were left: the Cramér–Rao bound of
+     * this fit with its starting values counted (van Trees), for a circuit that is true.
+     */
+    double boundSe() {
+        return Math.sqrt(inverse().getSolver().getInverse().getEntry(Circuit.OFFSET, Circuit.OFFSET));
     }
 }

@@ -20,6 +20,8 @@ public record Regression(double[] by, double[] se, double residualSd, int points
     private static final double HUBER_K = 1.345;
     private static final int ROUNDS = 20;
     private static final double SINGULAR = 1e-9;
+    /** Relative change of a factor from which on another round brings nothing. */
+    private static final double SETTLED = 1e-4;
 
     /**
      * Fits y over the others; rows with a NaN are passed over.
@@ -41,6 +43,7 @@ public record Regression(double[] by, double[] se, double residualSd, int points
         Arrays.fill(weight, 1);
         double[] by = null;
         double[] left = new double[rows.length];
+        double[] room = new double[rows.length];
         double sd = 0;
         DecompositionSolver solver = null;
         for (int round = 0; round < ROUNDS; round++) {
@@ -60,6 +63,7 @@ public record Regression(double[] by, double[] se, double residualSd, int points
             if (!solver.isNonSingular()) {
                 return null;
             }
+            double[] before = by;
             by = solver.solve(new ArrayRealVector(right, false)).toArray();
             for (int r = 0; r < rows.length; r++) {
                 fill(row, rows[r], x);
@@ -68,10 +72,13 @@ public record Regression(double[] by, double[] se, double residualSd, int points
                     left[r] -= by[a] * row[a];
                 }
             }
-            sd = Math.max(Robust.sd(left), 1e-9);
+            sd = Math.max(Robust.sd(left, room), 1e-9);
             for (int r = 0; r < rows.length; r++) {
                 double u = Math.abs(left[r]) / sd;
                 weight[r] = u <= k ? 1 : k / u;
+            }
+            if (before != null && settled(before, by)) {
+                break;
             }
         }
         double widen = Line.correlatedFactor(left, sd);
@@ -80,6 +87,15 @@ public record Regression(double[] by, double[] se, double residualSd, int points
             se[a] = sd * Math.sqrt(widen * solver.getInverse().getEntry(a, a));
         }
         return new Regression(by, se, sd, rows.length);
+    }
+
+    private static boolean settled(double[] before, double[] by) {
+        for (int a = 0; a < by.length; a++) {
+            if (Math.abs(by[a] - before[a]) > SETTLED * (1e-3 + Math.abs(by[a]))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static void fill(double[] row, int at, double[][] x) {
