@@ -14,6 +14,7 @@ import org.voltdocket.diagnosis.quantity.BenchQuantities;
 import org.voltdocket.diagnosis.quantity.DriveQuantities;
 import org.voltdocket.diagnosis.quantity.FactQuantities;
 import org.voltdocket.diagnosis.quantity.Measurement;
+import org.voltdocket.diagnosis.quantity.OffsetWays;
 import org.voltdocket.diagnosis.quantity.Reference;
 import org.voltdocket.diagnosis.quantity.StandingQuantities;
 import org.voltdocket.diagnosis.quantity.TestQuantities;
@@ -48,6 +49,9 @@ final class CaseReader {
             }
         }
         measurements.addAll(BenchQuantities.runs(evidence));
+        if (methods.estimates() >= 2) {
+            measurements.addAll(OffsetWays.across(List.copyOf(measurements)));
+        }
         measurements.addAll(FactQuantities.of(input.facts(), input.history(), newestDay()));
     }
 

@@ -65,8 +65,8 @@ final class Report {
         page.append("| 95 % width of the offset without clamp over its Cramér–Rao bound | median | 90th percentile |"
                 + " narrower than the bound |\n|---|---|---|---|\n");
         ratios(page, cases, "residuals as they are (data alone)", OffsetBound::dataA);
-        ratios(page, cases, "residuals and kept information as the fit takes them", OffsetBound::fitA);
-        ratios(page, cases, "the same with its pulls as information", OffsetBound::pulledA);
+        ratios(page, cases, "residuals and the fit's own error as it takes them", OffsetBound::fitA);
+        ratios(page, cases, "the same with its starting values as information", OffsetBound::pulledA);
         line(
                 page,
                 "%n%d cases, bound at the true offset. It holds for an unbiased estimate from the regression alone: not"

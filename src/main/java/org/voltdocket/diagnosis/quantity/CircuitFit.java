@@ -4,6 +4,8 @@ import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.SingularValueDecomposition;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
@@ -214,10 +216,22 @@ final class CircuitFit {
     }
 
     /**
-     * Standard error of the offset, A, by the information alone, as if no correlation were left: the Cramér–Rao bound of
-     * this fit with its starting values counted (van Trees), for a circuit that is true.
+     * Standard error of the offset, A, by the information alone, as if the circuit were true and no correlation left: the
+     * Cramér–Rao bound.
+     *
+     * @param started whether the starting values count as information (van Trees)
      */
-    double boundSe() {
-        return Math.sqrt(inverse().getSolver().getInverse().getEntry(Circuit.OFFSET, Circuit.OFFSET));
+    double boundSe(boolean started) {
+        double[][] scaled = new double[ALL][ALL];
+        for (int p = 0; p < ALL; p++) {
+            for (int q = 0; q < ALL; q++) {
+                scaled[p][q] = normal[p][q] * circuit.spread[p] * circuit.spread[q] - (p == q && !started ? 1 : 0);
+            }
+        }
+        RealMatrix inverse = new SingularValueDecomposition(new Array2DRowRealMatrix(scaled, false))
+                .getSolver()
+                .getInverse();
+        return circuit.spread[Circuit.OFFSET]
+                * Math.sqrt(Math.max(0, inverse.getEntry(Circuit.OFFSET, Circuit.OFFSET)));
     }
 }

@@ -60,6 +60,11 @@ public final class Quantities {
                     "Offset by clamp or fit less the one by the reading asleep",
                     "Difference of two independent values, errors added in squares"),
             new Quantity(
+                    "offset-drive-and-rest-disagree/1",
+                    "A",
+                    "Offset by a drive less the one by a night's rest",
+                    "Difference of two independent values, errors added in squares"),
+            new Quantity(
                     "sensor-gain/1",
                     "ratio",
                     "Reported per true ampere",

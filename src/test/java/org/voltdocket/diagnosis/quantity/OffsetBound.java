@@ -41,6 +41,22 @@ public record OffsetBound(double dataA, double fitA, double pulledA) {
                 .map(fit -> at(fit.scan(offsetA - STEP_A, offsetA, offsetA + STEP_A)));
     }
 
+    /**
+     * The same of the {@link CircuitFit} that edition 2026.2 goes by: its information at the parameters it finds from the
+     * true offset on, alone; with the circuit's own error; with that and the starting values.
+     */
+    public static Optional<OffsetBound> ofCircuit(Recording recording, Facts facts, double offsetA) {
+        Reference reference = new Reference(facts, ROOM_C);
+        double slope = RestVoltage.slope(reference.chemistry(), 60);
+        double own = SensorWays.MODEL_A * reference.size();
+        return SensorFit.of(new Drive(recording, ROOM_C), slope, reference.capacityAh())
+                .map(blocks -> new CircuitFit(blocks.circuit(), offsetA))
+                .map(fit -> new OffsetBound(
+                        2 * Interval.Z95 * fit.boundSe(false),
+                        2 * Interval.Z95 * Math.hypot(own, fit.boundSe(false)),
+                        2 * Interval.Z95 * Math.hypot(own, fit.boundSe(true))));
+    }
+
     private static OffsetBound at(OffsetScan scan) {
         double[] residuals = SensorFit.compact(scan.residuals(1));
         double[] by = scan.coefficients(1);
