@@ -1,0 +1,41 @@
+package org.voltdocket.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.voltdocket.diagnosis.quantity.Measurement;
+import org.voltdocket.evidence.FileReading;
+
+/** The sample of a start and of a capacity run are read as such and show what their kind can show. */
+class SampleRecordingsTest {
+
+    private static Set<String> measured(Evidence item) {
+        Facts.BatteryFacts battery = new Facts.BatteryFacts(null, 70.0, null, null, null, null, null, null);
+        Facts facts = new Facts(battery, null, null, null);
+        return new CaseReader(new CaseInput(facts, History.NONE, List.of(item)))
+                .measurements.stream().map(Measurement::quantity).collect(Collectors.toSet());
+    }
+
+    private static Evidence sample(String name) {
+        return Made.evidence(name, FileReading.of(Path.of("shared/samples", name)));
+    }
+
+    @Test
+    void theSampleOfAStart() {
+        Evidence start = sample("cranking.csv.gz");
+        assertThat(start.reading().kind()).isEqualTo(EvidenceKind.CRANKING_RECORDING);
+        assertThat(measured(start))
+                .contains("inrush-sag/1", "cranking-plateau/1", "compression-ripple/1", "recovery-time/1");
+    }
+
+    @Test
+    void theSampleOfACapacityRun() {
+        Evidence run = sample("capacity-run.csv.gz");
+        assertThat(run.reading().kind()).isEqualTo(EvidenceKind.DISCHARGE_RECORDING);
+        assertThat(measured(run)).contains("capacity-share/2", "capacity-gap/1");
+    }
+}
