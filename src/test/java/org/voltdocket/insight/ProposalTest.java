@@ -34,10 +34,7 @@ class ProposalTest {
         Rulebook after = Rulebook.read(new ByteArrayInputStream(written.getBytes(UTF_8)));
         assertThat(after.edition()).isEqualTo("2026.1-learned");
         assertThat(after.released()).isFalse();
-        assertThat(written.substring(written.indexOf("
-rules:")).strip())
-                .isEqualTo(text.substring(text.indexOf("
-rules:")).strip());
+        assertThat(rules(written)).isEqualTo(rules(text));
         assertThat(after.startingOdds().get(Cause.BATTERY_DEFECT)).isEqualTo(0.03);
         assertThat(after.startingOdds().get(Cause.BATTERY_WORN)).isEqualTo(0.2);
         assertThat(after.startingOdds().get(Cause.DUTY) / after.startingOdds().get(Cause.WIRING))
@@ -46,5 +43,9 @@ rules:")).strip());
                         before.startingOdds().get(Cause.DUTY)
                                 / before.startingOdds().get(Cause.WIRING),
                         within(0.002));
+    }
+
+    private static String rules(String text) {
+        return text.substring(text.indexOf("rules:")).strip();
     }
 }
