@@ -9,6 +9,7 @@ import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.TextAnchor;
+import org.jfree.data.Range;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import org.voltdocket.insight.estimate.BlandAltman;
@@ -51,8 +52,16 @@ public final class BlandAltmanChart {
                     reach, Math.max(-limits.lower().low(), limits.upper().high()));
         }
         plot.getRangeAxis().setRange(-reach * 1.1, reach * 1.1);
-        ((org.jfree.chart.axis.NumberAxis) plot.getDomainAxis()).setAutoRangeIncludesZero(false);
+        plot.getDomainAxis().setRange(across(points));
         return Drawing.of(plot, false);
+    }
+
+    /** A little more than the readings span, and more than a hair where they are all the same. */
+    private static Range across(List<Point> points) {
+        double low = points.stream().mapToDouble(Point::mean).min().orElse(0);
+        double high = points.stream().mapToDouble(Point::mean).max().orElse(1);
+        double air = Math.max((high - low) * 0.06, Math.max(1, high * 0.05));
+        return new Range(low - air, high + air);
     }
 
     private static void line(XYPlot plot, Interval at, String name, Color ink) {
