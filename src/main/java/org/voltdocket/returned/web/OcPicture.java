@@ -20,7 +20,7 @@ import org.voltdocket.returned.sampling.Plan;
 public record OcPicture(String path, List<Tick> across, List<Tick> up, Mark aql, Mark refused, Mark here) {
 
     static final double LEFT = 52;
-    static final double RIGHT = 624;
+    static final double RIGHT = 610;
     static final double TOP = 14;
     static final double BOTTOM = 252;
     private static final int POINTS = 120;
