@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import java.io.ByteArrayInputStream;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.voltdocket.assessment.edition.EditionBook;
@@ -22,6 +25,15 @@ import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Intake;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.returned.Condition;
+import org.voltdocket.returned.Finding;
+import org.voltdocket.returned.Lot;
+import org.voltdocket.returned.Lots;
+import org.voltdocket.returned.Pallet;
+import org.voltdocket.returned.PalletNote;
+import org.voltdocket.returned.Pallets;
+import org.voltdocket.returned.Returns;
+import org.voltdocket.returned.sampling.Level;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
 
@@ -40,6 +52,15 @@ class EveryPageTest {
 
     @Autowired
     private EvidenceArchive archive;
+
+    @Autowired
+    private Returns returns;
+
+    @Autowired
+    private Pallets pallets;
+
+    @Autowired
+    private Lots lots;
 
     @Autowired
     private EditionBook editions;
@@ -102,6 +123,44 @@ class EveryPageTest {
                         "/catalogue",
                         "/catalogue?serial=NONE-SUCH",
                         "/trail"));
+    }
+
+    @Test
+    void pagesOfReturnedBatteries() {
+        Server.User workshop = server.newUser(Role.WORKSHOP);
+        Server.User auditor = server.user(Role.AUDITOR);
+        List<UUID> ids = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            GeneratedCase made = Generator.generate(Scenario.WORN, 8801 + i);
+            cases.open(workshop.actor(), new NewCase(made.serial(), made.vin(), made.facts()));
+            ids.add(returns.arrive(auditor.actor(), made.serial(), Optional.empty())
+                    .battery()
+                    .id());
+        }
+        PalletNote note = PalletNote.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
+        Pallet pallet = pallets.note(auditor.actor(), note);
+        Lot lot = lots.draw(
+                auditor.actor(),
+                new Lot.Wish(
+                        Lot.Scope.WORKSHOP,
+                        workshop.actor().workshop().orElseThrow().toString(),
+                        Level.II,
+                        2.5,
+                        false));
+        Condition leaking = new Condition(false, true, false, false, Condition.Terminals.CORRODED, "wet", null, null);
+        returns.look(auditor.actor(), ids.get(0), leaking);
+        returns.conclude(auditor.actor(), ids.get(1), Finding.WEAR_CONFIRMED, "as measured");
+        check(
+                auditor,
+                List.of(
+                        "/returns",
+                        "/returns/" + ids.get(0),
+                        "/returns/pallets",
+                        "/returns/pallets/" + pallet.id(),
+                        "/returns/lots",
+                        "/returns/lots/" + lot.id(),
+                        "/insight/agreement",
+                        "/decisions/again"));
     }
 
     /** Address of the edition in the making, or of any. */

@@ -19,6 +19,7 @@ import org.voltdocket.evidence.SeriesQuery;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.returned.Returns;
 import org.voltdocket.ui.Routes;
 import org.voltdocket.ui.Words;
 
@@ -29,11 +30,14 @@ class CasePageModel {
     private final Dossiers dossiers;
     private final EvidenceArchive archive;
     private final Claims claims;
+    private final Returns returns;
     private final Routes routes;
     private final Words words;
 
-    CasePageModel(Dossiers dossiers, EvidenceArchive archive, Claims claims, Routes routes, Words words) {
+    CasePageModel(
+            Dossiers dossiers, EvidenceArchive archive, Claims claims, Returns returns, Routes routes, Words words) {
         this.words = words;
+        this.returns = returns;
         this.claims = claims;
         this.dossiers = dossiers;
         this.archive = archive;
@@ -79,6 +83,9 @@ class CasePageModel {
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
         model.addAttribute("claim", ClaimPanel.of(actor, dossier, claims.askable(), words));
         model.addAttribute("claimGiven", Map.of());
+        model.addAttribute(
+                "benchOutcome",
+                returns.outcomeOf(actor, dossier.file().ref().id()).orElse(null));
         model.addAttribute("fields", FactFields.ALL);
         model.addAttribute("mayChange", actor.role() != Role.AUDITOR);
         model.addAttribute("desk", actor.role() != Role.WORKSHOP);
