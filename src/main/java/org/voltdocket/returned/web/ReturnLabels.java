@@ -35,7 +35,7 @@ class ReturnLabels {
             Words words,
             @Value("${voltdocket.label.width-mm:100}") float widthMm,
             @Value("${voltdocket.label.height-mm:62}") float heightMm,
-            @Value("${voltdocket.public-address:}") String publicAddress) {
+            @Value("${voltdocket.address:}") String publicAddress) {
         this.words = words;
         this.usual = new LabelSize(widthMm, heightMm);
         this.publicAddress = publicAddress;
