@@ -114,6 +114,7 @@ class ClaimBook implements Claims {
             throw ClaimConflict.openAlready();
         }
         cases.noteClaim(ref.id(), ClaimState.DRAFT.id());
+        events.publishEvent(new ClaimMoved(ref.id()));
         trail.record(
                 actor, "claim-opened", number.value(), Map.of("claim.amount", asked.toString(), "claim.use", use.id()));
         return of(actor, ref.id()).orElseThrow();
@@ -151,6 +152,7 @@ class ClaimBook implements Claims {
         }
         proposed.ifPresent(made -> proposals.keep(row.id(), row.version() + 1, made));
         cases.noteClaim(ref.id(), to.id());
+        events.publishEvent(new ClaimMoved(ref.id()));
         Map<String, Object> details = details(row, to, act, decision, proposed.isPresent());
         if (decision.isPresent() && proposed.isEmpty()) {
             decisions.keep(row.id(), row.version() + 1, decision.get());

@@ -9,6 +9,7 @@ import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.claim.Claims;
+import org.voltdocket.claim.notice.Notices;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.Dossiers;
@@ -31,14 +32,16 @@ class CasePageModel {
     private final EvidenceArchive archive;
     private final Claims claims;
     private final Returns returns;
+    private final Notices notices;
     private final Routes routes;
     private final Words words;
 
     CasePageModel(
-            Dossiers dossiers, EvidenceArchive archive, Claims claims, Returns returns, Routes routes, Words words) {
+            Dossiers dossiers, EvidenceArchive archive, Claims claims, Notices notices, Returns returns, Routes routes, Words words) {
         this.words = words;
         this.returns = returns;
         this.claims = claims;
+        this.notices = notices;
         this.dossiers = dossiers;
         this.archive = archive;
         this.routes = routes;
@@ -82,6 +85,11 @@ class CasePageModel {
         model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
         model.addAttribute("claim", ClaimPanel.of(actor, dossier, claims.askable(), words));
+        model.addAttribute(
+                "notices",
+                actor.role() == Role.WORKSHOP
+                        ? List.of()
+                        : notices.ofCase(actor, dossier.file().ref().id()));
         model.addAttribute("claimGiven", Map.of());
         model.addAttribute(
                 "benchOutcome",

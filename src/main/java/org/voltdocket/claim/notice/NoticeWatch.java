@@ -1,0 +1,93 @@
+package org.voltdocket.claim.notice;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.voltdocket.casefile.CaseFacts;
+import org.voltdocket.casefile.Cases;
+
+/** Looks at a case with every finder and keeps the difference to what stands. */
+@Component
+class NoticeWatch {
+
+    /** Cases with something in common that are looked at again too. */
+    private static final int MOST_SPREAD = 50;
+
+    private final List<NoticeFinder> finders;
+    private final WorkshopFinder workshops;
+    private final NoticeStore store;
+    private final NoticeDue due;
+    private final Cases cases;
+    private final TransactionTemplate transaction;
+    private final Clock clock;
+
+    NoticeWatch(
+            List<NoticeFinder> finders,
+            WorkshopFinder workshops,
+            NoticeStore store,
+            NoticeDue due,
+            Cases cases,
+            TransactionTemplate transaction,
+            Clock clock) {
+        this.finders = finders;
+        this.workshops = workshops;
+        this.store = store;
+        this.due = due;
+        this.cases = cases;
+        this.transaction = transaction;
+        this.clock = clock;
+    }
+
+    /** Looks at one case. Finding takes its time and no lock; keeping is one short transaction. */
+    void look(NoticeDue.Due one) {
+        CaseFacts file = cases.facts(one.caseId());
+        List<Found> found = new ArrayList<>();
+        finders.forEach(finder -> found.addAll(finder.find(file)));
+        transaction.executeWithoutResult(status -> {
+            List<UUID> gone = keep(one.caseId(), true, found);
+            if (one.spread()) {
+                found.stream()
+                        .flatMap(each -> each.others().stream())
+                        .map(Found.Other::id)
+                        .distinct()
+                        .limit(MOST_SPREAD)
+                        .forEach(due::noteQuietly);
+                gone.forEach(due::noteOthersQuietly);
+            }
+            due.done(one);
+        });
+    }
+
+    /** Holds every workshop against all others. */
+    void lookAtWorkshops() {
+        Map<UUID, List<Found>> found = workshops.find();
+        transaction.executeWithoutResult(status -> found.forEach((workshop, each) -> keep(workshop, false, each)));
+    }
+
+    /** @return notices that are gone */
+    private List<UUID> keep(UUID subject, boolean ofCase, List<Found> found) {
+        Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        List<NoticeStore.Standing> standing = store.standing(subject);
+        Set<Found> known = found.stream()
+                .filter(each -> standing.stream().anyMatch(one -> one.says(each)))
+                .collect(Collectors.toSet());
+        List<UUID> gone = standing.stream()
+                .filter(one -> found.stream().noneMatch(one::says))
+                .map(NoticeStore.Standing::id)
+                .toList();
+        gone.forEach(notice -> store.gone(notice, at));
+        found.stream()
+                .filter(each -> !known.contains(each))
+                .distinct()
+                .forEach(each -> store.add(subject, ofCase, each, at));
+        return gone;
+    }
+}

@@ -1,0 +1,30 @@
+package org.voltdocket.claim.notice;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.voltdocket.kernel.Actor;
+
+/** What a person should look at. Nothing here is for {@code WORKSHOP}: such an actor is refused. */
+public interface Notices {
+
+    /** Of a case and of its workshop, open ones first, then the newest. */
+    List<Notice> ofCase(Actor actor, UUID caseId);
+
+    /** The newest that wait for a person, of one kind where one is given; at most {@code limit}. */
+    List<Notice> open(Actor actor, Optional<NoticeKind> kind, int limit);
+
+    /** How many of each of these cases wait for a person; a case without is left out. One query. */
+    Map<UUID, Integer> openCounts(Collection<UUID> caseIds);
+
+    /**
+     * Keeps that a person looked at it. It is not removed.
+     *
+     * @param reason what came of it, 1 to 2000 characters
+     * @throws NoticeRefused if the reason cannot be right, or somebody has looked at it before
+     * @throws org.voltdocket.casefile.NotVisible if there is none
+     */
+    Notice lookedAt(Actor actor, UUID notice, String reason);
+}
