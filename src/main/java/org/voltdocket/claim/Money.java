@@ -28,7 +28,8 @@ public record Money(BigDecimal amount, Currency currency) {
         return read(amount, currency(currency));
     }
 
-    static Money read(String amount, Currency currency) {
+    /** The same in a currency that is known already. */
+    public static Money read(String amount, Currency currency) {
         Money money = readOrNothing(amount, currency);
         if (money.amount().signum() == 0) {
             throw new ClaimRefused("amount", "'amount' is more than nothing; read '" + amount + "'");

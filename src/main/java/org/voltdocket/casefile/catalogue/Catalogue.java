@@ -1,6 +1,8 @@
 package org.voltdocket.casefile.catalogue;
 
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
@@ -10,6 +12,9 @@ public interface Catalogue {
 
     /** Type, batch and supplier of a battery; empty where its serial lies in no produced range. */
     Optional<Product> of(BatterySerial serial);
+
+    /** The same of many; a serial in no produced range is left out. One query. */
+    Map<BatterySerial, Product> of(Collection<BatterySerial> serials);
 
     /**
      * The type whose serials begin like this one although it lies in none of the type's produced ranges; empty where it

@@ -5,6 +5,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -160,6 +162,23 @@ class CatalogueBook implements Catalogue {
         return reader.range(serial)
                 .flatMap(range -> reader.type(range.type())
                         .flatMap(type -> reader.supplier(type.supplier()).map(s -> new Product(s, type, range))));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Map<BatterySerial, Product> of(Collection<BatterySerial> serials) {
+        Map<String, BatteryType> types = new HashMap<>();
+        reader.types().forEach(type -> types.put(type.code(), type));
+        Map<String, Supplier> suppliers = new HashMap<>();
+        reader.suppliers().forEach(supplier -> suppliers.put(supplier.code(), supplier));
+        Map<BatterySerial, Product> products = new HashMap<>();
+        reader.ranges(serials).forEach((serial, range) -> {
+            BatteryType type = types.get(range.type());
+            if (type != null && suppliers.containsKey(type.supplier())) {
+                products.put(serial, new Product(suppliers.get(type.supplier()), type, range));
+            }
+        });
+        return products;
     }
 
     @Override

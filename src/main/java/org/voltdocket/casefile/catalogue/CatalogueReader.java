@@ -5,7 +5,10 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -32,6 +35,27 @@ class CatalogueReader {
                 .params(shape.stem(), shape.digits(), shape.number())
                 .query(CatalogueReader::range)
                 .optional();
+    }
+
+    Map<BatterySerial, ProducedRange> ranges(Collection<BatterySerial> serials) {
+        Map<BatterySerial, ProducedRange> found = new HashMap<>();
+        if (!serials.isEmpty()) {
+            List<Object[]> rows = serials.stream()
+                    .distinct()
+                    .map(serial -> {
+                        SerialShape shape = SerialShape.of(serial);
+                        return new Object[] {serial.value(), shape.stem(), shape.digits(), shape.number()};
+                    })
+                    .toList();
+            db.sql("select s.serial, r.* from (values :serials) s (serial, stem, digits, number)"
+                            + " join produced_range r on r.ended_at is null and r.stem = s.stem and r.digits = s.digits"
+                            + " and numrange(r.from_number, r.to_number, '[]') @> cast(s.number as numeric)")
+                    .param("serials", rows)
+                    .query(row -> {
+                        found.put(new BatterySerial(row.getString("serial")), range(row, 0));
+                    });
+        }
+        return found;
     }
 
     List<ProducedRange> ranges(String type) {
