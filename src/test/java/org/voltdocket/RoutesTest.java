@@ -165,6 +165,7 @@ class RoutesTest {
         names.put("{action}", "submit");
         names.put("{code}", "NONE-SUCH");
         names.put("{topic}", "causes");
+        names.put("{list}", "R-00000");
         names.put("{position}", "1");
         names.put("{currency}", "ISK");
         names.put("{page}", "problems");

@@ -32,6 +32,8 @@ public record Frame(String user, String role, List<Place> places) {
         }
         if (role != null && !role.equals("WORKSHOP")) {
             places.add(place("/insight", "nav.insight", path, null));
+            places.add(place("/notices", "nav.notices", path, null));
+            places.add(place("/recoveries", "nav.recoveries", path, null));
             places.add(place("/catalogue", "nav.catalogue", path, null));
             if (role.equals("CLERK")) {
                 places.add(place("/decisions/again", "nav.again", path, null));

@@ -122,7 +122,9 @@ class EveryPageTest {
                         "/accounts",
                         "/catalogue",
                         "/catalogue?serial=NONE-SUCH",
-                        "/trail"));
+                        "/trail",
+                        "/recoveries",
+                        "/notices"));
     }
 
     @Test

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.context.MessageSource;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimState;
+import org.voltdocket.claim.notice.NoticeKind;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Channel;
@@ -33,6 +34,7 @@ import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.evidence.Refused;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.trail.TrailCheck.Fault;
 
 /** Every identifier a person may meet has a label, and every message a template names is there. */
 class WordsForEverythingTest {
@@ -63,6 +65,8 @@ class WordsForEverythingTest {
         for (ClaimAction action : ClaimAction.values()) {
             need(missing, "act.claim-" + action.id());
         }
+        need(missing, NoticeKind.values(), NoticeKind::id, "notice-kind", "notice.said");
+        need(missing, Fault.values(), Fault::id, "trails.fault");
         need(missing, Role.values(), Role::name, "role");
         assertThat(missing).isEmpty();
     }

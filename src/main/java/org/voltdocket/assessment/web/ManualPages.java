@@ -47,6 +47,8 @@ class ManualPages {
             "claim-not-judged",
             "claim-second-person",
             "catalogue-refused",
+            "recovery-refused",
+            "recovery-conflict",
             "terms-refused",
             "edition-refused",
             "edition-frozen",

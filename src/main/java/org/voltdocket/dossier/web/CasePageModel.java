@@ -37,7 +37,13 @@ class CasePageModel {
     private final Words words;
 
     CasePageModel(
-            Dossiers dossiers, EvidenceArchive archive, Claims claims, Notices notices, Returns returns, Routes routes, Words words) {
+            Dossiers dossiers,
+            EvidenceArchive archive,
+            Claims claims,
+            Notices notices,
+            Returns returns,
+            Routes routes,
+            Words words) {
         this.words = words;
         this.returns = returns;
         this.claims = claims;
