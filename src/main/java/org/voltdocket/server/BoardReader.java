@@ -94,7 +94,8 @@ class BoardReader {
         for (Timer timer : meters.find("http.server.requests").timers()) {
             String route = timer.getId().getTag("uri");
             String method = timer.getId().getTag("method");
-            if (route == null || timer.count() == 0 || route.startsWith("/actuator") || route.startsWith("/**")) {
+            boolean page = route != null && route.startsWith("/") && !route.matches("/actuator.*|/\\*\\*|/webjars.*");
+            if (!page || timer.count() == 0) {
                 continue;
             }
             HistogramSnapshot shot = timer.takeSnapshot();

@@ -100,10 +100,13 @@ public class Words {
         return value == null ? of("fact", "unknown") : String.valueOf(value);
     }
 
-    /** Bytes in kB or MB. */
+    /** Bytes in kB, MB or GB. */
     public String bytes(long bytes) {
         if (bytes < 1000) {
             return bytes + " B";
+        }
+        if (bytes >= 1_000_000_000) {
+            return Numbers.plain(bytes / 1e9) + " GB";
         }
         return bytes < 1_000_000 ? Numbers.plain(bytes / 1e3) + " kB" : Numbers.plain(bytes / 1e6) + " MB";
     }

@@ -98,6 +98,7 @@ class ReassessmentTest {
         assertThat(page.status()).isEqualTo(200);
         assertThat(page.text())
                 .contains("129.90 EUR", number, "/cases/" + number + "/compare")
+                .doesNotContain("/cases//")
                 .doesNotContain("??");
         Answer compare = server.browser(server.user(Role.ADMIN))
                 .get("/cases/" + number + "/compare?edition=2026.1&with=" + edition);
