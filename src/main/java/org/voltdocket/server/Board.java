@@ -12,6 +12,8 @@ import java.util.Optional;
  * @param dueSince the oldest of them
  * @param tasksWaiting durable tasks whose time has come and that nobody works on
  * @param tasksAtWork durable tasks under way on any node
+ * @param mailWaiting letters and notices not sent yet
+ * @param mailFailed those that were given up
  * @param refusals files refused since midnight UTC, by reason, most first
  * @param slow slowest pages and calls of this node in the last hour
  * @param disks disks that this node writes to
@@ -24,6 +26,8 @@ public record Board(
         Optional<Instant> dueSince,
         int tasksWaiting,
         int tasksAtWork,
+        int mailWaiting,
+        int mailFailed,
         List<Count> refusals,
         List<Slow> slow,
         List<Disk> disks,

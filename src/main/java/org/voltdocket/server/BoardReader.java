@@ -62,6 +62,8 @@ class BoardReader {
                 due.since(),
                 tasks.waiting(),
                 tasks.atWork(),
+                count("select count(*) from mail_outbox where sent_at is null and failed_at is null"),
+                count("select count(*) from mail_outbox where failed_at is not null"),
                 refusals(),
                 slow(),
                 disks(),
@@ -70,6 +72,10 @@ class BoardReader {
                         .single(),
                 backup(),
                 heap());
+    }
+
+    private int count(String sql) {
+        return db.sql(sql).query(Integer.class).single();
     }
 
     private List<Count> refusals() {
