@@ -76,10 +76,10 @@ final class DriveClaims {
     }
 
     private void reportedSoc() {
-        if (notes.drive.reportedSoc() == null || notes.socStart.isEmpty()) {
+        if (notes.drive.reportedSoc() == null || notes.socSeen.isEmpty()) {
             return;
         }
-        Interval rest = notes.socStart.get();
+        Interval rest = notes.socSeen.get();
         notes.firstReportedSoc()
                 .ifPresent(first -> notes.say(
                         "reported-charge-error/1",

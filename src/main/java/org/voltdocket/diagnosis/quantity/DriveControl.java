@@ -44,7 +44,7 @@ final class DriveControl {
         Double claimed = notes.firstReportedSoc().orElse(null);
         boolean honestCurrent = offset != null && offset.low() > -HONEST_A && offset.high() < HONEST_A;
         boolean honestCharge = claimed == null
-                || Math.abs(claimed - notes.socStart.orElseThrow().value()) < HONEST_POINTS;
+                || Math.abs(claimed - notes.socSeen.orElseThrow().value()) < HONEST_POINTS;
         if (honestCurrent && honestCharge) {
             notes.say("uncharged-though-told/1", Interval.exact(uncharged));
         }

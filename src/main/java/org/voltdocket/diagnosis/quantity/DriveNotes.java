@@ -27,6 +27,9 @@ final class DriveNotes {
     final Optional<RestLeft.Rested> rested;
 
     final Optional<Interval> socStart;
+    /** The same by the voltage as it was seen: what is left to fall may make less of it, never more. */
+    final Optional<Interval> socSeen;
+
     final List<Measurement> out = new ArrayList<>();
     final Map<String, Interval> estimates = new LinkedHashMap<>();
     /** Set once the sensor offset is known. */
@@ -38,7 +41,11 @@ final class DriveNotes {
         this.reference = reference;
         this.restV = DriveRest.before(drive);
         this.rested = newer()
-                ? RestLeft.before(drive, restV, Math.max(0, DriveRest.firstRun(drive)))
+                ? RestLeft.before(
+                        drive,
+                        restV,
+                        Math.max(0, DriveRest.firstRun(drive)),
+                        RestVoltage.at(reference.chemistry(), 100, drive.temperatureC()))
                 : restV.map(v -> new RestLeft.Rested(v, Interval.exact(0), 0.08));
         this.socStart = rested.map(r -> RestVoltage.charge(
                 reference.chemistry(),
@@ -46,6 +53,8 @@ final class DriveNotes {
                 drive.temperatureC(),
                 r.voltage().standardError(),
                 r.hidden()));
+        this.socSeen = restV.map(v ->
+                RestVoltage.charge(reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
     }
 
     void say(String quantity, Interval value) {
@@ -59,7 +68,7 @@ final class DriveNotes {
 
     /** Whether the battery was low before the drive. */
     boolean startedLow() {
-        return socStart.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).isPresent();
+        return socSeen.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).isPresent();
     }
 
     /** State of charge as the vehicle first reports it, %. */

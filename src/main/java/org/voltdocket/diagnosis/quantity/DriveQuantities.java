@@ -150,7 +150,7 @@ public final class DriveQuantities {
                 / notes.drive.grid().recording().rows();
         for (Start start : notes.drive.starts()) {
             boolean fastEnough = interval <= 0.12;
-            boolean charged = notes.socStart.isEmpty() || notes.socStart.get().value() >= DriveQuantities.LOW_CHARGE;
+            boolean charged = notes.socSeen.isEmpty() || notes.socSeen.get().value() >= DriveQuantities.LOW_CHARGE;
             boolean low = start.minimumV() < CrankingLoad.leastVoltage(notes.drive.temperatureC());
             if (charged && (fastEnough || low)) {
                 notes.say("cranking-minimum/1", Interval.ofStandardError(start.minimumV(), 0.05));

@@ -35,7 +35,7 @@ final class DriveSource {
             notes.say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(moving)));
         }
         double charging = flowShare(moving, Regime.CHARGING);
-        notes.socStart.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).ifPresent(soc -> {
+        notes.socSeen.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).ifPresent(soc -> {
             meanRunningCurrent().ifPresent(mean -> notes.say("charging-when-low/1", mean));
             notes.say("charging-share-when-low/1", Interval.exact(charging));
             notes.say("holding-share-when-low/1", Interval.exact(flowShare(moving, Regime.HOLDING)));

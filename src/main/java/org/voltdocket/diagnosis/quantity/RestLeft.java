@@ -19,8 +19,8 @@ final class RestLeft {
     static final double PER_DECADE_V = 0.2;
 
     private static final int FEWEST_STEPS = 40;
-    /** The same where no clamp shows that the loads are off: the sag of a load that came on is over by then (ours). */
-    private static final int FEWEST_UNKNOWN_STEPS = 300;
+    /** A clamp that shows less shows a sleeping vehicle, A. */
+    private static final double ASLEEP_A = 0.25;
     /** A load that comes or goes moves the voltage by more within a second, V (ours). */
     private static final double JUMP_V = 0.03;
 
@@ -41,10 +41,16 @@ final class RestLeft {
 
     private RestLeft() {}
 
-    /** Before the first start: how long the vehicle stood is not known, the slope tells it where it can be seen. */
-    static Optional<Rested> before(Drive drive, Optional<Interval> highest, int end) {
+    /**
+     * Before the first start: how long the vehicle stood is not known, the slope tells it where it can be seen.
+     *
+     * @param highest rest voltage as seen
+     * @param end step of the first start
+     * @param full rest voltage of a charged battery, V
+     */
+    static Optional<Rested> before(Drive drive, Optional<Interval> highest, int end, double full) {
         return highest.map(high -> {
-            Line line = plateau(drive, end, high.value());
+            Line line = plateau(drive, end, high.value(), full);
             if (line == null) {
                 return new Rested(high, Interval.exact(0), HIDDEN_V);
             }
@@ -59,8 +65,11 @@ final class RestLeft {
         });
     }
 
-    /** The longest calm stretch before a step that lies at the level, V over s; null where it is too short. */
-    private static Line plateau(Drive drive, int end, double level) {
+    /**
+     * The longest calm stretch before a step that lies at the level, V over s; null where it is too short, or where a load
+     * may make it fall as well: no clamp shows that there is none, and no rested battery is as high.
+     */
+    private static Line plateau(Drive drive, int end, double level, double full) {
         double[] v = drive.voltage();
         int from = 0;
         int best = 0;
@@ -74,10 +83,8 @@ final class RestLeft {
                 from = k + 1;
             }
         }
-        boolean off = drive.measuredA() != null && loadsOff(drive, best, best, best + length);
-        return length < (off ? FEWEST_STEPS : FEWEST_UNKNOWN_STEPS)
-                ? null
-                : overTime(drive, best, best + length, false, 0);
+        boolean off = drive.measuredA() != null && meanCurrent(drive, best, best + length) < ASLEEP_A;
+        return length < FEWEST_STEPS || !(off || level > full) ? null : overTime(drive, best, best + length, false, 0);
     }
 
     private static Line overTime(Drive drive, int from, int to, boolean logarithm, int zero) {
@@ -138,16 +145,20 @@ final class RestLeft {
 
     /** Whether a current that is known is about none, or the voltage rose when the loads fell off. */
     private static boolean loadsOff(Drive drive, int rose, int from, int end) {
-        double[] known = drive.measuredA();
-        if (known != null) {
-            double sum = 0;
-            for (int k = from; k < end; k++) {
-                sum += known[k];
-            }
-            return Math.abs(sum / (end - from)) < 1;
+        if (drive.measuredA() != null) {
+            return meanCurrent(drive, from, end) < 1;
         }
         double[] v = drive.voltage();
         return rose > 0 && v[rose] - v[rose - 1] > JUMP_V;
+    }
+
+    /** Size of the clamp's mean, A. */
+    private static double meanCurrent(Drive drive, int from, int end) {
+        double sum = 0;
+        for (int k = from; k < end; k++) {
+            sum += drive.measuredA()[k];
+        }
+        return Math.abs(sum / (end - from));
     }
 
     /**
