@@ -221,7 +221,7 @@ final class Tally {
         double[][] seconds = new double[n][n];
         for (var item : truth.input().evidence()) {
             Reading reading = item.reading();
-            if (!(reading instanceof Recording recording) || reading.kind() == EvidenceKind.STANDING_RECORDING) {
+            if (!(reading instanceof Recording recording) || !engine(reading.kind())) {
                 continue;
             }
             double[][] time = regimeTime(
@@ -233,6 +233,11 @@ final class Tally {
             }
         }
         return seconds;
+    }
+
+    /** A night or a bench has one regime and would drown the others. */
+    private static boolean engine(EvidenceKind kind) {
+        return kind == EvidenceKind.DRIVE_RECORDING || kind == EvidenceKind.CRANKING_RECORDING;
     }
 
     static double[][] regimeTime(Recording recording, Regime[] truth, List<RegimeSpan> spans) {
