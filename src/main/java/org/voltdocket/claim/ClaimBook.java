@@ -147,9 +147,7 @@ class ClaimBook implements Claims {
                 .map(made -> Proposal.of(made, made.limit().orElseThrow()));
         ClaimState to = proposed.isPresent() ? row.state() : wanted;
         store.step(row, actor, act, to, at);
-        if (to != row.state()) {
-            days.note(row.id(), to, at);
-        }
+        days.note(row.id(), to, at);
         proposed.ifPresent(made -> proposals.keep(row.id(), row.version() + 1, made));
         cases.noteClaim(ref.id(), to.id());
         events.publishEvent(new ClaimMoved(ref.id()));

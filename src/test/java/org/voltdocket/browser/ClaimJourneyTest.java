@@ -2,7 +2,12 @@ package org.voltdocket.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.FilePayload;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,8 +15,10 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.voltdocket.demo.Scenario;
 import org.voltdocket.dossier.SentCase;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.support.PrintedText;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
 
@@ -102,6 +109,121 @@ class ClaimJourneyTest {
     }
 
     @Test
+    void fromAskingToTheLetterBySecondPerson() throws Exception {
+        Server.User workshop = server.newUser(Role.WORKSHOP);
+        Server.User clerk = server.newUser(Role.CLERK);
+        Server.User second = server.newUser(Role.CLERK);
+        SentCase sent = SentCase.of(server.as(workshop), Scenario.SENSOR_READS_HIGH, 189);
+        String address = server.url() + "/cases/" + sent.number();
+        server.as(workshop).postJson(sent.api() + "/claim", "{\"amount\":\"129.90\",\"currency\":\"DKK\"}");
+        server.as(workshop).postJson(sent.api() + "/claim/submit", "{}");
+        server.as(clerk).postJson(sent.api() + "/claim/take", "{}");
+        Page admin = chromium.window(Chromium.PHONE, true, false);
+        Chromium.signIn(admin, server, server.user(Role.ADMIN));
+        admin.navigate(server.url() + "/claim-limits");
+        admin.fill("#limit-currency", "DKK");
+        admin.fill("#limit-amount", "50,00");
+        admin.fill("#limit-reason", "As the desk agreed.");
+        admin.click("form:has(#limit-amount) button");
+        assertThat(admin.textContent("main")).contains("50.00 DKK", "As the desk agreed.");
+        look(admin, "limits");
+
+        Page desk = chromium.window(Chromium.DESK, true, false);
+        Chromium.signIn(desk, server, clerk);
+        desk.navigate(address);
+        desk.click("#claim details summary:has-text('Ask for evidence')");
+        desk.click("#claim details summary:has-text('Anything else')");
+        desk.check("#claim input[value=charging-test]");
+        desk.check("#claim input[value='battery.soldOn']");
+        desk.fill("#claim-ask-others", "A photograph of the date code");
+        desk.click("#claim button:has-text('Ask the workshop')");
+
+        Page owner = chromium.window(Chromium.PHONE, true, false);
+        Chromium.signIn(owner, server, workshop);
+        owner.navigate(address);
+        assertThat(owner.textContent("#asked")).contains("0 of 3", "Charging test", "A photograph of the date code");
+        look(owner, "asked");
+        owner.setInputFiles("#asked-1-file", file("broken.json", "{\"kind\":\"charging-test\"}"));
+        owner.click("#asked-1 form button");
+        assertThat(owner.textContent("#asked-1 [role=alert]")).contains("broken.json");
+        look(owner, "asked-refused");
+        owner.setInputFiles(
+                "#asked-1-file",
+                file(
+                        "charging.json",
+                        "{\"kind\":\"charging-test\",\"takenAt\":\"2026-03-04T09:00:00+01:00\",\"idleVoltageV\":14.2,\"temperatureC\":18}"));
+        owner.click("#asked-1 form button");
+        assertThat(owner.textContent("#asked-1")).contains("has come", "charging.json");
+        owner.fill("#asked-2-fact", "2025-10-01");
+        owner.click("#asked-2 form:has(#asked-2-fact) button");
+        owner.fill("#asked-3-words", "The label is gone.");
+        owner.click("#asked-3 form button");
+        assertThat(owner.textContent("#asked")).contains("3 of 3", "The label is gone.");
+        look(owner, "asked-answered");
+        press(owner, "answer");
+
+        desk.navigate(address);
+        assertThat(desk.textContent("#asked")).contains("3 of 3", "The label is gone.");
+        desk.check("#claim input[value=goodwill]");
+        desk.fill("#claim-reason", "The workshop helped us to find the sensor.");
+        desk.click("#claim button:has-text('Decide the claim')");
+        assertThat(state(desk)).isEqualTo("in review");
+        assertThat(desk.textContent("#proposal")).contains("129.90 DKK", "50.00 DKK", "another clerk");
+        look(desk, "proposed");
+        owner.navigate(address);
+        assertThat(owner.textContent("main")).doesNotContain("second person");
+
+        Page other = chromium.window(Chromium.DESK, true, false);
+        Chromium.signIn(other, server, second);
+        other.navigate(server.url() + "/desk?taker=second&q=" + sent.number());
+        assertThat(other.textContent("main table")).contains(sent.number(), clerk.name());
+        look(other, "desk-second");
+        other.navigate(address);
+        look(other, "second");
+        press(other, "refuse");
+        assertThat(other.textContent("#claim [role=alert]")).contains("says why");
+        press(other, "confirm");
+        assertThat(state(other)).isEqualTo("goodwill");
+        assertThat(other.textContent("#claim")).contains(clerk.name(), second.name());
+        look(other, "confirmed");
+
+        owner.navigate(address);
+        String href = owner.getAttribute("#claim a:has-text('Letter')", "href");
+        byte[] letter = owner.request().get(server.url() + href).body();
+        String text = PrintedText.bare(PrintedText.of(letter));
+        assertThat(text).contains(PrintedText.bare("We pay 129.90 DKK as goodwill."), second.name());
+        keep("letter.pdf", letter);
+        keep("report.pdf", owner.request().get(address + "/claim/report.pdf").body());
+        sent.send(
+                server.as(workshop),
+                "late.json",
+                "{\"kind\":\"battery-test\",\"takenAt\":\"2026-03-04T08:40:00+01:00\",\"restVoltageV\":10.2,\"temperatureC\":18,\"hoursSinceEngineStop\":20,\"chargedBefore\":true}"
+                        .getBytes(StandardCharsets.UTF_8),
+                null);
+        owner.navigate(address);
+        assertThat(owner.textContent("#other-grounds")).contains("late.json");
+        look(owner, "other-grounds");
+        owner.navigate(server.url() + "/account");
+        owner.fill("#email", "workshop@example.org");
+        owner.click("form:has(#email) button");
+        assertThat(owner.inputValue("#email")).isEqualTo("workshop@example.org");
+        look(owner, "account");
+        assertThat(wrong).isEmpty();
+        assertThat(chromium.complaints()).isEmpty();
+    }
+
+    private static FilePayload file(String name, String content) {
+        return new FilePayload(name, "application/json", content.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static void keep(String name, byte[] content) throws IOException {
+        String folder = System.getProperty("voltdocket.pictures");
+        if (folder != null) {
+            Files.write(Path.of(folder, name), content);
+        }
+    }
+
+    @Test
     void theSecondClerkIsToldWhoWasFaster() {
         Server.User workshop = server.newUser(Role.WORKSHOP);
         SentCase sent = SentCase.open(server.as(workshop));
@@ -140,6 +262,10 @@ class ClaimJourneyTest {
             Page.ScreenshotOptions whole = new Page.ScreenshotOptions();
             Path file = Path.of(folder, page.viewportSize().width + "-" + name + ".png");
             page.screenshot(whole.setFullPage(true).setPath(file));
+            if (page.locator("#claim").count() == 1) {
+                Path panel = Path.of(folder, page.viewportSize().width + "-" + name + "-claim.png");
+                page.locator("#claim").screenshot(new Locator.ScreenshotOptions().setPath(panel));
+            }
         }
         page.evaluate("document.querySelectorAll('#claim details').forEach(d => { d.open = false; })");
     }

@@ -127,6 +127,26 @@ class BagTest {
     }
 
     @Test
+    void aDecidedClaimIsInItWithItsLetterAndReportAsKept() throws Exception {
+        Client clerk = server.as(Role.CLERK);
+        workshop.postJson(sent.api() + "/claim", "{\"amount\":\"129.90\",\"currency\":\"EUR\"}");
+        workshop.postJson(sent.api() + "/claim/submit", "{}");
+        clerk.postJson(sent.api() + "/claim/take", "{}");
+        clerk.postJson(sent.api() + "/claim/goodwill", "{\"reason\":\"A good customer.\"}");
+        Path decided = unzip(workshop.get(sent.api() + "/bag.zip").body());
+        try (BagVerifier verifier = new BagVerifier()) {
+            verifier.isValid(new BagReader().read(decided), false);
+        }
+        JsonNode claim = JsonMapper.shared().readTree(Files.readAllBytes(decided.resolve("data/claim.json")));
+        assertThat(claim).isEqualTo(workshop.get(sent.api()).json().get("claim"));
+        for (String kind : List.of("letter", "report")) {
+            byte[] paper = Files.readAllBytes(decided.resolve("data/claim/" + kind + ".pdf"));
+            assertThat(Sha256.of(paper).hex())
+                    .isEqualTo(claim.at("/decision/" + kind + "Sha256").stringValue());
+        }
+    }
+
+    @Test
     void theSameCaseGivesTheSameBytes() {
         assertThat(workshop.get(sent.api() + "/bag.zip").body()).isEqualTo(answer.body());
     }

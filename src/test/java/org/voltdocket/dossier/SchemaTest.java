@@ -121,6 +121,56 @@ class SchemaTest {
                 .isNotEmpty();
     }
 
+    @Test
+    void theClaimFitsAtEveryStep() {
+        Client clerk = server.as(Role.CLERK);
+        String claim = "/api/v1/cases/" + number + "/claim";
+        String reason = "\"reason\":\"The workshop showed us both sheets at the counter.\"";
+        List<Answer> answers = List.of(
+                workshop.postJson(claim, "{\"amount\":\"129\",\"currency\":\"ISK\"}"),
+                workshop.postJson(claim + "/submit", "{}"),
+                clerk.postJson(claim + "/take", "{}"),
+                clerk.postJson(claim + "/ask", "{\"items\":[\"charging-test\"],\"others\":[\"A photograph\"]}"),
+                workshop.multipart(claim + "/asked/2", Map.of("words", "The label is gone."), null, null),
+                workshop.postJson(claim + "/answer", "{}"),
+                limited(() -> clerk.postJson(claim + "/goodwill", "{" + reason + "}")),
+                server.as(Role.ADMIN).postJson(claim + "/confirm", "{}"),
+                clerk.postJson(claim + "/settle", "{}"));
+        for (Answer answer : answers) {
+            assertThat(answer.status()).as(answer.toString()).isBetween(200, 202);
+            assertFits("claim", answer.text());
+        }
+        upload(
+                "late.json",
+                "{\"kind\":\"battery-test\",\"takenAt\":\"2026-03-04T08:40:00+01:00\",\"restVoltageV\":11.2,\"temperatureC\":18}"
+                        .getBytes(StandardCharsets.UTF_8));
+        JsonNode after = workshop.get("/api/v1/cases/" + number).json().get("claim");
+        assertThat(after.at("/decision").has("otherGrounds")).isTrue();
+        assertFits("claim", after.toString());
+        assertThat(schema("claim").validate("{\"state\":\"dancing\"}", InputFormat.JSON))
+                .isNotEmpty();
+    }
+
+    /** With a limit of its own currency, lifted afterwards. */
+    private Answer limited(java.util.function.Supplier<Answer> step) {
+        limit("100");
+        try {
+            return step.get();
+        } finally {
+            limit("");
+        }
+    }
+
+    private void limit(String amount) {
+        server.as(Role.ADMIN)
+                .send(
+                        "PUT",
+                        "/api/v1/claim-limits/ISK",
+                        java.net.http.HttpRequest.BodyPublishers.ofString(
+                                "{\"amount\":\"" + amount + "\",\"reason\":\"for a test\"}"),
+                        "application/json");
+    }
+
     private Answer upload(String name, byte[] content) {
         return workshop.upload("/api/v1/cases/" + number + "/evidence", name, content, null);
     }

@@ -24,7 +24,8 @@ import org.voltdocket.diagnosis.Leaning;
  * @param due {@code over}, {@code today} or {@code week} (within 5 working days); blank for any
  * @param from least amount in the claim's currency; null for any
  * @param to largest amount in the claim's currency; null for any
- * @param taker who took it last: {@code me}, {@code nobody}; blank for any
+ * @param taker who took it last: {@code me}, {@code nobody}; {@code second} where a decision waits for the reader as
+ *     the second person; blank for any
  */
 public record DeskFilter(
         String q,
@@ -65,7 +66,7 @@ public record DeskFilter(
                 one(given, "due", "", Arrays.asList("over", "today", "week")::contains),
                 amount(given, "from"),
                 amount(given, "to"),
-                one(given, "taker", "", Arrays.asList("me", "nobody")::contains),
+                one(given, "taker", "", Arrays.asList("me", "nobody", "second")::contains),
                 DeskOrder.of(text(given, "order").isEmpty() ? "clearest" : text(given, "order")));
     }
 

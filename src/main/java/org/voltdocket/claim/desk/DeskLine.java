@@ -11,6 +11,7 @@ import java.util.UUID;
  * @param waitingSince when it was handed in; when it was opened, of a draft
  * @param takenBy who took it into review last; null where nobody did
  * @param answered whether it came back with an answer and nothing was done since
+ * @param proposedBy who proposed the decision that waits for a second person; null where none does
  * @param dueOn null where nobody waits for it
  * @param leaning identifiers of the latest assessment's leaning and first cause, and its probability; null before the first
  */
@@ -29,6 +30,7 @@ public record DeskLine(
         Instant waitingSince,
         String takenBy,
         boolean answered,
+        String proposedBy,
         LocalDate dueOn,
         String leaning,
         String firstCause,

@@ -81,6 +81,8 @@ final class DeskSql {
     private void taker(Actor actor, String taker) {
         if (taker.equals("me")) {
             and("d.taken_by = :taker", "taker", actor.user());
+        } else if (taker.equals("second")) {
+            and("d.proposed_by <> :taker", "taker", actor.user());
         } else if (taker.equals("nobody")) {
             where.add("d.taken_by is null");
         }

@@ -53,6 +53,7 @@ class DeskStore {
                 row.getTimestamp("waiting_since").toInstant(),
                 row.getString("taken_by"),
                 row.getBoolean("answered"),
+                row.getString("proposed_by"),
                 row.getObject("due_on", LocalDate.class),
                 row.getString("leaning"),
                 row.getString("first_cause"),

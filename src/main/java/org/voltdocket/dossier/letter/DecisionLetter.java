@@ -27,6 +27,9 @@ import org.voltdocket.ui.Words;
 @Component
 public class DecisionLetter {
 
+    /** Height that the lines on the terms need at least, points: their title stands alone at no foot. */
+    private static final float WORKED = 70;
+
     private final Words words;
     private final LetterHead head;
 
@@ -124,6 +127,7 @@ public class DecisionLetter {
                 Cell.of(decision.paid().toString(), Style.STRONG));
         paper.table(table);
         if (!claim.warranty().said().isEmpty()) {
+            paper.keep(WORKED);
             paper.text(Cell.of(words.say("letter.terms.worked"), Style.STRONG));
             paper.list(claim.warranty().said(), false);
         }
@@ -140,9 +144,9 @@ public class DecisionLetter {
                 List.of(
                         words.say("letter.object.number", ref.number().value()),
                         words.say("letter.object.what"),
-                        words.say("letter.object.evidence"),
-                        words.say("letter.object.law")),
+                        words.say("letter.object.evidence")),
                 false);
+        paper.text(Cell.of(words.say("letter.object.law"), Style.BODY));
     }
 
     private void rests(Paper paper, Dossier dossier, ClaimDecision decision, KeptAssessment kept, Sha256 report) {
