@@ -2,15 +2,28 @@ package org.voltdocket.ui;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * What the frame around every page shows.
  *
  * @param user account that is signed in; null where nobody is
  * @param role its role's name; null where nobody is signed in
- * @param places where it may go, in order
+ * @param places where it may go, in order: what it does every day
+ * @param more where it goes now and then
  */
-public record Frame(String user, String role, List<Place> places) {
+public record Frame(String user, String role, List<Place> places, List<Place> more) {
+
+    /** What stands in the first row for the distributor's roles; the rest is folded away. */
+    private static final Map<String, List<String>> DAILY = Map.of(
+            "CLERK", List.of("/desk", "/cases", "/cases/new", "/notices", "/insight"),
+            "AUDITOR", List.of("/desk", "/cases", "/returns", "/insight", "/notices"),
+            "ADMIN", List.of("/desk", "/cases", "/returns", "/insight", "/watch"));
+
+    /** Whether the page shown lies among what is folded away. */
+    public boolean hereInMore() {
+        return more.stream().anyMatch(Place::here);
+    }
 
     /**
      * An entry of the navigation.
@@ -54,7 +67,16 @@ public record Frame(String user, String role, List<Place> places) {
             places.add(place("/accounts", "nav.accounts", path, null));
             places.add(place("/claim-limits", "nav.claim-limits", path, null));
         }
-        return new Frame(user, role, List.copyOf(places));
+        List<String> daily = role == null ? null : DAILY.get(role);
+        return new Frame(
+                user,
+                role,
+                places.stream()
+                        .filter(place -> daily == null || daily.contains(place.href()))
+                        .toList(),
+                places.stream()
+                        .filter(place -> daily != null && !daily.contains(place.href()))
+                        .toList());
     }
 
     private static Place place(String href, String label, String path, String elsewhere) {
