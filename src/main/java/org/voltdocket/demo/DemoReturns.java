@@ -64,7 +64,7 @@ class DemoReturns {
     private Thread worker;
 
     /** What the bench finds of a scenario; null where it has not found anything yet. */
-    private record Story(
+    record Story(
             Scenario scenario,
             String pallet,
             String place,
@@ -75,7 +75,7 @@ class DemoReturns {
             Finding finding,
             String reason) {}
 
-    private static final List<Story> STORIES = List.of(
+    static final List<Story> STORIES = List.of(
             new Story(
                     Scenario.CELL_SHORTED,
                     "PAL-0417",
@@ -173,9 +173,12 @@ class DemoReturns {
 
     /** Once only: an archive that has pallets of its own is left alone. */
     void fill(Actor auditor) {
-        if (!pallets.all(auditor).isEmpty()) {
-            return;
+        if (pallets.all(auditor).isEmpty()) {
+            play(auditor);
         }
+    }
+
+    void play(Actor auditor) {
         note(auditor, "PAL-0417", "Lantern Yard", 6, Stream.of(UNKNOWN, MISSING));
         note(auditor, "PAL-0418", "Copper Quay", 2, Stream.empty());
         for (Story story : STORIES) {
@@ -199,7 +202,7 @@ class DemoReturns {
                         number, sender + " (invented)", today.minusDays(days).toString(), list, today));
     }
 
-    private static GeneratedCase made(Story story) {
+    static GeneratedCase made(Story story) {
         return DemoCase.ALL.stream()
                 .filter(one -> one.scenario() == story.scenario())
                 .findFirst()

@@ -1,0 +1,83 @@
+package org.voltdocket.demo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.NewCase;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+import org.voltdocket.returned.BenchResults;
+import org.voltdocket.returned.Finding;
+import org.voltdocket.returned.Pallet;
+import org.voltdocket.returned.Pallets;
+import org.voltdocket.returned.ReturnLine;
+import org.voltdocket.returned.Returned;
+import org.voltdocket.returned.Returns;
+import org.voltdocket.returned.Told;
+import org.voltdocket.support.Server;
+import org.voltdocket.support.ServerTest;
+
+/** The demo's returned batteries come in by the auditor's doors, and say what their story says. */
+@ServerTest
+class DemoReturnsTest {
+
+    @Autowired
+    private Returns returns;
+
+    @Autowired
+    private Pallets pallets;
+
+    @Autowired
+    private Cases cases;
+
+    @Autowired
+    private BenchResults results;
+
+    @Autowired
+    private Clock clock;
+
+    @Autowired
+    private Server server;
+
+    @Test
+    void everyStoryIsPlayed() {
+        Actor workshop = server.newUser(Role.WORKSHOP).actor();
+        Actor auditor = server.user(Role.AUDITOR).actor();
+        for (DemoReturns.Story story : DemoReturns.STORIES) {
+            GeneratedCase made = DemoReturns.made(story);
+            try {
+                cases.open(workshop, new NewCase(made.serial(), made.vin(), made.facts()));
+            } catch (org.voltdocket.casefile.CaseElsewhere there) {
+                // another test of the demo opened it
+            }
+        }
+        new DemoReturns(returns, pallets, cases, clock).play(auditor);
+        Pallet first = pallets.all(auditor).stream()
+                .filter(pallet -> pallet.number().equals("PAL-0417"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(first.listed() - first.arrived()).isEqualTo(1);
+        List<ReturnLine> lines = pallets.whole(auditor, first.id()).lines().stream()
+                .flatMap(line -> Optional.ofNullable(line.battery()).stream())
+                .toList();
+        assertThat(lines).anySatisfy(line -> assertThat(line.told()).contains(Told.NO_CASE));
+        Returned sound = lines.stream()
+                .filter(line ->
+                        line.outcome().filter(Finding.NO_FAULT_FOUND::equals).isPresent())
+                .map(line -> returns.of(auditor, line.id()))
+                .findFirst()
+                .orElseThrow();
+        assertThat(sound.evidence())
+                .extracting(item -> item.kind())
+                .contains(EvidenceKind.BATTERY_TEST, EvidenceKind.DISCHARGE_RECORDING);
+        assertThat(results.of(sound).runs())
+                .singleElement()
+                .satisfies(run -> assertThat(run.sharePct()).isBetween(90.0, 106.0));
+    }
+}
