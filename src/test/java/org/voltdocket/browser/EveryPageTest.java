@@ -75,6 +75,7 @@ class EveryPageTest {
                 "/manual/tests",
                 "/manual/recordings",
                 "/manual/words",
+                "/manual/returns",
                 "/manual/problems",
                 "/manual/safety");
         check(null, paths);
