@@ -26,6 +26,7 @@ import org.voltdocket.diagnosis.Leaning;
  * @param to largest amount in the claim's currency; null for any
  * @param taker who took it last: {@code me}, {@code nobody}; {@code second} where a decision waits for the reader as
  *     the second person; blank for any
+ * @param look {@code open} for cases with a notice that waits for a person (passed over for workshops); blank for any
  */
 public record DeskFilter(
         String q,
@@ -39,6 +40,7 @@ public record DeskFilter(
         BigDecimal from,
         BigDecimal to,
         String taker,
+        String look,
         DeskOrder order) {
 
     /** Handed in, in review, or waiting for the workshop. */
@@ -67,6 +69,7 @@ public record DeskFilter(
                 amount(given, "from"),
                 amount(given, "to"),
                 one(given, "taker", "", Arrays.asList("me", "nobody", "second")::contains),
+                one(given, "look", "", "open"::equals),
                 DeskOrder.of(text(given, "order").isEmpty() ? "clearest" : text(given, "order")));
     }
 
@@ -145,6 +148,7 @@ public record DeskFilter(
         all.put("from", from == null ? null : from.toPlainString());
         all.put("to", to == null ? null : to.toPlainString());
         all.put("taker", taker);
+        all.put("look", look);
         all.put("order", order == DeskOrder.CLEAREST ? "" : order.id());
         return all.entrySet().stream()
                 .filter(entry ->

@@ -114,14 +114,15 @@ class NoticeStore {
                 .list();
     }
 
-    Map<UUID, Integer> openCounts(Collection<UUID> caseIds) {
-        Map<UUID, Integer> counts = new HashMap<>();
-        if (!caseIds.isEmpty()) {
-            db.sql("select case_id, count(*) as open from claim_notice where case_id in (:cases) and looked_at is null"
-                            + " and gone_at is null group by case_id")
-                    .param("cases", caseIds)
+    Map<String, Integer> openCounts(Collection<String> numbers) {
+        Map<String, Integer> counts = new HashMap<>();
+        if (!numbers.isEmpty()) {
+            db.sql("select f.number, count(*) as open from claim_notice n join case_file f on f.id = n.case_id"
+                            + " where f.number in (:numbers) and n.looked_at is null and n.gone_at is null"
+                            + " group by f.number")
+                    .param("numbers", numbers)
                     .query(row -> {
-                        counts.put(row.getObject("case_id", UUID.class), row.getInt("open"));
+                        counts.put(row.getString("number"), row.getInt("open"));
                     });
         }
         return counts;

@@ -16,8 +16,11 @@ public interface Notices {
     /** The newest that wait for a person, of one kind where one is given; at most {@code limit}. */
     List<Notice> open(Actor actor, Optional<NoticeKind> kind, int limit);
 
-    /** How many of each of these cases wait for a person; a case without is left out. One query. */
-    Map<UUID, Integer> openCounts(Collection<UUID> caseIds);
+    /**
+     * How many of each of these cases wait for a person, by case number; a case without is left out, and a workshop gets
+     * none. One query.
+     */
+    Map<String, Integer> openCounts(Actor actor, Collection<String> numbers);
 
     /**
      * Keeps that a person looked at it. It is not removed.

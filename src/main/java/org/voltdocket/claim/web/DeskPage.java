@@ -17,9 +17,11 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.desk.Desk;
 import org.voltdocket.claim.desk.DeskFilter;
+import org.voltdocket.claim.desk.DeskLine;
 import org.voltdocket.claim.desk.DeskOrder;
 import org.voltdocket.claim.desk.DeskRefused;
 import org.voltdocket.claim.desk.SavedFilters;
+import org.voltdocket.claim.notice.Notices;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.kernel.Actor;
@@ -41,8 +43,10 @@ class DeskPage {
     private final SavedFilters saved;
     private final DeskLines lines;
     private final DeskCsv csv;
+    private final Notices notices;
 
-    DeskPage(Desk desk, SavedFilters saved, DeskLines lines, DeskCsv csv) {
+    DeskPage(Desk desk, SavedFilters saved, DeskLines lines, DeskCsv csv, Notices notices) {
+        this.notices = notices;
         this.desk = desk;
         this.saved = saved;
         this.lines = lines;
@@ -67,6 +71,10 @@ class DeskPage {
         model.addAttribute("f", filter);
         model.addAttribute("given", given);
         model.addAttribute("lines", lines.of(found.lines()));
+        model.addAttribute(
+                "toLookAt",
+                notices.openCounts(
+                        actor, found.lines().stream().map(DeskLine::number).toList()));
         model.addAttribute("next", found.next().orElse(null));
         model.addAttribute("paged", given.containsKey("cursor"));
         model.addAttribute("tabs", tabs(desk.counts(actor), filter));

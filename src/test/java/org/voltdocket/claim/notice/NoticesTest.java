@@ -168,7 +168,10 @@ class NoticesTest {
         claim(user, number);
         UUID id = id(number);
         db.update("update case_file set sold_on = current_date + 3 where id = ?", id);
-        db.update("insert into claim_notice_due values (?, now(), true) on conflict do nothing", id);
+        db.update(
+                "insert into claim_notice_due values (?, clock_timestamp(), true)"
+                        + " on conflict (case_id) do update set since = clock_timestamp()",
+                id);
         assertThat(kinds(number)).containsExactly(NoticeKind.CLAIMED_BEFORE_SALE);
     }
 
@@ -232,11 +235,16 @@ class NoticesTest {
                 .contains("id=\"notices\"")
                 .contains("More than one claim was handed in for battery");
         assertThat(page.get("/notices?kind=serial-claimed-twice").text()).contains(number);
+        assertThat(page.get("/desk?look=open&q=" + number).text()).contains("1 to look at");
+        assertThat(server.browser(user).get("/desk?look=open&q=" + number).text())
+                .contains(number)
+                .doesNotContain("to look at");
         UUID notice = found(number).get(0).id();
         assertThat(page.postForm("/notices/" + notice, Map.of("reason", "seen", "from", number))
                         .header("location"))
                 .hasValueSatisfying(to -> assertThat(to).endsWith("/cases/" + number + "#notices"));
         assertThat(page.get("/cases/" + number).text()).contains("seen");
+        assertThat(page.get("/desk?look=open&q=" + number).text()).doesNotContain("1 to look at");
     }
 
     private String twice() {
