@@ -30,13 +30,17 @@ public class JudgeBench {
     @Param({"true", "false"})
     public boolean clamp;
 
+    /** By each edition, for a newer one may fit and divide by other methods. */
+    @Param({"2026.1", "2026.2"})
+    public String edition;
+
     private Rulebook rulebook;
     private Recording recording;
     private CaseInput input;
 
     @Setup(Level.Trial)
     public void drive() throws IOException {
-        try (InputStream yaml = JudgeBench.class.getResourceAsStream("/shared/rulebook/2026.1.yaml")) {
+        try (InputStream yaml = JudgeBench.class.getResourceAsStream("/shared/rulebook/" + edition + ".yaml")) {
             rulebook = Rulebook.read(yaml);
         }
         recording = HourDrive.recording(clamp);

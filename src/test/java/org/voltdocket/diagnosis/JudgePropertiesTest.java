@@ -120,6 +120,28 @@ class JudgePropertiesTest {
         assertThat(joined).isEqualTo(tried.first());
     }
 
+    /**
+     * The same drive handed in under two names is one fact, not two. Where another item looks at the same thing (the least
+     * voltage of a start), the mean of the looks moves a little towards the one that is there twice.
+     */
+    @ParameterizedTest
+    @MethodSource("cases")
+    void theSameDriveTwiceProvesNoMoreThanOnce(Tried tried) {
+        CaseInput input = tried.input();
+        List<Evidence> twice = new ArrayList<>(input.evidence());
+        input.evidence().stream()
+                .filter(e -> e.reading().kind() == EvidenceKind.DRIVE_RECORDING)
+                .forEach(e -> twice.add(Recast.part(e, "again", (Recording) e.reading())));
+        Assessment said = tried.assess(new CaseInput(input.facts(), input.history(), twice));
+        for (RankedCause cause : tried.first().causes()) {
+            double now = said.causes().stream()
+                    .filter(c -> c.cause() == cause.cause())
+                    .mapToDouble(RankedCause::probability)
+                    .sum();
+            assertThat(now).as(cause.cause().id()).isCloseTo(cause.probability(), within(0.01));
+        }
+    }
+
     private static void sameButShifted(List<RegimeSpan> moved, List<RegimeSpan> spans, double shift) {
         assertThat(moved).hasSameSizeAs(spans);
         for (int i = 0; i < spans.size(); i++) {

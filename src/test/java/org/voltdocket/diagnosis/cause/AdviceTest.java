@@ -52,6 +52,55 @@ class AdviceTest {
         return Advice.missing(new CaseInput(facts, History.NONE, everything), battery, leaning, causes);
     }
 
+    private static List<String> steps(BatteryVerdict battery, Leaning leaning, List<String> missing, Object... ranked) {
+        List<RankedCause> causes = new ArrayList<>();
+        for (int i = 0; i < ranked.length; i += 2) {
+            causes.add(new RankedCause((Cause) ranked[i], (Double) ranked[i + 1], List.of()));
+        }
+        return Advice.nextSteps(battery, leaning, causes, missing);
+    }
+
+    private static String plain(String key) {
+        return org.voltdocket.diagnosis.rulebook.Sentences.plain(key);
+    }
+
+    @Test
+    void theFirstCauseIsFollowedUpAndEveryOtherThatIsWorthIt() {
+        assertThat(steps(BatteryVerdict.SOUND, Leaning.VEHICLE_SIDE, List.of(), Cause.WIRING, 0.7, Cause.DUTY, 0.05))
+                .containsExactly(plain("next.wiring"));
+        assertThat(steps(BatteryVerdict.SOUND, Leaning.NO_FAULT_SEEN, List.of(), Cause.NONE, 0.9, Cause.DUTY, 0.05))
+                .containsExactly(plain("next.none"));
+        assertThat(steps(BatteryVerdict.SOUND, Leaning.OPEN, List.of(), Cause.NONE, 0.55, Cause.DUTY, 0.4))
+                .containsExactly(plain("next.duty"));
+    }
+
+    @Test
+    void aContradictionAndARechargeComeBeforeTheCausesAndWhatIsMissingAfter() {
+        assertThat(steps(
+                        BatteryVerdict.RECHARGE_AND_REPEAT,
+                        Leaning.CONTRADICTORY,
+                        List.of("battery-test", "drive-recording", "battery.capacityAh"),
+                        Cause.WIRING,
+                        0.7))
+                .containsExactly(
+                        plain("next.contradictory"),
+                        plain("next.recharge-and-repeat"),
+                        plain("next.wiring"),
+                        plain("missing.drive-recording"),
+                        plain("missing.facts"));
+        assertThat(steps(BatteryVerdict.UNDETERMINED, Leaning.OPEN, List.of("battery-test"), Cause.NONE, 0.5))
+                .as("without a recharge the test itself is asked for")
+                .containsExactly(plain("missing.battery-test"));
+    }
+
+    @Test
+    void theSentenceNamesTheCauseAndItsPercent() {
+        List<RankedCause> causes = List.of(new RankedCause(Cause.WIRING, 0.73, List.of()));
+        assertThat(Advice.said(BatteryVerdict.SOUND, Leaning.VEHICLE_SIDE, causes))
+                .contains(plain("cause.wiring"))
+                .contains("73 %");
+    }
+
     @Test
     void aSettledCaseLacksNothing() {
         assertThat(missing(KNOWN, BatteryVerdict.SOUND, Leaning.VEHICLE_SIDE, Cause.WIRING))

@@ -117,6 +117,42 @@ class RankingTest {
     }
 
     @Test
+    void causesStandByProbabilityAndWeightsByStrength() {
+        List<RankedCause> ranked = Ranking.of(
+                EVEN,
+                List.of(
+                        judged("a", "g", "a/1", Map.of(Cause.WIRING, 3.0, Cause.DUTY, 2.0)),
+                        judged("b", "h", "b/1", Map.of(Cause.WIRING, -9.0, Cause.DUTY, 5.0)),
+                        judged("c", "i", "c/1", Map.of(Cause.WIRING, 12.0, Cause.NONE, 1.0))));
+        assertThat(ranked).extracting(RankedCause::cause).startsWith(Cause.DUTY, Cause.WIRING, Cause.NONE);
+        assertThat(ranked.get(1).weights())
+                .containsExactly(new Weight("c/1", 12), new Weight("b/1", -9), new Weight("a/1", 3));
+    }
+
+    /** However many rows look at one measurement, it gives a cause no more than the row that says most, and takes no more. */
+    @Test
+    void manyRowsOnOneMeasurementAreBoundedByTheStrongestOfThem() {
+        Random chance = new Random(9);
+        for (int round = 0; round < 100; round++) {
+            double most = 0;
+            double least = 0;
+            List<Judged> all = new ArrayList<>();
+            for (int i = 0; i < 1 + chance.nextInt(8); i++) {
+                double decibans = 24 * chance.nextDouble() - 12;
+                most = Math.max(most, decibans);
+                least = Math.min(least, decibans);
+                all.add(judged("r" + i, "one fact", "r" + i + "/1", Map.of(Cause.WIRING, decibans)));
+            }
+            double given = Ranking.of(EVEN, all).stream()
+                    .filter(c -> c.cause() == Cause.WIRING)
+                    .flatMap(c -> c.weights().stream())
+                    .mapToDouble(Weight::decibans)
+                    .sum();
+            assertThat(given).isCloseTo(most + least, within(1e-9));
+        }
+    }
+
+    @Test
     void whatTheWeightsSayIsTheProbability() {
         Random chance = new Random(6);
         for (int round = 0; round < 50; round++) {

@@ -101,6 +101,63 @@ class VerdictTest {
         assertThat(reached).containsExactlyInAnyOrder(Leaning.values());
     }
 
+    private static List<RankedCause> just(Cause first, double p, Cause second, double q, Cause third) {
+        return List.of(
+                new RankedCause(first, p, List.of()),
+                new RankedCause(second, q, List.of()),
+                new RankedCause(third, 1 - p - q, List.of()));
+    }
+
+    /** Each bar belongs to the side above it. */
+    @Test
+    void theBarsOfTheLeaningsByHand() {
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.SOUND, just(Cause.WIRING, 0.60, Cause.NONE, 0.3, Cause.DUTY), true, false))
+                .isEqualTo(Leaning.VEHICLE_SIDE);
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.SOUND, just(Cause.WIRING, 0.599, Cause.NONE, 0.3, Cause.DUTY), true, false))
+                .isEqualTo(Leaning.OPEN);
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.SOUND, just(Cause.WIRING, 0.85, Cause.NONE, 0.1, Cause.DUTY), false, false))
+                .isEqualTo(Leaning.VEHICLE_SIDE);
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.SOUND, just(Cause.WIRING, 0.849, Cause.NONE, 0.1, Cause.DUTY), false, false))
+                .isEqualTo(Leaning.OPEN);
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.40, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
+                        true,
+                        false))
+                .isEqualTo(Leaning.VEHICLE_SIDE);
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.399, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
+                        true,
+                        false))
+                .as("many small suspicions name nobody")
+                .isEqualTo(Leaning.OPEN);
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.WORN, just(Cause.BATTERY_WORN, 0.60, Cause.NONE, 0.3, Cause.DUTY), true, false))
+                .isEqualTo(Leaning.BATTERY_SIDE);
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.SOUND, just(Cause.DUTY, 0.60, Cause.NONE, 0.3, Cause.WIRING), true, false))
+                .isEqualTo(Leaning.USAGE_SIDE);
+        assertThat(Verdict.leaning(
+                        BatteryVerdict.SOUND, just(Cause.NONE, 0.60, Cause.DUTY, 0.3, Cause.WIRING), true, false))
+                .isEqualTo(Leaning.NO_FAULT_SEEN);
+    }
+
+    @Test
+    void theBarsOfTheBatteryByHand() {
+        List<RankedCause> even = just(Cause.BATTERY_DEFECT, 0.25, Cause.BATTERY_WORN, 0.25, Cause.NONE);
+        assertThat(Verdict.battery(List.of(decides(0.31)), even, true, true))
+                .as("as probable a defect as wear is a defect, from one half on")
+                .isEqualTo(BatteryVerdict.DEFECTIVE);
+        assertThat(Verdict.battery(List.of(decides(0.30)), even, true, true))
+                .as("up to three in ten it passed")
+                .isEqualTo(BatteryVerdict.SOUND);
+    }
+
     private static Judged decides(double outside) {
         Rule rule = new Rule(
                 "r",
