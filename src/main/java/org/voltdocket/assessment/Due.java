@@ -58,6 +58,14 @@ class Due {
                 .optional();
     }
 
+    /** Those that nobody can be at work on any more, and that did not fail: what a node that died left behind. */
+    List<UUID> leftBehind() {
+        return db.sql("select case_id from assessment_due where failed_at is null"
+                        + " and since < clock_timestamp() - interval '2 minutes' order by since, case_id")
+                .query(UUID.class)
+                .list();
+    }
+
     List<UUID> all() {
         return db.sql("select case_id from assessment_due order by since, case_id")
                 .query(UUID.class)

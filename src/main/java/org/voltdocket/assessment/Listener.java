@@ -101,4 +101,9 @@ class Listener {
         fingerprints.casesToCompare().forEach(this::compare);
         due.all().forEach(assessor::assessWithRoom);
     }
+
+    /** What another node left behind when it died, or when the database was away, waits for no restart. */
+    void assessLongDue() {
+        due.leftBehind().forEach(assessor::assessWithRoom);
+    }
 }

@@ -254,6 +254,24 @@ class AssessmentKeepingTest {
     }
 
     @Test
+    void whatADeadNodeLeftBehindIsAssessedWithoutARestart() {
+        String number = open(Pairs.vin(), "");
+        UUID id = id(number);
+        db.sql("update case_file set replaced_before = 3, version = version + 1 where id = ?")
+                .param(id)
+                .update();
+        due.note(id);
+        listener.assessLongDue();
+        assertThat(kept(number)).as("somebody may be at work on it").hasSize(1);
+        db.sql("update assessment_due set since = since - interval '5 minutes' where case_id = ?")
+                .param(id)
+                .update();
+        listener.assessLongDue();
+        assertThat(kept(number)).hasSize(2);
+        assertThat(due.since(id)).isEmpty();
+    }
+
+    @Test
     void moreCallersThanConnectionsDoNotWaitForEachOther(@Autowired DataSource pool) throws Exception {
         int callers = 2 * pool.unwrap(HikariDataSource.class).getMaximumPoolSize();
         ExecutorService threads = Executors.newFixedThreadPool(callers);
