@@ -78,7 +78,7 @@ final class DriveCharge {
     private static Interval both(Interval a, Interval b) {
         double wa = 1 / Math.max(1e-6, a.standardError() * a.standardError());
         double wb = 1 / Math.max(1e-6, b.standardError() * b.standardError());
-        double value = (wa * a.value() + wb * b.value()) / (wa + wb);
+        double value = clip((wa * a.value() + wb * b.value()) / (wa + wb));
         double apart = Math.abs(a.value() - b.value()) / Math.sqrt(1 / wa + 1 / wb);
         double se = Math.sqrt(1 / (wa + wb)) * Math.max(1, apart);
         return new Interval(value, Math.max(0, value - Interval.Z95 * se), Math.min(100, value + Interval.Z95 * se));
