@@ -85,6 +85,17 @@ final class DeskArchive {
         db.execute("vacuum analyze");
     }
 
+    /** Reads back some keys to search for, and the workshops, the largest first. */
+    void sample() {
+        workshops.clear();
+        workshops.addAll(db.queryForList("select id from workshop where name like 'Invented %' order by name", UUID.class));
+        db.query("select battery_serial, vin, number from claim_desk where ordinal % 997 = 0", row -> {
+            serials.add(row.getString(1));
+            vins.add(row.getString(2));
+            numbers.add(row.getString(3));
+        });
+    }
+
     private void workshops(CopyManager copy) throws SQLException, IOException {
         StringBuilder rows = new StringBuilder();
         for (int i = 0; i < WORKSHOPS; i++) {
@@ -127,11 +138,6 @@ final class DeskArchive {
         String cause = leaning == null ? null : CAUSES[lean][skewed(CAUSES[lean].length)];
         String probability = leaning == null ? null : String.format(Locale.ROOT, "%.10f", 1 - Math.pow(chance.nextDouble(), 2) * .7);
         String verdict = leaning == null ? null : "sound";
-        if (i % 997 == 0) {
-            serials.add(serial);
-            vins.add(vin);
-            numbers.add(number);
-        }
         row(cases, id, number, serial, vin, at, "somebody", workshop, leaning, verdict, cause, probability,
                 leaning == null ? null : at, state);
         row(seen, id, workshop, at, "somebody");

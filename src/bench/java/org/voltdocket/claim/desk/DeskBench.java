@@ -1,6 +1,7 @@
 package org.voltdocket.claim.desk;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -32,7 +33,7 @@ import org.voltdocket.support.Server;
  * plans of PostgreSQL beside it. Writes {@code target/bench/desk.md}.
  *
  * <p>{@code mvn -q -Pbench test-compile exec:exec -Dbench.main=org.voltdocket.claim.desk.DeskBench -Dbench="1000000 200"}:
- * how many cases, how many runs of each query.
+ * how many cases (0: those of the database that the property {@code voltdocket.bench.url} names), how many runs of each query.
  */
 public final class DeskBench {
 
@@ -60,13 +61,16 @@ public final class DeskBench {
     public static void main(String[] args) throws Exception {
         int size = args.length > 0 ? Integer.parseInt(args[0]) : 1_000_000;
         int runs = args.length > 1 ? Integer.parseInt(args[1]) : 200;
-        Class<?> testServer = Class.forName("org.voltdocket.support.ServerTestConfig");
+        Class<?> testServer = Class.forName("org.voltdocket.support.BenchServerConfig");
         try (ConfigurableApplicationContext server = new SpringApplicationBuilder(Voltdocket.class, testServer)
                 .run("--server.port=0", "--server.shutdown=immediate", "--voltdocket.admin.user=first-admin",
                         "--voltdocket.admin.password=" + Server.PASSWORD)) {
             DeskArchive archive = new DeskArchive(server.getBean(DataSource.class));
             long start = System.nanoTime();
-            archive.fill(size);
+            if (size > 0) {
+                archive.fill(size);
+            }
+            archive.sample();
             long seconds = (System.nanoTime() - start) / 1_000_000_000;
             DeskBench bench = new DeskBench(server, archive, runs);
             bench.all(server.getBean(Server.class));
@@ -75,7 +79,7 @@ public final class DeskBench {
     }
 
     private void all(Server server) {
-        table.append("| what | p50 | p95 | p99 | most |\n|---|--:|--:|--:|--:|\n");
+        table.append("| what | p50 | p95 | p99 | most | on processors, p50 | p95 |\n|---|--:|--:|--:|--:|--:|--:|\n");
         Actor large = workshop(0);
         desk("clerk: the queue", clerk, i -> Map.of());
         deep("clerk: the queue, 20 pages down", Map.of(), 20);
@@ -173,7 +177,7 @@ public final class DeskBench {
     }
 
     private DeskSql sql(Actor actor, Map<String, String> filter) {
-        return new DeskSql(actor, DeskFilter.read(filter), days.setting().calendar(), LocalDate.now(Clock.systemUTC()));
+        return desk.sql(actor, DeskFilter.read(filter));
     }
 
     private void time(String what, IntConsumer work) {
@@ -181,17 +185,48 @@ public final class DeskBench {
             work.accept(i);
         }
         double[] ms = new double[runs];
+        double[] busy = new double[runs];
         for (int i = 0; i < runs; i++) {
+            double before = busyMs();
             long start = System.nanoTime();
             work.accept(i);
             ms[i] = (System.nanoTime() - start) / 1e6;
+            busy[i] = busyMs() - before;
         }
         Arrays.sort(ms);
+        Arrays.sort(busy);
         String row = String.format(
-                java.util.Locale.ROOT, "| %s | %.1f | %.1f | %.1f | %.1f |%n", what, ms[runs / 2], ms[runs * 95 / 100], ms[runs * 99 / 100],
-                ms[runs - 1]);
+                java.util.Locale.ROOT,
+                "| %s | %.1f | %.1f | %.1f | %.1f | %.1f | %.1f |%n",
+                what,
+                ms[runs / 2],
+                ms[runs * 95 / 100],
+                ms[runs * 99 / 100],
+                ms[runs - 1],
+                busy[runs / 2],
+                busy[runs * 95 / 100]);
         System.out.print(row);
         table.append(row);
+    }
+
+    /** Processor time of this process and of PostgreSQL's, ms: what is left of a duration without waiting for others. */
+    private static double busyMs() {
+        long own = ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
+                .getProcessCpuTime();
+        long database = ProcessHandle.allProcesses()
+                .filter(process -> process.info().command().filter(path -> path.endsWith("/bin/postgres")).isPresent())
+                .mapToLong(process -> ran(process.pid()))
+                .sum();
+        return (own + database) / 1e6;
+    }
+
+    private static long ran(long pid) {
+        try {
+            return Long.parseLong(
+                    Files.readString(Path.of("/proc", Long.toString(pid), "schedstat")).split(" ")[0]);
+        } catch (IOException gone) {
+            return 0;
+        }
     }
 
     private void plan(String what, DeskSql sql) {

@@ -68,7 +68,12 @@ public class Desk {
         return tally.counts(actor);
     }
 
-    private DeskSql sql(Actor actor, DeskFilter filter) {
-        return new DeskSql(actor, filter, days.setting().calendar(), LocalDate.now(clock));
+    DeskSql sql(Actor actor, DeskFilter filter) {
+        return new DeskSql(
+                actor,
+                filter,
+                store.workshops(filter.workshop()),
+                days.setting().calendar(),
+                LocalDate.now(clock));
     }
 }

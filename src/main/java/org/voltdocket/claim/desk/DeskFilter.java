@@ -14,7 +14,7 @@ import org.voltdocket.diagnosis.Leaning;
 /**
  * What the desk shows, as it stands in the address.
  *
- * @param q serial (whole or a part of 3 characters or more), VIN (whole, its last 6 or 8) or case number; blank for all
+ * @param q serial (whole, or its first or last 3 characters or more), VIN (whole, its last 6 or 8) or case number; blank for all
  * @param state a claim's state, {@link #OPEN} or {@link #ALL}
  * @param leaning of the case; blank for any, {@code none} for those not judged
  * @param cause first cause; blank for any

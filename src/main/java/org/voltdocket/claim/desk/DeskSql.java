@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -20,8 +22,11 @@ final class DeskSql {
     private final List<String> where = new ArrayList<>();
     private final Map<String, Object> params = new LinkedHashMap<>();
     private final DeskOrder order;
+    private final String base;
+    private List<String> matches = List.of();
 
-    DeskSql(Actor actor, DeskFilter filter, BusinessCalendar calendar, LocalDate today) {
+    /** @param workshops those that the filter's part of a name means */
+    DeskSql(Actor actor, DeskFilter filter, List<UUID> workshops, BusinessCalendar calendar, LocalDate today) {
         this.order = filter.order();
         if (actor.role() == Role.WORKSHOP) {
             and("d.workshop_id = :own", "own", actor.workshop().orElseThrow());
@@ -43,10 +48,8 @@ final class DeskSql {
             and("d.probability >= :least", "least", filter.least() / 100.0);
         }
         if (!filter.workshop().isEmpty()) {
-            and(
-                    "d.workshop_id = any(array(select id from workshop where strpos(lower(name), :workshop) > 0 limit 50))",
-                    "workshop",
-                    filter.workshop().toLowerCase(Locale.ROOT));
+            // as values, not as a query within: the plan depends on how many claims those workshops have
+            and("d.workshop_id = any(:workshops)", "workshops", workshops.toArray(UUID[]::new));
         }
         if (filter.from() != null) {
             and("d.amount >= :from", "from", filter.from());
@@ -60,8 +63,10 @@ final class DeskSql {
             where.add("exists (select from claim_notice n where n.case_id = d.case_id and n.looked_at is null"
                     + " and n.gone_at is null)");
         }
+        base = where.size() < 1 ? "" : " and " + String.join(" and ", where);
         if (!filter.q().isEmpty() && !filter.tooShort()) {
-            where.add(matches(filter.q()));
+            matches = matches(filter.q());
+            where.add("(" + String.join(" or ", matches) + ")");
         }
         if (order == DeskOrder.DUE) {
             where.add("d.due_on is not null");
@@ -98,13 +103,15 @@ final class DeskSql {
     }
 
     /** Any key that the text may be, as a person types it; each alternative has its index. */
-    private String matches(String q) {
+    private List<String> matches(String q) {
         String serial = q.replaceAll("\\s+", "").toUpperCase(Locale.ROOT);
         String bare = serial.replace("-", "");
         List<String> any = new ArrayList<>();
         if (serial.matches("[A-Z0-9./-]{3,40}")) {
-            any.add("d.battery_serial like :part");
-            params.put("part", "%" + serial + "%");
+            any.add("d.battery_serial like :begin");
+            any.add("reverse(d.battery_serial) like :end");
+            params.put("begin", serial + "%");
+            params.put("end", new StringBuilder(serial).reverse() + "%");
         }
         number(q).ifPresent(number -> {
             any.add("d.number = :number");
@@ -120,7 +127,7 @@ final class DeskSql {
             any.add(column + " = :vin");
             params.put("vin", bare);
         }
-        return any.isEmpty() ? "false" : "(" + String.join(" or ", any) + ")";
+        return any.isEmpty() ? List.of("false") : any;
     }
 
     private static Optional<CaseNumber> number(String q) {
@@ -129,6 +136,22 @@ final class DeskSql {
         } catch (IllegalArgumentException e) {
             return Optional.empty();
         }
+    }
+
+    boolean searches() {
+        return !matches.isEmpty();
+    }
+
+    /** Finds the claims that the text means by each key's own index, so many at most of each. */
+    String hits(int most) {
+        return matches.stream()
+                .map(match -> "(select d.claim_id from claim_desk d where " + match + base + " limit " + most + ")")
+                .collect(Collectors.joining(" union "));
+    }
+
+    /** Lists only these: few were found, and an index leads to each. */
+    void only(List<UUID> claims) {
+        and("d.claim_id = any(:hits)", "hits", claims.toArray(UUID[]::new));
     }
 
     /** Goes on after the line where a page ended. */
