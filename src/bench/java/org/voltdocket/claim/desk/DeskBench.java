@@ -1,7 +1,6 @@
 package org.voltdocket.claim.desk;
 
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -79,7 +78,7 @@ public final class DeskBench {
     }
 
     private void all(Server server) {
-        table.append("| what | p50 | p95 | p99 | most | on processors, p50 | p95 |\n|---|--:|--:|--:|--:|--:|--:|\n");
+        table.append("| what | p50 | p95 | p99 | most |\n|---|--:|--:|--:|--:|\n");
         Actor large = workshop(0);
         desk("clerk: the queue", clerk, i -> Map.of());
         deep("clerk: the queue, 20 pages down", Map.of(), 20);
@@ -185,48 +184,22 @@ public final class DeskBench {
             work.accept(i);
         }
         double[] ms = new double[runs];
-        double[] busy = new double[runs];
         for (int i = 0; i < runs; i++) {
-            double before = busyMs();
             long start = System.nanoTime();
             work.accept(i);
             ms[i] = (System.nanoTime() - start) / 1e6;
-            busy[i] = busyMs() - before;
         }
         Arrays.sort(ms);
-        Arrays.sort(busy);
         String row = String.format(
                 java.util.Locale.ROOT,
-                "| %s | %.1f | %.1f | %.1f | %.1f | %.1f | %.1f |%n",
+                "| %s | %.1f | %.1f | %.1f | %.1f |%n",
                 what,
                 ms[runs / 2],
                 ms[runs * 95 / 100],
                 ms[runs * 99 / 100],
-                ms[runs - 1],
-                busy[runs / 2],
-                busy[runs * 95 / 100]);
+                ms[runs - 1]);
         System.out.print(row);
         table.append(row);
-    }
-
-    /** Processor time of this process and of PostgreSQL's, ms: what is left of a duration without waiting for others. */
-    private static double busyMs() {
-        long own = ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
-                .getProcessCpuTime();
-        long database = ProcessHandle.allProcesses()
-                .filter(process -> process.info().command().filter(path -> path.endsWith("/bin/postgres")).isPresent())
-                .mapToLong(process -> ran(process.pid()))
-                .sum();
-        return (own + database) / 1e6;
-    }
-
-    private static long ran(long pid) {
-        try {
-            return Long.parseLong(
-                    Files.readString(Path.of("/proc", Long.toString(pid), "schedstat")).split(" ")[0]);
-        } catch (IOException gone) {
-            return 0;
-        }
     }
 
     private void plan(String what, DeskSql sql) {
