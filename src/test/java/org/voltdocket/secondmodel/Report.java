@@ -19,6 +19,9 @@ final class Report {
 
     private static final double[] STATED = {0, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0000001};
 
+    /** Bands of probability for one cause. */
+    private static final double[] BANDS = {0, 0.1, 0.5, 0.9, 1.0000001};
+
     private Report() {}
 
     /** Writes {@code report.md} and its plots into {@code out} and gives the page back. */
@@ -34,6 +37,7 @@ final class Report {
             regimes(page, tally);
             wrong(page, tally);
             calibration(page, tally, out);
+            reliabilityByCause(page, tally);
             offsets(tally, out);
         }
         Files.writeString(out.resolve("report.md"), page);
@@ -180,6 +184,41 @@ final class Report {
         }
         Plots.calibration(stated, came, out.resolve("calibration.png").toFile());
         page.append("\n![calibration](calibration.png) ![sensor offset](offset.png)\n");
+    }
+
+    /** Of each cause, how often it was the truth where its probability lay within a band, first in the ranking or not. */
+    private static void reliabilityByCause(StringBuilder page, Tally tally) {
+        page.append("\n| cause: cases, mean stated, true |");
+        for (int b = 0; b + 1 < BANDS.length; b++) {
+            line(page, " %.2f to %.2f |", BANDS[b], BANDS[b + 1]);
+            page.setLength(page.length() - 1);
+        }
+        page.append("\n").append("|---".repeat(BANDS.length)).append("|\n");
+        for (Cause cause : Cause.values()) {
+            page.append("| ").append(cause.id()).append(" |");
+            for (int b = 0; b + 1 < BANDS.length; b++) {
+                page.append(band(tally, cause, BANDS[b], BANDS[b + 1]));
+            }
+            page.append('\n');
+        }
+    }
+
+    private static String band(Tally tally, Cause cause, double low, double high) {
+        int n = 0;
+        double stated = 0;
+        double right = 0;
+        for (Tally.Judged j : tally.judged) {
+            double p = j.said().causes().stream()
+                    .filter(c -> c.cause() == cause)
+                    .mapToDouble(c -> c.probability())
+                    .sum();
+            if (p >= low && p < high) {
+                n++;
+                stated += p;
+                right += j.truth().cause() == cause ? 1 : 0;
+            }
+        }
+        return n == 0 ? " . |" : String.format(Locale.ROOT, " %d, %.3f, %.3f |", n, stated / n, right / n);
     }
 
     private static void offsets(Tally tally, Path out) throws IOException {
