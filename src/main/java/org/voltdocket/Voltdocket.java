@@ -4,15 +4,19 @@ import java.time.Clock;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.context.annotation.Bean;
+import org.voltdocket.server.VerifyEvidence;
 import org.voltdocket.server.VerifyTrail;
 
-/** Starts the server, or verifies its trail where {@code --verify-trail} asks for it. */
+/** Starts the server, or verifies its trail or evidence where {@code --verify-trail} or {@code --verify-evidence} asks for it. */
 @SpringBootApplication
 public class Voltdocket {
 
     public static void main(String[] args) {
         if (VerifyTrail.isAsked(args)) {
             System.exit(VerifyTrail.run(System.out, args));
+        }
+        if (VerifyEvidence.isAsked(args)) {
+            System.exit(VerifyEvidence.run(System.out, args));
         }
         SpringApplication.run(Voltdocket.class, args);
     }

@@ -1,0 +1,76 @@
+package org.voltdocket.server;
+
+import java.io.PrintStream;
+import java.util.Arrays;
+import java.util.Locale;
+import org.springframework.boot.WebApplicationType;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.context.annotation.ComponentScan;
+import org.springframework.context.annotation.FilterType;
+import org.springframework.context.annotation.Import;
+import org.voltdocket.evidence.EvidenceCheck;
+
+/**
+ * Reads all evidence without a server and says what is damaged: {@code java -jar voltdocket.jar --verify-evidence}, with the
+ * environment that the server has. Reads only; meant for a restored backup. The demo's database has to be at rest, for it
+ * belongs to one process.
+ */
+public final class VerifyEvidence {
+
+    /** What asks for it. */
+    public static final String OPTION = "--verify-evidence";
+
+    static final int SOUND = 0;
+    static final int DAMAGED = 1;
+    static final int CANNOT_TELL = 2;
+
+    private VerifyEvidence() {}
+
+    /** Whether the arguments ask for it. */
+    public static boolean isAsked(String... arguments) {
+        return Arrays.asList(arguments).contains(OPTION);
+    }
+
+    /** @return 0 where all is as it was kept, 1 where something is damaged, 2 where it cannot be told */
+    public static int run(PrintStream out, String... arguments) {
+        try (ConfigurableApplicationContext context = new SpringApplicationBuilder(Lean.class)
+                .web(WebApplicationType.NONE)
+                .logStartupInfo(false)
+                .run(arguments)) {
+            return tell(out, context.getBean(EvidenceCheck.class).all());
+        } catch (RuntimeException e) {
+            out.println("The evidence cannot be verified: " + e.getMessage());
+            return CANNOT_TELL;
+        }
+    }
+
+    private static int tell(PrintStream out, EvidenceCheck.Found found) {
+        found.faults().forEach(out::println);
+        if (found.damaged() > found.faults().size()) {
+            out.println("and " + (found.damaged() - found.faults().size()) + " more.");
+        }
+        String read = String.format(
+                Locale.ROOT,
+                "%d originals of %d bytes and %d blocks read",
+                found.files(),
+                found.bytes(),
+                found.blocks());
+        out.println(
+                found.sound()
+                        ? "The evidence holds: " + read + "."
+                        : "DAMAGED: " + found.damaged() + " places; " + read + ". Restore from a backup that holds.");
+        return found.sound() ? SOUND : DAMAGED;
+    }
+
+    /** The few parts that it takes. No {@code @Configuration}, or the server's own scan would find it. */
+    @Import(VerifyTrail.Lean.class)
+    @ComponentScan(
+            basePackageClasses = EvidenceCheck.class,
+            useDefaultFilters = false,
+            includeFilters =
+                    @ComponentScan.Filter(
+                            type = FilterType.REGEX,
+                            pattern = "org\\.voltdocket\\.evidence\\.(EvidenceCheck|RawStore)"))
+    static class Lean {}
+}
