@@ -77,7 +77,8 @@ class EveryPageTest {
                 "/manual/words",
                 "/manual/returns",
                 "/manual/problems",
-                "/manual/safety");
+                "/manual/safety",
+                "/manual/running");
         check(null, paths);
     }
 

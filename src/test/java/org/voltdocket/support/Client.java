@@ -30,7 +30,7 @@ public final class Client {
     private final HttpClient http;
     private final Map<String, String> headers;
 
-    Client(String base) {
+    public Client(String base) {
         this(
                 base,
                 HttpClient.newBuilder()
