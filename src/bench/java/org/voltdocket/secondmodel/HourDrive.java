@@ -1,10 +1,12 @@
 package org.voltdocket.secondmodel;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -27,7 +29,12 @@ public final class HourDrive {
      * @param clamp whether the current was measured too; without it the ambient temperature is the eighth channel
      */
     public static Recording recording(boolean clamp) {
-        Random chance = new Random(11);
+        return recording(clamp, 11);
+    }
+
+    /** @throws IllegalStateException where chance made the drive too short: take another seed */
+    public static Recording recording(boolean clamp, long seed) {
+        Random chance = new Random(seed);
         Garage garage = new Garage(Scenario.HEALTHY_MANAGED, chance);
         Workshop workshop = new Workshop(garage);
         Trace trace = workshop.vehicle(garage.charge, garage.heaviness)
@@ -64,6 +71,28 @@ public final class HourDrive {
         evidence.removeIf(item -> item.reading() instanceof Recording);
         evidence.add(new Evidence("hour", Sha256.of(new byte[] {1}), Origin.WORKSHOP, recording));
         return new CaseInput(made.facts(), made.history(), evidence);
+    }
+
+    /** As a logger writes it: whole numbers as such, all else with three decimals, a blank where nothing was sampled. */
+    public static byte[] csv(Recording recording) {
+        List<Channel> channels =
+                Arrays.stream(Channel.values()).filter(recording::has).toList();
+        StringBuilder text = new StringBuilder("time_s");
+        channels.forEach(channel -> text.append(',').append(channel.id()));
+        for (int row = 0; row < recording.rows(); row++) {
+            text.append(String.format(Locale.ROOT, "%n%.3f", recording.timeS()[row]));
+            for (Channel channel : channels) {
+                text.append(',').append(cell(recording.channel(channel)[row]));
+            }
+        }
+        return text.append('\n').toString().getBytes(StandardCharsets.US_ASCII);
+    }
+
+    private static String cell(float value) {
+        if (Float.isNaN(value)) {
+            return "";
+        }
+        return value == Math.rint(value) ? Integer.toString((int) value) : String.format(Locale.ROOT, "%.3f", value);
     }
 
     /** Bytes of the columns of a recording. */
