@@ -42,7 +42,7 @@ public final class Quantities {
                     "What the vehicle's current sensor reads too high, by the circuit that fits the measured voltage",
                     "Nonlinear least squares of an equivalent circuit (Randles, 1947) on residuals freed of first-order"
                             + " correlation (Prais and Winsten, 1954), covariance by Newey and West (1987); starting"
-                            + " values and the circuit's own error of 0.65 A for 70 Ah are ours"),
+                            + " values and the circuit's own error of 0.55 A for 70 Ah are ours"),
             new Quantity(
                     "sensor-asleep-in-drive/1",
                     "A",

@@ -20,7 +20,7 @@ record SensorWays(
         Optional<Interval> fit, Optional<Interval> asleep, Optional<Interval> together, Optional<Interval> apart) {
 
     /** What the circuit itself may be wrong by, A for 70 Ah, standard error (ours: two batteries of other physics). */
-    static final double MODEL_A = 0.65;
+    static final double MODEL_A = 0.55;
     /** A fit vaguer than this says nothing, A. */
     private static final double VAGUE_A = 4;
 
