@@ -34,7 +34,11 @@ final class CircuitFit {
 
     private final Circuit circuit;
     private double[] at;
-    private double rho = 0.8;
+    private double rho;
+    /** By row, the share of the residual before that is expected of it, and the spread of what is its own. */
+    private final double[] kept;
+
+    private final double[] own;
     private double sigma = 0.02;
     private double cost;
     private final double[][] normal = new double[ALL][ALL];
@@ -48,6 +52,9 @@ final class CircuitFit {
         this.circuit = circuit;
         this.at = circuit.start.clone();
         this.at[Circuit.OFFSET] = startA;
+        this.kept = new double[circuit.used.length];
+        this.own = new double[circuit.used.length];
+        correlate(0.8);
         settle(3);
         noise();
         settle(3);
@@ -100,25 +107,27 @@ final class CircuitFit {
         return new CholeskyDecomposition(new Array2DRowRealMatrix(normal, true), 1e-9, 1e-14);
     }
 
-    /** Share of the residual before that is expected of this one. */
-    private double kept(int row) {
-        int gap = row == 0 ? 0 : circuit.used[row] - circuit.used[row - 1];
-        return gap == 0 ? 0 : gap == 1 ? rho : StrictMath.pow(rho, gap);
+    /** Takes another correlation, and once for all rows the powers of it that every step of the fit needs. */
+    private void correlate(double correlation) {
+        rho = correlation;
+        for (int row = 0; row < kept.length; row++) {
+            int gap = row == 0 ? 0 : circuit.used[row] - circuit.used[row - 1];
+            kept[row] = gap == 0 ? 0 : gap == 1 ? rho : StrictMath.pow(rho, gap);
+            own[row] = Math.sqrt(1 - kept[row] * kept[row]);
+        }
     }
 
     private double whitened(int row) {
-        double kept = kept(row);
         double before = row == 0 ? 0 : circuit.left[row - 1];
-        return (circuit.left[row] - kept * before) / Math.sqrt(1 - kept * kept);
+        return (circuit.left[row] - kept[row] * before) / own[row];
     }
 
     private void whitenSlopes(int row) {
-        double kept = kept(row);
-        double by = 1 / Math.sqrt(1 - kept * kept);
+        double by = 1 / own[row];
         int here = row * ALL;
         int before = row == 0 ? here : here - ALL;
         for (int p = 0; p < ALL; p++) {
-            white[p] = (circuit.slopes[here + p] - kept * circuit.slopes[before + p]) * by;
+            white[p] = (circuit.slopes[here + p] - kept[row] * circuit.slopes[before + p]) * by;
         }
     }
 
@@ -183,7 +192,7 @@ final class CircuitFit {
                 square += before * before;
             }
         }
-        rho = square > 0 ? Math.max(0, Math.min(MOST_RHO, product / square)) : 0;
+        correlate(square > 0 ? Math.max(0, Math.min(MOST_RHO, product / square)) : 0);
         double[] residuals = new double[circuit.used.length];
         Arrays.setAll(residuals, this::whitened);
         sigma = Math.max(FLOOR_V / Math.sqrt(1 - rho * rho), Robust.sd(residuals));

@@ -35,6 +35,11 @@ public final class Starts {
         List<Start> starts = new ArrayList<>();
         int row = 0;
         while (row < v.length) {
+            // Most rows are far above: no need to look at the seconds before them.
+            if (!(v[row] < CEILING_V)) {
+                row++;
+                continue;
+            }
             double before = before(grid, time[row]);
             if (!down(v[row], before)) {
                 row++;

@@ -1,6 +1,8 @@
 package org.voltdocket.diagnosis.signal;
 
 import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Map;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 
@@ -20,6 +22,7 @@ public final class Grid {
     private final double startS;
     private final int steps;
     private final double[] voltage;
+    private final Map<Channel, Double> intervals = new EnumMap<>(Channel.class);
 
     private Grid(Recording recording, double stepS) {
         this.recording = recording;
@@ -54,10 +57,27 @@ public final class Grid {
                 }
                 row++;
             }
-            Selection.sort(box, 0, n);
-            voltage[k] = n == 0 ? Double.NaN : (n % 2 == 1 ? box[n / 2] : 0.5 * (box[n / 2 - 1] + box[n / 2]));
+            voltage[k] = median(box, n);
         }
         bridge(voltage);
+    }
+
+    /** Median of the first {@code n}, which are put into order; up to three need none. */
+    private static double median(double[] box, int n) {
+        switch (n) {
+            case 0:
+                return Double.NaN;
+            case 1:
+                return box[0];
+            case 2:
+                return 0.5 * (box[0] + box[1]);
+            case 3:
+                double low = Math.min(box[0], box[1]);
+                return Math.max(low, Math.min(Math.max(box[0], box[1]), box[2]));
+            default:
+                Selection.sort(box, 0, n);
+                return n % 2 == 1 ? box[n / 2] : 0.5 * (box[n / 2 - 1] + box[n / 2]);
+        }
     }
 
     private void bridge(double[] values) {
@@ -87,19 +107,24 @@ public final class Grid {
             return null;
         }
         double[] time = recording.timeS();
-        double keep = Math.max(BRIDGE_S, 3 * medianInterval(time, values));
+        double keep = Math.max(BRIDGE_S, 3 * intervals.computeIfAbsent(channel, c -> medianInterval(time, values)));
         double[] out = new double[steps];
         int row = 0;
         double value = Double.NaN;
         double at = Double.NEGATIVE_INFINITY;
         for (int k = 0; k < steps; k++) {
             double centre = startS + (k + 0.5) * stepS + delayS;
+            int from = row;
             while (row < time.length && time[row] <= centre) {
-                if (!Float.isNaN(values[row])) {
-                    value = values[row];
-                    at = time[row];
-                }
                 row++;
+            }
+            int last = row - 1;
+            while (last >= from && Float.isNaN(values[last])) {
+                last--;
+            }
+            if (last >= from) {
+                value = values[last];
+                at = time[last];
             }
             out[k] = centre - at <= keep ? value : Double.NaN;
         }
@@ -113,20 +138,27 @@ public final class Grid {
             return null;
         }
         double[] time = recording.timeS();
-        double[] sum = new double[steps];
-        int[] count = new int[steps];
+        double[] out = new double[steps];
+        Arrays.fill(out, Double.NaN);
+        int step = 0;
+        double sum = 0;
+        int count = 0;
         for (int row = 0; row < time.length; row++) {
             if (!Float.isNaN(values[row])) {
                 int k = Math.min(steps - 1, (int) ((time[row] - startS) / stepS));
-                sum[k] += values[row];
-                count[k]++;
+                if (k != step) {
+                    out[step] = sum / count;
+                    step = k;
+                    sum = 0;
+                    count = 0;
+                }
+                sum += values[row];
+                count++;
             }
         }
-        for (int k = 0; k < steps; k++) {
-            sum[k] = count[k] == 0 ? Double.NaN : sum[k] / count[k];
-        }
-        bridge(sum);
-        return sum;
+        out[step] = sum / count;
+        bridge(out);
+        return out;
     }
 
     private static double medianInterval(double[] time, float[] values) {
