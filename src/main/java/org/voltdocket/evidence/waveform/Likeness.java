@@ -70,9 +70,15 @@ public record Likeness(double correlation, double laterS, double overlapS) {
         if (first.scale() != second.scale()) {
             return Optional.empty();
         }
+        List<Integer> offsets = offsets(votes);
+        if (offsets.isEmpty()) {
+            return Optional.empty();
+        }
+        double[] a = even(first);
+        double[] b = even(second);
         Likeness best = null;
-        for (int offset : offsets(votes)) {
-            Likeness now = compare(first, second, offset);
+        for (int offset : offsets) {
+            Likeness now = compare(a, b, offset, first.scale().stepS());
             best = best == null || now != null && now.correlation > best.correlation ? now : best;
         }
         return Optional.ofNullable(best);
@@ -102,11 +108,14 @@ public record Likeness(double correlation, double laterS, double overlapS) {
     }
 
     static Likeness compare(Outline first, Outline second, int offset) {
-        double[] a = even(first);
-        double[] b = even(second);
+        return compare(even(first), even(second), offset, first.scale().stepS());
+    }
+
+    private static Likeness compare(double[] a, double[] b, int offset, double stepS) {
+        double least = Math.max(Outline.SHORTEST / 2, OVERLAP * Math.min(Robust.count(a), Robust.count(b)));
         Likeness best = null;
         for (int quarter = 4 * (offset - TOLERANCE - 1); quarter <= 4 * (offset + TOLERANCE + 1); quarter++) {
-            Likeness now = laid(a, b, quarter / 4.0, first.scale().stepS());
+            Likeness now = laid(a, b, quarter / 4.0, stepS, least);
             if (now != null && (best == null || now.correlation > best.correlation)) {
                 best = now;
             }
@@ -115,27 +124,26 @@ public record Likeness(double correlation, double laterS, double overlapS) {
     }
 
     /** Both where step {@code k} of the first is step {@code k - offset} of the second; null where that tells nothing. */
-    private static Likeness laid(double[] a, double[] b, double offset, double stepS) {
+    private static Likeness laid(double[] a, double[] b, double offset, double stepS, double least) {
         int whole = (int) Math.floor(offset);
         double part = offset - whole;
-        double[] x = new double[a.length];
-        double[] y = new double[a.length];
+        int from = Math.max(0, whole + 1);
+        int to = (int) Math.min(a.length, (long) whole + b.length);
+        if (to - from < least) {
+            return null; // the overlap is too short, whatever it shows
+        }
+        double[] x = new double[to - from];
+        double[] y = new double[to - from];
         int n = 0;
-        for (int k = 0; k < a.length; k++) {
+        for (int k = from; k < to; k++) {
             int j = k - whole;
-            if (j < 1 || j >= b.length) {
-                continue;
-            }
             double other = (1 - part) * b[j] + part * b[j - 1];
             if (!Double.isNaN(a[k]) && !Double.isNaN(other)) {
                 x[n] = a[k];
                 y[n++] = other;
             }
         }
-        int shorter = Math.min(Robust.count(a), Robust.count(b));
-        return n < Outline.SHORTEST / 2 || n < OVERLAP * shorter
-                ? null
-                : new Likeness(correlation(x, y, n), offset * stepS, n * stepS);
+        return n < least ? null : new Likeness(correlation(x, y, n), offset * stepS, n * stepS);
     }
 
     /** Large swings count hardly more than middling ones: one start or switch that both happen to have makes no copy. */
