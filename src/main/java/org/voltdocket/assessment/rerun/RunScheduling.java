@@ -17,8 +17,8 @@ import org.springframework.context.annotation.Configuration;
 @Configuration(proxyBeanMethods = false)
 class RunScheduling {
 
-    private static final Duration TURN = Duration.ofSeconds(20);
-    private static final Duration AGAIN = Duration.ofSeconds(2);
+    private static final Duration TURN = Duration.ofSeconds(60);
+    private static final Duration AGAIN = Duration.ofMillis(100);
     private static final Duration LATER = Duration.ofSeconds(5);
 
     /**
