@@ -23,6 +23,7 @@ final class BenchServer implements AutoCloseable {
     private final OwnDatabase database;
     private final Path folder;
     private final int port;
+    private final Client health;
     private Process process;
     private double readyS;
 
@@ -32,6 +33,7 @@ final class BenchServer implements AutoCloseable {
         try (ServerSocket free = new ServerSocket(0)) {
             this.port = free.getLocalPort();
         }
+        this.health = client();
         start();
     }
 
@@ -54,8 +56,8 @@ final class BenchServer implements AutoCloseable {
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx512m",
                 "-Djava.awt.headless=true"));
-        // such as -XX:StartFlightRecording=filename=target/bench/server.jfr
-        java.addAll(Arrays.asList(System.getProperty("bench.jvm", "").split(" +")));
+        // such as -XX:StartFlightRecording=filename=target/bench/server.jfr,settings=profile
+        java.addAll(Arrays.asList(System.getenv().getOrDefault("BENCH_JVM", "").split(" +")));
         java.removeIf(String::isBlank);
         java.addAll(List.of(
                 "-cp",
@@ -84,10 +86,15 @@ final class BenchServer implements AutoCloseable {
 
     private boolean answers() {
         try {
-            return client().get("/actuator/health/readiness").status() == 200;
+            return health.get("/actuator/health/readiness").status() == 200;
         } catch (RuntimeException e) {
             return false; // not yet
         }
+    }
+
+    /** Processor time that the process has had, ms. */
+    double cpuMs() {
+        return process.info().totalCpuDuration().orElse(Duration.ZERO).toNanos() / 1e6;
     }
 
     /** Most memory that the process ever had, MB; where the system tells it. */

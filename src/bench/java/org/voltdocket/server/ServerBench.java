@@ -75,6 +75,7 @@ public final class ServerBench {
     private void run(int uploads, int archive) throws Exception {
         List<byte[]> drives = drives(WARM_UP + uploads);
         server.again();
+        double startCpu = server.cpuMs() / 1e3;
         people();
         double write = bounds.diskWriteMbS();
         Timing force = bounds.force();
@@ -84,6 +85,7 @@ public final class ServerBench {
         line("COPY of the text, MB/s", "%.0f | |", copy);
         line("copy in memory, GB/s", "%.1f | |", Bounds.memoryGbS());
         line("**server ready, warm, s**", "%.1f | |", server.readyS());
+        line("processor time until then, s", "%.1f | |", startCpu);
         List<UUID> recordings = upload(drives);
         series(recordings.get(recordings.size() - 1), bounds.fetch(recordings));
         rerun(new BenchArchive(database).multiply(recordings, archive));
@@ -113,10 +115,13 @@ public final class ServerBench {
                     .stringValue());
         }
         List<UUID> kept = new ArrayList<>();
+        double[] cpu = new double[1];
         Timing timing = Timing.of(WARM_UP, drives.size() - WARM_UP, i -> {
+            cpu[0] = i == WARM_UP ? server.cpuMs() : cpu[0];
             Answer answer = workshop.upload("/api/v1/cases/" + cases.get(i) + "/evidence", "d.csv", drives.get(i), null);
             kept.add(UUID.fromString(expect(201, answer).json().get("id").stringValue()));
         });
+        double cpuEach = (server.cpuMs() - cpu[0]) / (drives.size() - WARM_UP);
         for (String number : cases) {
             JsonNode shown = workshop.get("/api/v1/cases/" + number).json();
             if (!shown.at("/assessment/leaning").isString()) {
@@ -126,7 +131,7 @@ public final class ServerBench {
         long raw = number("select sum(length(data)) from raw_chunk") / drives.size();
         long columns = number("select sum(length(data)) from recording_block") / drives.size();
         Timing store = bounds.commit((int) (raw + columns), 12);
-        Timing judge = judge();
+        Timing judge = judge("2026.1");
         line("insert and commit as many bytes, ms", "%s |", store.cells());
         line("judge alone, ms", "%s |", judge.cells());
         line(
@@ -134,6 +139,7 @@ public final class ServerBench {
                 "%s | %.1f × (insert + judge)",
                 timing.cells(),
                 timing.p50() / (store.p50() + judge.p50()));
+        line("processor time of the server for each, ms", "%.0f | |", cpuEach);
         line("original and columns kept, % of the text", "%.1f | |", 100.0 * (raw + columns) / drives.get(0).length);
         for (String one : new String[] {"raw_chunk", "recording_block", "recording_outline", "recording_landmark"}) {
             long size = number("select pg_total_relation_size('" + one + "')") / drives.size();
@@ -143,8 +149,8 @@ public final class ServerBench {
         return kept;
     }
 
-    private static Timing judge() throws Exception {
-        try (InputStream yaml = ServerBench.class.getResourceAsStream("/shared/rulebook/2026.1.yaml")) {
+    private static Timing judge(String edition) throws Exception {
+        try (InputStream yaml = ServerBench.class.getResourceAsStream("/shared/rulebook/" + edition + ".yaml")) {
             Rulebook book = Rulebook.read(new ByteArrayInputStream(yaml.readAllBytes()));
             Recording recording = HourDrive.recording(true, 100);
             CaseInput input = HourDrive.in(recording);
@@ -163,23 +169,27 @@ public final class ServerBench {
 
     private void rerun(List<UUID> made) throws Exception {
         Timing fetch = bounds.fetch(made);
-        Timing judge = judge();
-        double bound = 2000 / (fetch.p50() + judge.p50());
         line("fetch the blocks of one of many, ms", "%s |", fetch.cells());
-        line("fetch and judge on two processors, recordings/s", "%.0f | |", bound);
-        for (String mode : new String[] {"trial", "final", "trial"}) {
-            JsonNode done = reassess(mode);
+        for (String mode : new String[] {"trial", "final"}) {
+            String edition = mode.equals("trial") ? "2026.2" : "2026.1";
+            Timing judge = judge(edition);
+            line("judge alone by " + edition + ", ms", "%s |", judge.cells());
+            double bound = Runtime.getRuntime().availableProcessors() * 1000 / (fetch.p50() + judge.p50());
+            line("fetch and judge on all processors, recordings/s", "%.0f | |", bound);
+            double cpu = server.cpuMs();
+            JsonNode done = reassess(mode, edition);
+            double cpuEach = (server.cpuMs() - cpu) / done.get("casesTotal").intValue();
             Duration took = Duration.between(
                     Instant.parse(done.get("startedAt").stringValue()),
                     Instant.parse(done.get("endedAt").stringValue()));
             int cases = done.get("casesTotal").intValue();
             double rate = cases / (took.toMillis() / 1e3);
-            line("**" + mode + " run over " + cases + ", recordings/s**", "%.1f | | %.2f of fetch and judge", rate, rate / bound);
+            line("**" + mode + " run of " + edition + " over " + cases + ", recordings/s**", "%.1f | | %.2f of fetch and judge", rate, rate / bound);
+            line("processor time of the server for each, ms", "%.1f | |", cpuEach);
         }
     }
 
-    private JsonNode reassess(String mode) throws Exception {
-        String edition = mode.equals("trial") ? "2026.2" : "2026.1";
+    private JsonNode reassess(String mode, String edition) throws Exception {
         String id = expect(202, admin.postJson(
                         "/api/v1/reassessments", "{\"mode\":\"" + mode + "\",\"rulebook\":\"" + edition + "\"}"))
                 .json()
@@ -244,7 +254,7 @@ public final class ServerBench {
     private void write(String load) throws Exception {
         String head = "# The server, 512 MiB of heap\n\n" + java.time.LocalDate.now() + ", "
                 + Runtime.getRuntime().availableProcessors() + " processors, Java " + Runtime.version() + ", load before "
-                + load + "\n\n| what | p50 or rate | p95 | ratio |\n|---|--:|--:|---|\n";
+                + load + ", after " + load() + "\n\n| what | p50 or rate | p95 | ratio |\n|---|--:|--:|---|\n";
         Path file = Path.of("target", "bench", "server.md");
         Files.writeString(file, head + table);
         System.out.println("written: " + file);
