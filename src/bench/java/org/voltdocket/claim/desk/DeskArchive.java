@@ -117,7 +117,7 @@ final class DeskArchive {
                 "copy case_file (id, number, battery_serial, vin, opened_at, opened_by, opened_workshop, leaning, battery_verdict,"
                         + " first_cause, probability, assessed_at, claim_state) from stdin",
                 new StringReader(cases.toString()));
-        copy.copyIn("copy case_workshop from stdin", new StringReader(seen.toString()));
+        copy.copyIn("copy case_workshop (case_id, workshop_id, added_at, added_by, opened_at) from stdin", new StringReader(seen.toString()));
         copy.copyIn(
                 "copy claim_desk (claim_id, ordinal, case_id, number, battery_serial, vin, workshop_id, amount, currency, state,"
                         + " version, waiting_since, taken_by, answered, due_on, leaning, first_cause, probability) from stdin",
@@ -140,7 +140,7 @@ final class DeskArchive {
         String verdict = leaning == null ? null : "sound";
         row(cases, id, number, serial, vin, at, "somebody", workshop, leaning, verdict, cause, probability,
                 leaning == null ? null : at, state);
-        row(seen, id, workshop, at, "somebody");
+        row(seen, id, workshop, at, "somebody", at);
         if (!state.equals("none")) {
             boolean waits = open && !state.equals("draft");
             LocalDate due = LocalDate.ofInstant(at, ZoneOffset.UTC).plusDays(7);
