@@ -20,7 +20,15 @@ async function search() {
   const answer = await fetch(address, { headers: { Accept: 'text/html' } });
   const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
   if (mine !== asked) return; // a later key has overtaken this answer
-  for (const id of ['states', 'leanings', 'found']) {
+  if (answer.redirected) { // the session is over: sign in, and come back to this filter
+    location.assign(address);
+    return;
+  }
+  for (const input of page.querySelectorAll('#filter [id]')) {
+    const here = document.getElementById(input.id), invalid = input.getAttribute('aria-invalid');
+    if (invalid) here.setAttribute('aria-invalid', invalid); else here.removeAttribute('aria-invalid');
+  }
+  for (const id of ['refused', 'q-hint', 'states', 'leanings', 'found']) {
     const fresh = page.getElementById(id);
     if (fresh) document.getElementById(id).replaceWith(fresh);
   }

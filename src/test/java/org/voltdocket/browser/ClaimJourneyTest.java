@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
+import com.microsoft.playwright.options.WaitForSelectorState;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -70,11 +71,31 @@ class ClaimJourneyTest {
         press(owner, "submit");
         assertThat(state(owner)).isEqualTo("handed in");
 
-        desk.navigate(server.url() + "/cases?state=submitted&q=" + sent.number());
-        assertThat(desk.textContent("main table")).contains(sent.number(), "handed in");
-        look(desk, "list");
-        desk.navigate(address);
-        press(desk, "take");
+        desk.navigate(server.url() + "/desk?order=newest");
+        look(desk, "desk");
+        desk.fill("#q", sent.number());
+        desk.waitForSelector("#count:has-text('1 claim')");
+        assertThat(desk.url()).contains("q=" + sent.number());
+        assertThat(desk.textContent("#found")).contains(sent.number(), "handed in", "129.90 EUR");
+        desk.fill("#least", "most");
+        desk.waitForSelector("#refused [role=alert]:has-text('most')");
+        desk.waitForSelector("#least[aria-invalid]");
+        desk.fill("#least", "");
+        desk.waitForSelector(
+                "#refused:not(:has([role=alert]))",
+                new Page.WaitForSelectorOptions().setState(WaitForSelectorState.ATTACHED));
+        desk.waitForSelector("#count:has-text('1 claim')");
+        desk.click("h1");
+        desk.keyboard().press("j");
+        assertThat(desk.evaluate("document.activeElement.textContent")).isEqualTo(sent.number());
+        desk.keyboard().press("t");
+        desk.waitForSelector("#taken:has-text('is taken')");
+        look(desk, "taken");
+        desk.keyboard().press("?");
+        desk.waitForSelector("#keys[open]");
+        desk.keyboard().press("j");
+        desk.keyboard().press("o");
+        desk.waitForURL("**/cases/" + sent.number());
         look(desk, "in-review");
         desk.click("#claim details summary:has-text('Ask for evidence')");
         desk.check("#claim input[value=charging-test]");
