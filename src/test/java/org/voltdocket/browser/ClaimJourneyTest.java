@@ -76,13 +76,6 @@ class ClaimJourneyTest {
         desk.waitForURL(url -> url.contains("q=" + sent.number()));
         assertThat(desk.textContent("#count")).startsWith("1 claim");
         assertThat(desk.textContent("#found")).contains(sent.number(), "handed in", "129.90 EUR");
-        desk.fill("#least", "most");
-        desk.waitForSelector("#refused [role=alert]:has-text('most')");
-        desk.waitForSelector("#least[aria-invalid]");
-        desk.fill("#least", "");
-        desk.waitForURL(url -> !url.contains("least="));
-        assertThat(desk.locator("#refused [role=alert]").count()).isZero();
-        assertThat(desk.textContent("#count")).startsWith("1 claim");
         desk.click("h1");
         desk.keyboard().press("j");
         assertThat(desk.evaluate("document.activeElement.textContent")).isEqualTo(sent.number());
