@@ -67,17 +67,15 @@ class DemoClaims {
         claims.open(workshop, file.number(), wanted.amount(), "EUR", wanted.use());
         for (String step : wanted.way().isEmpty() ? new String[0] : wanted.way().split(" ")) {
             ClaimAction action = ClaimAction.of(step).orElseThrow();
-            claims.act(
-                    action.isFor(workshop.role()) ? workshop : clerk,
-                    file.number(),
-                    new ClaimAct(
-                            action,
-                            action.decides() ? wanted.why() : null,
-                            action == ClaimAction.ASK ? List.of("charging-test") : List.of(),
-                            List.of(),
-                            paid(wanted, action),
-                            OptionalLong.empty(),
-                            Optional.empty()));
+            ClaimAct act = new ClaimAct(
+                    action,
+                    action.decides() ? wanted.why() : null,
+                    action == ClaimAction.ASK ? List.of("charging-test") : List.of(),
+                    List.of(),
+                    paid(wanted, action),
+                    OptionalLong.empty(),
+                    Optional.empty());
+            Patience.with(() -> claims.act(action.isFor(workshop.role()) ? workshop : clerk, file.number(), act));
         }
     }
 

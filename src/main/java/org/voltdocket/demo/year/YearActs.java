@@ -22,6 +22,7 @@ import org.voltdocket.claim.ClaimAct;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.Claims;
+import org.voltdocket.demo.Patience;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.Intake;
@@ -73,7 +74,7 @@ class YearActs {
     void happen(YearEvent event) {
         switch (event.kind()) {
             case CLAIM -> claim(event.of());
-            case DECISION -> decide(event.of());
+            case DECISION -> Patience.with(() -> decide(event.of()));
             case RETURN -> comeBack(event.of(), event.at());
             default -> conclude(event.of());
         }
@@ -99,10 +100,12 @@ class YearActs {
     private void decide(YearCase one) {
         CaseRef ref = file(one);
         Optional<Claim> claim = claims.of(CLERK, ref.id());
-        if (claim.filter(open -> open.state() == ClaimState.SUBMITTED).isEmpty()) {
+        ClaimState state = claim.map(Claim::state).orElse(ClaimState.SETTLED);
+        if (state == ClaimState.SUBMITTED) {
+            claims.act(CLERK, ref.number(), act(ClaimAction.TAKE, null));
+        } else if (state != ClaimState.IN_REVIEW) {
             return;
         }
-        claims.act(CLERK, ref.number(), act(ClaimAction.TAKE, null));
         Leaning leaning =
                 assessments.latest(ref.id()).orElseThrow().assessment().leaning();
         boolean kind = one.seed() % 5 == 0;
