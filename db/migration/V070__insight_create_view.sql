@@ -44,4 +44,4 @@ select c.id              as case_id,
         and tail.digits > 0
         and made.stem = left(c.battery_serial, length(c.battery_serial) - tail.digits)
         and made.digits = tail.digits
-        and numrange(made.from_number, made.to_number, '[]') @> right(c.battery_serial, tail.digits)::numeric;
+        and numrange(made.from_number, made.to_number, '[]') @> nullif(right(c.battery_serial, tail.digits), '')::numeric;

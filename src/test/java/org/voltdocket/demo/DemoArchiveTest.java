@@ -29,6 +29,7 @@ import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.SentCase;
 import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.Fingerprints;
 import org.voltdocket.evidence.Intake;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -48,6 +49,9 @@ class DemoArchiveTest {
 
     @Autowired
     private Intake intake;
+
+    @Autowired
+    private Fingerprints fingerprints;
 
     @Autowired
     private EvidenceArchive archive;
@@ -114,7 +118,7 @@ class DemoArchiveTest {
                 sameReading(evidence, found);
             }
             Facts facts = cases.facts(id).facts();
-            History history = cases.history(id);
+            History history = cases.history(id).with(fingerprints.underAnotherSerial(id));
             Assessment here = Diagnosis.assess(new CaseInput(facts, history, meant), rulebook);
             Assessment there = assessments.latest(id).orElseThrow().assessment();
             // an assessment is kept with ten significant digits
