@@ -180,6 +180,7 @@ public class Agreement {
                               and e.case_id in (select case_id from bench)
                               and t.reading::jsonb ->> 'crankingCurrentA' is not null
                               and t.reading::jsonb -> 'instrument' ->> 'serial' is not null
+                              and t.reading::jsonb ->> 'chargedBefore' = 'true'
                             order by e.case_id, (t.reading::jsonb ->> 'takenAt')::timestamptz desc, e.ordinal desc)
                         select f.number, coalesce(w.name, '') as workshop, own.r -> 'instrument' ->> 'serial' as instrument,
                                (own.r ->> 'crankingCurrentA')::double precision as workshop_a,
