@@ -12,6 +12,7 @@ import org.voltdocket.claim.desk.Desk;
 import org.voltdocket.claim.desk.DeskFilter;
 import org.voltdocket.claim.desk.DeskLine;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.ui.Spreadsheet;
 
 /**
  * What the desk's filter shows as CSV (RFC 4180), all of it, line by line as it is read. Text that a spreadsheet would take
@@ -71,13 +72,9 @@ class DeskCsv {
             line.takenBy()
         };
         for (int i = 0; i < cells.length; i++) {
-            cells[i] = harmless(cells[i]);
+            // serials may begin with a hyphen, and names of workshops with anything
+            cells[i] = Spreadsheet.harmless(cells[i]);
         }
         return cells;
-    }
-
-    /** Serials may begin with a hyphen, and names of workshops with anything. */
-    static String harmless(String text) {
-        return text != null && !text.isEmpty() && "=+-@\t\r\n".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
     }
 }

@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.ui.Spreadsheet;
 
 /** Decisions to look at again, and what may be had back. */
 @Controller
@@ -97,17 +98,17 @@ class AuditPages {
             for (Recovery.Item item : items) {
                 csv.writeRecord(
                         item.from(),
-                        text(item.name()),
+                        Spreadsheet.harmless(item.name()),
                         item.amount().toPlainString(),
                         item.currency(),
                         item.caseNumber(),
                         item.returnNumber(),
-                        text(item.serial()),
-                        text(item.type()),
-                        text(item.batch()),
+                        Spreadsheet.harmless(item.serial()),
+                        Spreadsheet.harmless(item.type()),
+                        Spreadsheet.harmless(item.batch()),
                         item.kind(),
                         item.outcome(),
-                        text(item.outcomeReason()));
+                        Spreadsheet.harmless(item.outcomeReason()));
             }
         }
     }
@@ -115,10 +116,5 @@ class AuditPages {
     /** Clerks see these pages without the ones around them. */
     private static boolean bench(Actor actor) {
         return actor.role() == Role.AUDITOR || actor.role() == Role.ADMIN;
-    }
-
-    /** A spreadsheet takes a text that begins so for a formula. */
-    private static String text(String value) {
-        return value == null ? "" : value.matches("(?s)[=+\\-@\\t\\r].*") ? "'" + value : value;
     }
 }

@@ -7,7 +7,6 @@ import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.util.Base64;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -56,15 +55,7 @@ class CasePapers {
     void report(Actor actor, @PathVariable CaseNumber number, ServletWebRequest request, HttpServletResponse response)
             throws IOException {
         byte[] report = reports.of(actor, dossiers.of(actor, number));
-        Sha256 digest = Sha256.of(report);
-        response.setHeader("Repr-Digest", "sha-256=:" + Base64.getEncoder().encodeToString(digest.bytes()) + ":");
-        response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
-        if (request.checkNotModified("\"" + digest.hex() + "\"")) {
-            return;
-        }
-        head(response, MediaType.APPLICATION_PDF_VALUE, ContentDisposition.inline(), number + ".pdf");
-        response.setContentLength(report.length);
-        response.getOutputStream().write(report);
+        PdfAnswer.write(report, Sha256.of(report), number + ".pdf", request, response);
     }
 
     @Operation(
@@ -81,16 +72,7 @@ class CasePapers {
         byte[] report = reports.of(actor, dossier);
         bags.check(dossier);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
-        head(response, "application/zip", ContentDisposition.attachment(), CaseBag.name(dossier) + ".zip");
+        PdfAnswer.head(response, "application/zip", ContentDisposition.attachment(), CaseBag.name(dossier) + ".zip");
         bags.write(dossier, answers.body(dossier, null), answers.claim(dossier), report, response.getOutputStream());
-    }
-
-    private static void head(
-            HttpServletResponse response, String type, ContentDisposition.Builder disposition, String name) {
-        response.setContentType(type);
-        response.setHeader("X-Content-Type-Options", "nosniff");
-        response.setHeader(
-                HttpHeaders.CONTENT_DISPOSITION,
-                disposition.filename(name).build().toString());
     }
 }

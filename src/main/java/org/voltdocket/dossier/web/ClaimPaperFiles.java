@@ -7,9 +7,6 @@ import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.util.Base64;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -103,23 +100,7 @@ class ClaimPaperFiles {
             throws IOException {
         ClaimPaper paper = papers.read(claim(actor, number).id(), kind)
                 .orElseThrow(() -> new NotVisible(kind.id() + " on the claim of case " + number));
-        response.setHeader(
-                "Repr-Digest",
-                "sha-256=:" + Base64.getEncoder().encodeToString(paper.sha256().bytes()) + ":");
-        response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
-        if (request.checkNotModified("\"" + paper.sha256().hex() + "\"")) {
-            return;
-        }
-        response.setContentType(MediaType.APPLICATION_PDF_VALUE);
-        response.setHeader("X-Content-Type-Options", "nosniff");
-        response.setHeader(
-                HttpHeaders.CONTENT_DISPOSITION,
-                ContentDisposition.inline()
-                        .filename(number + "-" + kind.id() + ".pdf")
-                        .build()
-                        .toString());
-        response.setContentLength(paper.bytes().length);
-        response.getOutputStream().write(paper.bytes());
+        PdfAnswer.write(paper.bytes(), paper.sha256(), number + "-" + kind.id() + ".pdf", request, response);
     }
 
     private Claim claim(Actor actor, CaseNumber number) {

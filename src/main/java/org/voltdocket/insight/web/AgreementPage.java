@@ -23,6 +23,7 @@ import org.voltdocket.insight.Agreement.Pair;
 import org.voltdocket.insight.chart.BlandAltmanChart;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.ui.Spreadsheet;
 import org.voltdocket.ui.Words;
 
 /** How far workshops and bench agree: kappa of the judgements, and a picture of every instrument. */
@@ -96,19 +97,14 @@ class AgreementPage {
             for (Instrument one : instruments) {
                 for (Pair pair : one.pairs()) {
                     csv.writeRecord(
-                            text(pair.instrument()),
+                            Spreadsheet.harmless(pair.instrument()),
                             pair.caseNumber(),
-                            text(pair.workshop()),
+                            Spreadsheet.harmless(pair.workshop()),
                             Double.toString(pair.workshopA()),
                             Double.toString(pair.benchA()),
                             Double.toString(pair.differencePct()));
                 }
             }
         }
-    }
-
-    /** A spreadsheet takes a text that begins so for a formula. */
-    private static String text(String value) {
-        return value.matches("(?s)[=+\\-@\\t\\r].*") ? "'" + value : value;
     }
 }

@@ -3,9 +3,9 @@ package org.voltdocket.insight.web;
 import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.StringWriter;
 import java.math.BigDecimal;
-import java.util.List;
 import org.springframework.stereotype.Component;
 import org.voltdocket.insight.Table;
+import org.voltdocket.ui.Spreadsheet;
 
 /** A topic's table as CSV (RFC 4180): identifiers as column names, plain numbers, shares 0 to 1. */
 @Component
@@ -35,9 +35,6 @@ class InsightCsv {
         if (value instanceof Number) {
             return value.toString();
         }
-        String text = value.toString();
-        boolean formula =
-                !text.isEmpty() && List.of('=', '+', '-', '@', '\t', '\r').contains(text.charAt(0));
-        return formula ? "'" + text : text;
+        return Spreadsheet.harmless(value.toString());
     }
 }
