@@ -47,13 +47,10 @@ public final class Delay {
         double[] reported = quick(grid.held(channel, 0), grid.stepS());
         int from = (int) Math.round(EARLIEST_S / grid.stepS());
         int to = (int) Math.round(LATEST_S / grid.stepS());
-        double[] score = new double[to - from + 1];
+        double[] score = Lagged.correlations(measured, reported, from, to);
         int best = 0;
-        for (int lag = from; lag <= to; lag++) {
-            score[lag - from] = correlation(measured, reported, lag);
-            if (score[lag - from] > score[best]) {
-                best = lag - from;
-            }
+        for (int i = 1; i < score.length; i++) {
+            best = score[i] > score[best] ? i : best;
         }
         if (!(score[best] >= RESEMBLANCE)) {
             return 0;
@@ -78,22 +75,6 @@ public final class Delay {
             out[i] = Double.isNaN(out[i]) ? Double.NaN : Math.max(-clip, Math.min(clip, out[i]));
         }
         return out;
-    }
-
-    private static double correlation(double[] x, double[] y, int lag) {
-        double xx = 0;
-        double yy = 0;
-        double xy = 0;
-        for (int i = Math.max(0, -lag); i < x.length && i + lag < y.length; i++) {
-            double a = x[i];
-            double b = y[i + lag];
-            if (!Double.isNaN(a) && !Double.isNaN(b)) {
-                xx += a * a;
-                yy += b * b;
-                xy += a * b;
-            }
-        }
-        return xx > 0 && yy > 0 ? xy / Math.sqrt(xx * yy) : 0;
     }
 
     private static double vertex(double[] score, int best) {

@@ -13,7 +13,7 @@ public final class Robust {
         return quantileOfOwn(values.clone(), values.length, p);
     }
 
-    /** As {@link #quantile}, of the first {@code length}; puts the values into another order. */
+    /** As {@link #quantile}, of the first {@code length}; writes the values over. */
     static double quantileOfOwn(double[] values, int length, double p) {
         int n = 0;
         for (int i = 0; i < length; i++) {
@@ -26,9 +26,7 @@ public final class Robust {
         }
         double h = (n - 1) * p;
         int lower = (int) Math.floor(h);
-        double low = Selection.of(values, n, lower);
-        double high = lower + 1 < n ? Selection.behind(values, n, lower) : low;
-        return low + (h - lower) * (high - low);
+        return Selection.between(values, n, lower, h - lower);
     }
 
     /** Median; NaN of nothing. */

@@ -24,6 +24,9 @@ class SelectionTest {
                                 i -> -i,
                                 i -> i < n / 2 ? i : n - i,
                                 i -> i % 2 == 0 ? i : 1e9 - i,
+                                i -> Math.exp(20 * chance.nextGaussian()),
+                                i -> i == n / 3 ? Double.POSITIVE_INFINITY : i,
+                                i -> Double.MIN_VALUE * chance.nextInt(5),
                                 i -> 12.4)
                         .map(f -> IntStream.range(0, n).mapToDouble(f).toArray()));
     }
@@ -39,6 +42,22 @@ class SelectionTest {
             assertThat(Selection.of(own, n, k)).isEqualTo(sorted[k]);
             if (k + 1 < n) {
                 assertThat(Selection.behind(own, n, k)).isEqualTo(sorted[k + 1]);
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("series")
+    void whatLiesBetweenTwoRanksIsMixedOfTheSortedOnes(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        int n = values.length;
+        for (int k = 0; k < n; k += 1 + n / 37) {
+            double high = sorted[Math.min(k + 1, n - 1)];
+            if (Double.isFinite(high)) {
+                assertThat(Selection.between(values.clone(), n, k, 0)).isEqualTo(sorted[k]);
+                assertThat(Selection.between(values.clone(), n, k, 0.25))
+                        .isEqualTo(sorted[k] + 0.25 * (high - sorted[k]));
             }
         }
     }
