@@ -7,6 +7,8 @@ import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -39,6 +41,7 @@ public class RecordingBench {
     private byte[] csv;
     private Source source;
     private Recording recording;
+    private final List<byte[]> packed = new ArrayList<>();
 
     @Setup
     public void write() throws IOException {
@@ -62,6 +65,11 @@ public class RecordingBench {
         csv = text.toString().getBytes(US_ASCII);
         source = () -> new ByteArrayInputStream(csv);
         recording = read();
+        for (Channel channel : Channel.values()) {
+            if (recording.has(channel)) {
+                packed.add(BlockCodec.pack(recording.channel(channel), 0, BlockCodec.ROWS));
+            }
+        }
         System.out.printf("%d bytes of CSV, %d rows%n", csv.length, recording.rows());
     }
 
@@ -133,5 +141,16 @@ public class RecordingBench {
         }
         done.add(csv.length, recording.rows());
         return packed;
+    }
+
+    /** One block of each channel; bytes are those of the columns. */
+    @Benchmark
+    public float[] unpack(Done done) {
+        float[] column = new float[BlockCodec.ROWS];
+        for (byte[] block : packed) {
+            BlockCodec.unpack(block, column, 0, BlockCodec.ROWS);
+        }
+        done.add(packed.size() * BlockCodec.ROWS * Float.BYTES, BlockCodec.ROWS);
+        return column;
     }
 }

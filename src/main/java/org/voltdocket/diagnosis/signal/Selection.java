@@ -12,7 +12,7 @@ final class Selection {
     /** From here on counting is quicker than comparing, whose branches nobody can foretell. */
     private static final int MANY = 512;
 
-    private static final int BUCKETS = 1024;
+    private static final int BUCKETS = 512;
 
     private Selection() {}
 
