@@ -6,7 +6,6 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -19,7 +18,6 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -48,9 +46,9 @@ import org.voltdocket.trail.Trail;
 import org.voltdocket.trail.TrailHead;
 
 /**
- * The two ways of a backup that the manual names, taken while the server runs and restored into an empty server or
- * database: there every original, every block and the trail are as they were. What other tests damaged on purpose is
- * damaged there too, and nothing else is.
+ * A copy of the files of a running server, restored into an empty one: there every original, every block and the trail are
+ * as they were. What other tests damaged on purpose is damaged there too, and nothing else is. The other way that the
+ * manual names is in {@link DumpTest}.
  */
 @ServerTest
 class BackupTest {
@@ -105,7 +103,9 @@ class BackupTest {
         try (Connection connection = connect("postgres")) {
             data = Path.of(text(connection, "show data_directory"));
         }
-        Assumptions.assumeTrue(Files.isReadable(data.resolve("PG_VERSION")), "the database is on another machine");
+        Assumptions.assumeTrue(
+                Files.isReadable(data.resolve("PG_VERSION")),
+                "the database runs in a container, with files of its own");
         Path copy = Files.createDirectories(folder.resolve("restored").resolve("database"));
         try (Connection connection = connect("postgres");
                 Statement statement = connection.createStatement()) {
@@ -120,31 +120,6 @@ class BackupTest {
         try (OwnDatabase restored = new OwnDatabase(folder.resolve("restored"))) {
             assertRestored(restored.url(), "postgres", "");
             damageIsNamed(restored.url(), "postgres", "");
-        }
-    }
-
-    @Test
-    void aDumpRestoresIntoAnEmptyDatabase() throws Exception {
-        int major;
-        try (Connection connection = connect("postgres")) {
-            major = Integer.parseInt(text(connection, "show server_version_num")) / 10_000;
-        }
-        Optional<Path> programs = programs(major);
-        Assumptions.assumeTrue(programs.isPresent(), "no pg_dump of version " + major + " on this machine");
-        String dump = folder.resolve("voltdocket.dump").toString();
-        String name = "restored_" + Pairs.serial().replace('-', '_').toLowerCase(java.util.Locale.ROOT);
-        run(programs.get().resolve("pg_dump"), "-Fc", "-f", dump, "-d", uri("postgres"));
-        try (Connection connection = connect("postgres");
-                Statement statement = connection.createStatement()) {
-            statement.execute("create database " + name);
-            try {
-                run(programs.get().resolve("pg_restore"), "--exit-on-error", "--no-owner", "-d", uri(name), dump);
-                TestDatabase shared = TestDatabase.shared();
-                assertRestored(url(name), shared.getUsername(), shared.getPassword());
-                damageIsNamed(url(name), shared.getUsername(), shared.getPassword());
-            } finally {
-                statement.execute("drop database " + name + " with (force)");
-            }
         }
     }
 
@@ -224,47 +199,6 @@ class BackupTest {
         to.toFile().setReadable(true, true);
         to.toFile().setExecutable(false, false);
         to.toFile().setExecutable(true, true);
-    }
-
-    /** Where a client of that major version or a later one is. */
-    private static Optional<Path> programs(int major) throws Exception {
-        List<Path> folders = new ArrayList<>();
-        for (String folder : System.getenv("PATH").split(":")) {
-            folders.add(Path.of(folder));
-        }
-        Path installed = Path.of("/usr/lib/postgresql");
-        if (Files.isDirectory(installed)) {
-            try (Stream<Path> versions = Files.list(installed)) {
-                versions.forEach(version -> folders.add(version.resolve("bin")));
-            }
-        }
-        for (Path folder : folders) {
-            if (Files.isExecutable(folder.resolve("pg_dump")) && Files.isExecutable(folder.resolve("pg_restore"))) {
-                String version = run(folder.resolve("pg_dump"), "--version").replaceAll(".*\\) (\\d+).*\\s*", "$1");
-                if (Integer.parseInt(version) >= major) {
-                    return Optional.of(folder);
-                }
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static String run(Path program, String... arguments) throws Exception {
-        List<String> command = new ArrayList<>(List.of(program.toString()));
-        command.addAll(List.of(arguments));
-        ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
-        builder.environment().put("PGPASSWORD", TestDatabase.shared().getPassword());
-        Process process = builder.start();
-        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        assertThat(process.waitFor()).as(said).isZero();
-        return said;
-    }
-
-    /** As PostgreSQL's own programs want it. */
-    private static String uri(String database) {
-        URI jdbc = URI.create(url(database).substring("jdbc:".length()));
-        return "postgresql://" + TestDatabase.shared().getUsername() + "@" + jdbc.getHost() + ":" + jdbc.getPort() + "/"
-                + database;
     }
 
     private static String text(Connection connection, String query) throws SQLException {

@@ -8,7 +8,9 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
 
 /** The whole server in a process of its own, on a database that a test may kill; its uploads on a small disk where the system lets it. */
@@ -19,15 +21,27 @@ public final class Node implements AutoCloseable {
     /** Size of the disk for uploads. */
     private static final String DISK = "24m";
 
+    private static final AtomicInteger STARTS = new AtomicInteger();
+
     private final OwnDatabase database;
     private final Path folder;
     private final boolean smallDisk;
     private final int port;
+    private final List<String> options;
+    private final Map<String, String> environment;
     private Process process;
-    private int starts;
+    private Path log;
 
     public Node(OwnDatabase database, Path folder) throws Exception {
+        this(database, folder, List.of(), Map.of());
+    }
+
+    /** With options and variables of its environment besides. */
+    public Node(OwnDatabase database, Path folder, List<String> options, Map<String, String> environment)
+            throws Exception {
         this.database = database;
+        this.options = options;
+        this.environment = environment;
         this.folder = Files.createDirectories(folder.resolve("uploads")).getParent();
         this.smallDisk = mounts(folder.resolve("uploads"));
         try (ServerSocket free = new ServerSocket(0)) {
@@ -81,6 +95,7 @@ public final class Node implements AutoCloseable {
                 "--spring.datasource.hikari.connection-timeout=1000",
                 "--voltdocket.admin.user=" + ADMIN,
                 "--voltdocket.admin.password=" + Server.PASSWORD));
+        java.addAll(options);
         List<String> command = smallDisk
                 ? List.of(
                         "unshare",
@@ -93,11 +108,11 @@ public final class Node implements AutoCloseable {
                 : List.of();
         List<String> all = new ArrayList<>(command);
         all.addAll(java);
-        starts++;
-        process = new ProcessBuilder(all)
-                .redirectErrorStream(true)
-                .redirectOutput(log().toFile())
-                .start();
+        log = Path.of("target", "node-" + STARTS.incrementAndGet() + ".log");
+        ProcessBuilder builder =
+                new ProcessBuilder(all).redirectErrorStream(true).redirectOutput(log.toFile());
+        builder.environment().putAll(environment);
+        process = builder.start();
         long until = System.nanoTime() + Duration.ofSeconds(180).toNanos();
         while (!Files.readString(log()).contains("Voltdocket is ready")) {
             if (!process.isAlive() || System.nanoTime() > until) {
@@ -114,7 +129,7 @@ public final class Node implements AutoCloseable {
 
     /** What the running process says; kept where the build leaves its other reports. */
     public Path log() {
-        return Path.of("target", "node-" + starts + ".log");
+        return log;
     }
 
     /** The class path without the tests' own classes. */

@@ -15,10 +15,19 @@ public final class OwnDatabase implements AutoCloseable {
 
     private final Path folder;
     private final int port;
+    private final PostgresPrograms installed;
     private EmbeddedPostgres server;
+    private Process process;
 
+    /** The embedded server, of the version that the demo has. */
     public OwnDatabase(Path folder) throws IOException {
+        this(folder, null);
+    }
+
+    /** The server that the system's packages installed. */
+    public OwnDatabase(Path folder, PostgresPrograms installed) throws IOException {
         this.folder = folder;
+        this.installed = installed;
         try (ServerSocket free = new ServerSocket(0)) {
             this.port = free.getLocalPort();
         }
@@ -27,6 +36,11 @@ public final class OwnDatabase implements AutoCloseable {
 
     public String url() {
         return "jdbc:postgresql://127.0.0.1:" + port + "/postgres";
+    }
+
+    /** As PostgreSQL's own programs want it. */
+    public String uri() {
+        return "postgresql://postgres@127.0.0.1:" + port + "/postgres";
     }
 
     public Connection connect() throws SQLException {
@@ -38,16 +52,11 @@ public final class OwnDatabase implements AutoCloseable {
         long until = System.nanoTime() + Duration.ofSeconds(60).toNanos();
         while (true) {
             try {
-                server = EmbeddedPostgres.builder()
-                        .setDataDirectory(folder.resolve("database"))
-                        .setOverrideWorkingDirectory(folder.resolve("programs").toFile())
-                        .setCleanDataDirectory(false)
-                        .setPort(port)
-                        .setServerConfig("fsync", "on")
-                        .setServerConfig("synchronous_commit", "on")
-                        .setServerConfig("unix_socket_directories", "")
-                        .setPGStartupWait(Duration.ofSeconds(60))
-                        .start();
+                if (installed == null) {
+                    embedded();
+                } else {
+                    byPackage();
+                }
                 return;
             } catch (IOException | IllegalStateException e) {
                 if (System.nanoTime() > until) {
@@ -58,11 +67,39 @@ public final class OwnDatabase implements AutoCloseable {
         }
     }
 
+    private void embedded() throws IOException {
+        server = EmbeddedPostgres.builder()
+                .setDataDirectory(folder.resolve("database"))
+                .setOverrideWorkingDirectory(folder.resolve("programs").toFile())
+                .setCleanDataDirectory(false)
+                .setPort(port)
+                .setServerConfig("fsync", "on")
+                .setServerConfig("synchronous_commit", "on")
+                .setServerConfig("unix_socket_directories", "")
+                .setPGStartupWait(Duration.ofSeconds(60))
+                .start();
+    }
+
+    private void byPackage() throws IOException {
+        Path log = folder.resolve("database.log");
+        if (process == null || !process.isAlive()) {
+            process = installed.serve(Files.createDirectories(folder).resolve("database"), port, log);
+        }
+        try (Connection connection = connect()) {
+            connection.isValid(10);
+        } catch (SQLException e) {
+            throw new IOException(Files.readString(log), e);
+        }
+    }
+
     /** Ends it as a power cut would. */
     public void kill() throws IOException {
         Path pidFile = folder.resolve("database").resolve("postmaster.pid");
         long pid = Long.parseLong(Files.readAllLines(pidFile).get(0).strip());
         ProcessHandle.of(pid).ifPresent(ProcessHandle::destroyForcibly);
+        if (installed != null) {
+            return;
+        }
         try {
             server.close(); // nothing is left to stop; this gives the library's own lock back
         } catch (IOException | IllegalStateException dead) {
@@ -80,6 +117,15 @@ public final class OwnDatabase implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
-        server.close();
+        if (installed == null) {
+            server.close();
+            return;
+        }
+        process.destroy();
+        try {
+            process.waitFor();
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
     }
 }

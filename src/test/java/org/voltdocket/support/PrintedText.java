@@ -76,6 +76,7 @@ public final class PrintedText {
         boolean there = Arrays.stream(System.getenv("PATH").split(":"))
                 .anyMatch(folder -> Files.isExecutable(Path.of(folder, "qpdf")));
         if (!there) {
+            assertThat(System.getenv("CI")).as("qpdf is not there").isNull(); // .ci/run installs it
             return;
         }
         Path file = Files.createTempFile("printed", ".pdf");
