@@ -8,8 +8,8 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.kernel.Actor;
 
 /**
- * Lists cases by the moment of opening, page by page from where the last one ended. A text is looked for in three ways that
- * find the same: among the next few in the order, which fills a page where the text is common; by the index of each key it
+ * Lists cases by the moment of opening, page by page from where the last one ended. A text is looked for in ways that
+ * find the same: in each case of a workshop that has few; among the next few in the order, which fills a page where the text is common; by the index of each key it
  * may be, where it is rare; else by walking on in the order, which meets a page of many hits soon.
  */
 @Component
@@ -43,7 +43,7 @@ class CaseSearch {
     }
 
     private List<CaseLine> lines(CaseSql sql, int rows, int glance, int mostHits) {
-        if (!sql.searches()) {
+        if (!sql.searches() || fewer(sql, glance)) {
             return list(sql.select(), sql, rows);
         }
         List<CaseLine> near = list(sql.glance(glance), sql, rows);
@@ -58,6 +58,14 @@ class CaseSearch {
             sql.only(hits);
         }
         return list(sql.select(), sql, rows);
+    }
+
+    /** Whether the workshop has so few cases that each is read. */
+    private boolean fewer(CaseSql sql, int than) {
+        return sql.owned(than)
+                .map(count ->
+                        db.sql(count).params(sql.params()).query(Long.class).single() < than)
+                .orElse(false);
     }
 
     private List<CaseLine> list(String select, CaseSql sql, int rows) {

@@ -19,8 +19,13 @@ final class CaseSql {
 
     private static final Pattern SERIAL_PART = Pattern.compile("[A-Z0-9./-]{1,40}");
 
+    /** From so many characters on a part of a serial has an index that needs to look at few rows ({@code V017}). */
+    private static final int SIX = 6;
+
+    private static final int TRIGRAM = 3;
+
     private final List<String> where = new ArrayList<>();
-    private final List<String> matches = new ArrayList<>();
+    private final List<Match> matches = new ArrayList<>();
     private final Map<String, Object> params = new LinkedHashMap<>();
     private final String from;
     private final String order;
@@ -60,11 +65,9 @@ final class CaseSql {
         String serial = q.replaceAll("\\s+", "").toUpperCase(Locale.ROOT);
         String bare = serial.replace("-", "");
         if (SERIAL_PART.matcher(serial).matches()) {
-            match("c.battery_serial like :begin", "begin", serial + "%");
-            match("reverse(c.battery_serial) like :end", "end", new StringBuilder(serial).reverse() + "%");
-            match("c.battery_serial like :part", "part", "%" + serial + "%");
+            readSerial(serial);
         }
-        number(q).ifPresent(number -> match("c.number = :number", "number", number.value()));
+        number(q).ifPresent(number -> match("c.number = :number", "c.number = :number", "number", number.value()));
         String column = switch (bare.length()) {
             case 6 -> "right(c.vin, 6)";
             case 8 -> "right(c.vin, 8)";
@@ -73,15 +76,54 @@ final class CaseSql {
             default -> null;
         };
         if (column != null) {
-            match(column + " = :vin", "vin", bare.length() == 18 ? bare.substring(1) : bare);
+            match(column + " = :vin", column + " = :vin", "vin", bare.length() == 18 ? bare.substring(1) : bare);
         }
         if (matches.isEmpty()) {
-            matches.add("false");
+            matches.add(new Match("false", "false"));
         }
     }
 
-    private void match(String condition, String name, Object value) {
-        matches.add(condition);
+    /** Any part of a serial; of one or two letters the begin or end only, for no index knows where else they stand. */
+    private void readSerial(String part) {
+        if (part.length() < TRIGRAM) {
+            match("c.battery_serial like :begin", "c.battery_serial like :begin", "begin", part + "%");
+            String end = "reverse(c.battery_serial) like :end";
+            match(end, end, "end", new StringBuilder(part).reverse() + "%");
+            return;
+        }
+        String plain = "strpos(c.battery_serial, :part) > 0";
+        if (part.length() < SIX) {
+            match("c.battery_serial like :like", plain, "like", "%" + part + "%");
+        } else {
+            match(
+                    "(serial_sixes(c.battery_serial) @> cast(:sixes as text[]) and " + plain + ")",
+                    plain,
+                    "sixes",
+                    sixes(part));
+        }
+        params.put("part", part);
+    }
+
+    /** Sixes of letters that cover the part, as few as do. */
+    private static String[] sixes(String part) {
+        List<String> sixes = new ArrayList<>();
+        for (int from = 0; from + SIX < part.length(); from += SIX) {
+            sixes.add(part.substring(from, from + SIX));
+        }
+        sixes.add(part.substring(part.length() - SIX));
+        return sixes.toArray(String[]::new);
+    }
+
+    /**
+     * A key that the text may be.
+     *
+     * @param indexed as its index serves it
+     * @param plain the same for a row that is there already
+     */
+    private record Match(String indexed, String plain) {}
+
+    private void match(String indexed, String plain, String name, Object value) {
+        matches.add(new Match(indexed, plain));
         params.put(name, value);
     }
 
@@ -91,6 +133,14 @@ final class CaseSql {
         } catch (IllegalArgumentException e) {
             return Optional.empty();
         }
+    }
+
+    /** How many cases the workshop has, counted up to so many; empty for who sees all. */
+    Optional<String> owned(int most) {
+        return params.containsKey("workshop")
+                ? Optional.of("select count(*) from (select from case_workshop w where w.workshop_id = :workshop limit "
+                        + most + ") w")
+                : Optional.empty();
     }
 
     boolean searches() {
@@ -114,7 +164,7 @@ final class CaseSql {
         return matches.stream()
                 .map(match -> {
                     List<String> all = new ArrayList<>(where);
-                    all.add(match);
+                    all.add(match.indexed());
                     return "(select c.id" + from + condition(all) + " limit " + most + ")";
                 })
                 .collect(Collectors.joining(" union "));
@@ -123,7 +173,7 @@ final class CaseSql {
     /** Few were found: lists only these, in place of the text. */
     void only(List<UUID> cases) {
         matches.clear();
-        match("c.id = any(:hits)", "hits", cases.toArray(UUID[]::new));
+        match("c.id = any(:hits)", "c.id = any(:hits)", "hits", cases.toArray(UUID[]::new));
     }
 
     String select() {
@@ -135,7 +185,7 @@ final class CaseSql {
     }
 
     private String anyMatch() {
-        return String.join(" or ", matches);
+        return matches.stream().map(Match::plain).collect(Collectors.joining(" or "));
     }
 
     private static String condition(List<String> all) {

@@ -97,6 +97,17 @@ class CaseSearchTest {
                 .isEmpty();
     }
 
+    /** A case is judged a moment after it was opened; until then its page has no verdict, and is there. */
+    @Test
+    void aCaseThatIsNotJudgedYetHasItsPage() {
+        String number =
+                walk(workshop, mark, 1000, 1000, false).get(0).ref().number().value();
+        assertThat(server.browser(server.user(Role.CLERK))
+                        .get("/cases/" + number)
+                        .status())
+                .isEqualTo(200);
+    }
+
     @Test
     void theMomentOfOpeningIsThatOfTheCaseAndStands() {
         Integer other = db.queryForObject(
