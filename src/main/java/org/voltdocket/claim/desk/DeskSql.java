@@ -18,11 +18,12 @@ import org.voltdocket.kernel.Role;
 final class DeskSql {
 
     private static final int SOON_DAYS = 5;
+    private static final String OPEN = "d.open";
 
     private final List<String> where = new ArrayList<>();
+    private final List<String> walked = new ArrayList<>();
     private final Map<String, Object> params = new LinkedHashMap<>();
     private final DeskOrder order;
-    private final String base;
     private List<String> matches = List.of();
 
     /** @param workshops those that the filter's part of a name means */
@@ -32,10 +33,15 @@ final class DeskSql {
             and("d.workshop_id = :own", "own", actor.workshop().orElseThrow());
         }
         if (filter.state().equals(DeskFilter.OPEN)) {
-            where.add("d.open");
+            where.add(OPEN);
         } else if (!filter.state().equals(DeskFilter.ALL)) {
             and("d.state = :state", "state", filter.state());
         }
+        if (order == DeskOrder.DUE) {
+            // only open ones are due; said, so that their own index serves, and once, for the planner counts it twice
+            where.add(where.contains(OPEN) ? "d.due_on is not null" : OPEN + " and d.due_on is not null");
+        }
+        walked.addAll(where);
         if (filter.leaning().equals("none")) {
             where.add("d.leaning is null");
         } else if (!filter.leaning().isEmpty()) {
@@ -48,8 +54,7 @@ final class DeskSql {
             and("d.probability >= :least", "least", filter.least() / 100.0);
         }
         if (!filter.workshop().isEmpty()) {
-            // as values, not as a query within: the plan depends on how many claims those workshops have
-            and("d.workshop_id = any(:workshops)", "workshops", workshops.toArray(UUID[]::new));
+            workshops(workshops);
         }
         if (filter.from() != null) {
             and("d.amount >= :from", "from", filter.from());
@@ -63,13 +68,18 @@ final class DeskSql {
             where.add("exists (select from claim_notice n where n.case_id = d.case_id and n.looked_at is null"
                     + " and n.gone_at is null)");
         }
-        base = where.size() < 1 ? "" : " and " + String.join(" and ", where);
         if (!filter.q().isEmpty() && !filter.tooShort()) {
             matches = matches(filter.q());
-            where.add("(" + String.join(" or ", matches) + ")");
         }
-        if (order == DeskOrder.DUE) {
-            where.add("d.due_on is not null");
+    }
+
+    /** As values, not as a query within: the plan depends on how many claims those workshops have. */
+    private void workshops(List<UUID> workshops) {
+        if (workshops.size() == 1) {
+            // one has its claims in each order in an index
+            and("d.workshop_id = :workshops", "workshops", workshops.get(0));
+        } else {
+            and("d.workshop_id = any(:workshops)", "workshops", workshops.toArray(UUID[]::new));
         }
     }
 
@@ -142,22 +152,25 @@ final class DeskSql {
         return !matches.isEmpty();
     }
 
-    /** Finds the claims that the text means by each key's own index, so many at most of each. */
-    String hits(int most) {
+    /** Claims that the text means, by each key's own index, so many at most of each. */
+    private String hits(int most) {
         return matches.stream()
-                .map(match -> "(select d.claim_id from claim_desk d where " + match + base + " limit " + most + ")")
+                .map(match -> "(select d.claim_id from claim_desk d" + condition(where, match) + " limit " + most + ")")
                 .collect(Collectors.joining(" union "));
     }
 
-    /** Lists only these: few were found, and an index leads to each. */
-    void only(List<UUID> claims) {
-        and("d.claim_id = any(:hits)", "hits", claims.toArray(UUID[]::new));
+    /** Whether the text means more than so many. */
+    String manyHits(int most) {
+        return "select count(*) > " + most + " from (" + hits(most + 1) + ") h";
     }
 
     /** Goes on after the line where a page ended. */
     void after(DeskCursor cursor) {
         String way = order.rising ? ">" : "<";
-        where.add("(d." + order.column + ", d.ordinal) " + way + " (cast(:value as " + order.type + "), :ordinal)");
+        String beyond =
+                "(d." + order.column + ", d.ordinal) " + way + " (cast(:value as " + order.type + "), :ordinal)";
+        where.add(beyond);
+        walked.add(beyond);
         params.put("value", cursor.value());
         params.put("ordinal", cursor.ordinal());
     }
@@ -166,13 +179,40 @@ final class DeskSql {
         return params;
     }
 
-    /** The names of workshops are joined to the lines shown only. */
+    /** What the filter shows, in its order. */
     String select(String limit) {
-        String way = order.rising ? "asc" : "desc";
-        String condition = where.isEmpty() ? "" : " where " + String.join(" and ", where);
-        return "select d.*, w.name as workshop from (select * from claim_desk d" + condition + " order by d."
-                + order.column
-                + " " + way + ", d.ordinal " + way + limit + ") d join workshop w on w.id = d.workshop_id order by d."
-                + order.column + " " + way + ", d.ordinal " + way;
+        return named("select * from claim_desk d" + condition(where, anyMatch()) + by() + limit);
+    }
+
+    /** The same of few hits: they are looked up first and then sorted. */
+    String selectHits(int most, String limit) {
+        // materialized: a join could be turned into a walk
+        return "with h as materialized (" + hits(most) + ") "
+                + named("select d.* from h join claim_desk d using (claim_id)" + by() + limit);
+    }
+
+    /** The same among the next so many in the order, whatever else of the filter they meet. */
+    String glance(int rows, String limit) {
+        String next = "(select * from claim_desk d" + condition(walked, "") + by() + " limit " + rows + ")";
+        return named("select * from " + next + " d" + condition(where, anyMatch()) + by() + limit);
+    }
+
+    /** The names of workshops are joined to the lines shown only. */
+    private String named(String lines) {
+        return "select d.*, w.name as workshop from (" + lines + ") d join workshop w on w.id = d.workshop_id" + by();
+    }
+
+    private String by() {
+        String way = order.rising ? " asc" : " desc";
+        return " order by d." + order.column + way + ", d.ordinal" + way;
+    }
+
+    private String anyMatch() {
+        return matches.isEmpty() ? "" : "(" + String.join(" or ", matches) + ")";
+    }
+
+    private static String condition(List<String> all, String more) {
+        String text = String.join(" and ", all) + (all.isEmpty() || more.isEmpty() ? "" : " and ") + more;
+        return text.isEmpty() ? "" : " where " + text;
     }
 }

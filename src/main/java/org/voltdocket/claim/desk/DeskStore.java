@@ -16,6 +16,14 @@ import org.springframework.stereotype.Component;
 class DeskStore {
 
     private static final int PORTION = 1000;
+
+    /** Hits that are sorted at once. */
+    private static final int FEW_HITS = 500;
+
+    /** So many are read one by one where there are more; a page is full by then where every 40th is meant. */
+    private static final int GLANCE = 2000;
+
+    /** More hits than these are not sorted. */
     private static final int MOST_HITS = 5000;
 
     private final NamedParameterJdbcTemplate db;
@@ -39,22 +47,35 @@ class DeskStore {
     }
 
     /**
-     * Where a text finds few claims they are looked up first and then sorted; where it finds many, a walk in the order meets
-     * enough of them soon. The planner cannot tell one from the other for a text that is a beginning here and an end there.
+     * A text that few claims have is looked up by the index of each key and then sorted; one that is common fills a page among
+     * the next few in the order; between these the walk goes on, which meets enough of them soon. The planner cannot tell which
+     * for a text that is a beginning here and an end there.
      */
-    private DeskSql narrowed(DeskSql sql) {
-        if (sql.searches()) {
-            List<UUID> hits = db.queryForList(sql.hits(MOST_HITS + 1), sql.params(), UUID.class);
-            if (hits.size() <= MOST_HITS) {
-                sql.only(hits);
-            }
-        }
-        return sql;
+    List<DeskLine> lines(DeskSql sql, int limit) {
+        return lines(sql, limit, FEW_HITS, GLANCE, MOST_HITS);
     }
 
-    List<DeskLine> lines(DeskSql given, int limit) {
-        DeskSql sql = narrowed(given);
-        return db.query(sql.select(" limit " + limit), sql.params(), DeskStore::line);
+    List<DeskLine> lines(DeskSql sql, int limit, int fewHits, int glance, int mostHits) {
+        String most = " limit " + limit;
+        if (!sql.searches()) {
+            return list(sql.select(most), sql);
+        }
+        if (!many(sql, fewHits)) {
+            return list(sql.selectHits(fewHits, most), sql);
+        }
+        List<DeskLine> near = list(sql.glance(glance, most), sql);
+        if (near.size() == limit) {
+            return near;
+        }
+        return list(many(sql, mostHits) ? sql.select(most) : sql.selectHits(mostHits, most), sql);
+    }
+
+    private boolean many(DeskSql sql, int mostHits) {
+        return Boolean.TRUE.equals(db.queryForObject(sql.manyHits(mostHits), sql.params(), Boolean.class));
+    }
+
+    private List<DeskLine> list(String select, DeskSql sql) {
+        return db.query(select, sql.params(), DeskStore::line);
     }
 
     /** Line by line in portions, however many there are; needs a transaction. */

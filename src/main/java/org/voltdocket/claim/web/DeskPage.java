@@ -77,8 +77,9 @@ class DeskPage {
                         actor, found.lines().stream().map(DeskLine::number).toList()));
         model.addAttribute("next", found.next().orElse(null));
         model.addAttribute("paged", given.containsKey("cursor"));
-        model.addAttribute("tabs", tabs(desk.counts(actor), filter));
-        model.addAttribute("leaningTabs", leanings(desk.counts(actor), filter));
+        Map<String, Map<String, Long>> counts = desk.counts(actor);
+        model.addAttribute("tabs", tabs(counts, filter));
+        model.addAttribute("leaningTabs", leanings(counts, filter));
         model.addAttribute("saved", saved.of(actor));
         model.addAttribute(
                 "causes", Arrays.stream(Cause.values()).map(Cause::id).toList());
