@@ -53,7 +53,7 @@ public final class Corpus {
     }
 
     /** A sample read through the doors that a workshop's files take. */
-    static CaseInput input(String name) {
+    public static CaseInput input(String name) {
         NewCase opened = CaseRequest.read(
                         JsonMapper.shared().readTree(text(SAMPLES.resolve(name).resolve(REQUEST))))
                 .newCase();

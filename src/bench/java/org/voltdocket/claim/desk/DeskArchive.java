@@ -3,6 +3,7 @@ package org.voltdocket.claim.desk;
 import java.io.IOException;
 import java.io.StringReader;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -11,12 +12,16 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import javax.sql.DataSource;
 import org.postgresql.PGConnection;
 import org.postgresql.copy.CopyManager;
 import org.springframework.jdbc.core.JdbcTemplate;
+import org.voltdocket.assessment.FindingTexts;
 import org.voltdocket.kernel.CaseNumber;
 
 /**
@@ -35,7 +40,9 @@ final class DeskArchive {
     private static final String[] STATES = {
         "none", "draft", "submitted", "in-review", "evidence-asked", "approved", "declined", "goodwill", "settled", "withdrawn"
     };
-    private static final double[] STATE_SHARES = {.25, .01, .015, .01, .01, .01, .005, .005, .63, .055};
+    private static final double[] OLD_SHARES = {.25, 0, 0, 0, 0, .01, .005, .005, .672, .058};
+    private static final double[] RECENT_SHARES = {.25, .13, .2, .14, .14, .02, .01, .01, .09, .01};
+    private static final int RECENT_DAYS = 60;
     private static final String[][] CAUSES = {
         {"charging-source", "current-sensor", "charge-control", "wiring", "standing-drain"},
         {"battery-worn", "battery-defect"},
@@ -45,6 +52,9 @@ final class DeskArchive {
         {"none", "wiring"},
     };
     private static final String VIN = "ABCDEFGHJKLMNPRSTUVWXYZ0123456789";
+
+    /** Of each case that is judged; ten and a few more, since some cases are not. */
+    private static final int FINDINGS = 11;
 
     final List<UUID> workshops = new ArrayList<>();
     final List<String> serials = new ArrayList<>();
@@ -73,8 +83,10 @@ final class DeskArchive {
             CopyManager copy = connection.unwrap(PGConnection.class).getCopyAPI();
             workshops(copy);
             for (int from = 0; from < cases; from += PORTION) {
-                portion(copy, from, Math.min(cases, from + PORTION));
+                portion(copy, from, Math.min(cases, from + PORTION), cases);
             }
+            assessments(connection);
+            notices(connection);
             connection.createStatement().execute("set session_replication_role = origin");
         }
         indexes.forEach(db::execute);
@@ -83,6 +95,54 @@ final class DeskArchive {
         db.execute("insert into claim_tally (workshop_id, state, leaning, n) select null, state, coalesce(leaning, 'none'), count(*)"
                 + " from claim_desk group by 2, 3");
         db.execute("vacuum analyze");
+    }
+
+    /** What the judge said of a case of the same cause, with values of its own, as the server keeps it. */
+    private static void assessments(Connection connection) throws SQLException {
+        Map<String, String> texts = FindingTexts.byCause(FINDINGS);
+        String values = IntStream.range(0, FINDINGS)
+                .mapToObj(i -> ", round(abs(hashtext(c.number || " + i + ")) % 100000 / 7000.0, 5)")
+                .collect(Collectors.joining());
+        try (PreparedStatement insert = connection.prepareStatement("""
+                insert into assessment (id, case_id, edition, rulebook_sha256, input_sha256, assessed_at, leaning, battery_verdict,
+                    first_cause, probability, body, regimes)
+                select gen_random_uuid(), c.id, ?, ?, encode(sha256(c.number::bytea), 'hex'), c.assessed_at, c.leaning,
+                    c.battery_verdict, c.first_cause, c.probability,
+                    format(t.body, gen_random_uuid(), c.leaning, c.probability""" + values + "), '{}'"
+                + " from case_file c join unnest(?::text[], ?::text[]) as t (cause, body) on t.cause = c.first_cause")) {
+            insert.setString(1, FindingTexts.edition().edition());
+            insert.setString(2, FindingTexts.edition().sha256().hex());
+            insert.setArray(3, connection.createArrayOf("text", texts.keySet().toArray()));
+            insert.setArray(4, connection.createArrayOf("text", texts.values().toArray()));
+            insert.executeUpdate();
+        }
+    }
+
+    /** One case in fifty has something to look at; half of it has been. */
+    private static void notices(Connection connection) throws SQLException {
+        connection.createStatement().execute("""
+                insert into claim_notice (id, case_id, kind, key, grounds, found_at, looked_at, looked_by, looked_reason)
+                select gen_random_uuid(), c.id, 'serial-claimed-twice', 'serial', '{invented}', c.opened_at,
+                    case when n % 2 = 0 then c.opened_at end, case when n % 2 = 0 then 'clerk-1' end,
+                    case when n % 2 = 0 then 'read both' end
+                from (select id, opened_at, row_number() over (order by number) as n from case_file) c where n % 50 in (7, 32)
+                """);
+    }
+
+    /** How many findings the assessments hold, and bytes of the table on the disk; the findings of some are read and counted. */
+    String findings() {
+        Integer wrong = db.queryForObject(
+                "select count(*) from assessment tablesample system (0.1) where jsonb_array_length(body::jsonb -> 'findings') <> ?",
+                Integer.class,
+                FINDINGS);
+        if (wrong != 0) {
+            throw new IllegalStateException(wrong + " assessments have another number of findings");
+        }
+        return db.queryForObject(
+                "select count(*) * ? || ' findings in ' || count(*) || ' assessments, '"
+                        + " || pg_size_pretty(pg_total_relation_size('assessment')) from assessment",
+                String.class,
+                FINDINGS);
     }
 
     /** Reads back some keys to search for, and the workshops, the largest first. */
@@ -106,12 +166,12 @@ final class DeskArchive {
         copy.copyIn("copy workshop (id, name, created_at) from stdin", new StringReader(rows.toString()));
     }
 
-    private void portion(CopyManager copy, int from, int to) throws SQLException, IOException {
+    private void portion(CopyManager copy, int from, int to, int all) throws SQLException, IOException {
         StringBuilder cases = new StringBuilder();
         StringBuilder seen = new StringBuilder();
         StringBuilder claims = new StringBuilder();
         for (int i = from; i < to; i++) {
-            one(i, cases, seen, claims);
+            one(i, 1 - (i + .5) / all, cases, seen, claims);
         }
         copy.copyIn(
                 "copy case_file (id, number, battery_serial, vin, opened_at, opened_by, opened_workshop, leaning, battery_verdict,"
@@ -124,15 +184,17 @@ final class DeskArchive {
                 new StringReader(claims.toString()));
     }
 
-    private void one(int i, StringBuilder cases, StringBuilder seen, StringBuilder claims) {
+    /** Cases come in the order of time, as they do, {@code ago} from 1 to 0; so rows of a time lie side by side. */
+    private void one(int i, double ago, StringBuilder cases, StringBuilder seen, StringBuilder claims) {
         UUID id = new UUID(chance.nextLong(), chance.nextLong());
         String number = CaseNumber.of(1_000_000 + i).value();
         String serial = TYPES[skewed(TYPES.length)] + "-20" + (21 + chance.nextInt(6)) + "-" + String.format("%07d", i * 7919L % 9999991);
         String vin = vin();
         UUID workshop = workshops.get(skewed(WORKSHOPS));
-        String state = STATES[pick(STATE_SHARES)];
+        double days = Math.pow(ago, 1.3) * 1800;
+        Instant at = Instant.now().minus((long) (days * 24 * 60), ChronoUnit.MINUTES);
+        String state = STATES[pick(days < RECENT_DAYS ? RECENT_SHARES : OLD_SHARES)];
         boolean open = List.of("draft", "submitted", "in-review", "evidence-asked").contains(state);
-        Instant at = Instant.now().minus((long) (Math.pow(chance.nextDouble(), 1.3) * (open ? 60 : 1800) * 24 * 60), ChronoUnit.MINUTES);
         int lean = pick(LEANING_SHARES);
         String leaning = LEANINGS[lean];
         String cause = leaning == null ? null : CAUSES[lean][skewed(CAUSES[lean].length)];

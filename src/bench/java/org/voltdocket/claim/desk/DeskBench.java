@@ -1,6 +1,7 @@
 package org.voltdocket.claim.desk;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -24,6 +25,7 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.secondmodel.HourDrive;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
 
@@ -32,7 +34,8 @@ import org.voltdocket.support.Server;
  * plans of PostgreSQL beside it. Writes {@code target/bench/desk.md}.
  *
  * <p>{@code mvn -q -Pbench test-compile exec:exec -Dbench.main=org.voltdocket.claim.desk.DeskBench -Dbench="1000000 200"}:
- * how many cases (0: those of the database that the property {@code voltdocket.bench.url} names), how many runs of each query.
+ * how many cases (0: those of the database that the property {@code voltdocket.bench.url} names), how many runs of each query, and a part of the names of
+ * those to run, where not all are.
  */
 public final class DeskBench {
 
@@ -41,6 +44,7 @@ public final class DeskBench {
     private final StringBuilder table = new StringBuilder();
     private final StringBuilder plans = new StringBuilder();
     private final int runs;
+    private final String only;
     private final DeskArchive archive;
     private final Desk desk;
     private final Cases cases;
@@ -48,8 +52,9 @@ public final class DeskBench {
     private final NamedParameterJdbcTemplate db;
     private final Actor clerk = new Actor("clerk-3", Role.CLERK, Optional.empty());
 
-    private DeskBench(ConfigurableApplicationContext server, DeskArchive archive, int runs) {
+    private DeskBench(ConfigurableApplicationContext server, DeskArchive archive, int runs, String only) {
         this.runs = runs;
+        this.only = only;
         this.archive = archive;
         this.desk = server.getBean(Desk.class);
         this.cases = server.getBean(Cases.class);
@@ -60,6 +65,7 @@ public final class DeskBench {
     public static void main(String[] args) throws Exception {
         int size = args.length > 0 ? Integer.parseInt(args[0]) : 1_000_000;
         int runs = args.length > 1 ? Integer.parseInt(args[1]) : 200;
+        String only = args.length > 2 ? args[2] : "";
         Class<?> testServer = Class.forName("org.voltdocket.support.BenchServerConfig");
         try (ConfigurableApplicationContext server = new SpringApplicationBuilder(Voltdocket.class, testServer)
                 .run("--server.port=0", "--server.shutdown=immediate", "--voltdocket.admin.user=first-admin",
@@ -71,7 +77,8 @@ public final class DeskBench {
             }
             archive.sample();
             long seconds = (System.nanoTime() - start) / 1_000_000_000;
-            DeskBench bench = new DeskBench(server, archive, runs);
+            System.out.println("archive: " + seconds + " s, " + archive.findings());
+            DeskBench bench = new DeskBench(server, archive, runs, only);
             bench.all(server.getBean(Server.class));
             bench.write(size, seconds);
         }
@@ -94,6 +101,9 @@ public final class DeskBench {
                 Map.of("state", "settled", "workshop", name(i), "leaning", "vehicle-side", "order", "largest"));
         desk("clerk: all, newest first", clerk, i -> Map.of("state", "all", "order", "newest"));
         deep("clerk: all, 100 pages down", Map.of("state", "all"), 100);
+        desk("clerk: open, to look at", clerk, i -> Map.of("look", "open"));
+        desk("clerk: all, to look at, oldest first", clerk, i -> Map.of("state", "all", "look", "open", "order", "oldest"));
+        desk("clerk: all, overdue, due first", clerk, i -> Map.of("state", "all", "due", "over", "order", "due"));
         desk("clerk: settled, contradictory", clerk, i -> Map.of("state", "settled", "leaning", "contradictory"));
         desk("clerk: settled, least clear of a cause", clerk, i ->
                 Map.of("state", "settled", "cause", Cause.values()[i % Cause.values().length].id(), "order", "least-clear"));
@@ -115,6 +125,8 @@ public final class DeskBench {
         desk("search: what is not there", clerk, i -> Map.of("state", "all", "q", "ZZQ-" + i));
         desk("workshop: its queue", large, i -> Map.of());
         desk("workshop: all of it, newest first", large, i -> Map.of("state", "all", "order", "newest"));
+        desk("workshop: settled, one leaning, largest", large, i ->
+                Map.of("state", "settled", "leaning", Leaning.values()[i % 6].id(), "order", "largest"));
         desk("any workshop: its queue, due first", null, i -> Map.of("order", "due"));
         desk("any workshop: search", null, i -> Map.of("state", "all", "q", one(archive.serials, i).substring(0, 9)));
         time("counts: clerk", i -> desk.counts(clerk));
@@ -127,7 +139,33 @@ public final class DeskBench {
         cases("list of cases: any workshop, search", i -> query(one(archive.serials, i).substring(0, 9), Optional.empty(), Optional.empty()), null);
         Client page = server.browser(server.newUser(Role.CLERK));
         time("page over HTTP: the clerk's desk", i -> expect(page.get("/desk").status()));
+        time("page over HTTP: the clerk's desk, to look at", i -> expect(page.get("/desk?look=open").status()));
+        time("page over HTTP: list of cases", i -> expect(page.get("/cases").status()));
+        time("page over HTTP: a case of the archive", i -> expect(page.get("/cases/" + one(archive.numbers, i)).status()));
+        String sent = sent(server);
+        time("page over HTTP: a case with its evidence", i -> expect(page.get("/cases/" + sent).status()));
         time("page over HTTP: all, by cause", i -> expect(page.get("/desk?state=all&cause=wiring").status()));
+    }
+
+    /** A case with a drive of an hour and tests, sent as a workshop does. */
+    private static String sent(Server server) {
+        Client workshop = server.as(server.newUser(Role.WORKSHOP));
+        String serial = "BENCH-" + System.currentTimeMillis();
+        String number = workshop.postJson(
+                        "/api/v1/cases", "{\"batterySerial\":\"" + serial + "\",\"vin\":\"W0BENCH0000000001\"}")
+                .json()
+                .get("number")
+                .stringValue();
+        String evidence = "/api/v1/cases/" + number + "/evidence";
+        workshop.upload(evidence, "drive.csv", HourDrive.csv(HourDrive.recording(true, 100)), null);
+        for (String file : List.of("battery-test.json", "charging-test.json", "cranking-test.json")) {
+            try {
+                workshop.upload(evidence, file, Files.readAllBytes(Path.of("shared", "samples", file)), null);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+        return number;
     }
 
     private static void expect(int status) {
@@ -180,6 +218,9 @@ public final class DeskBench {
     }
 
     private void time(String what, IntConsumer work) {
+        if (!what.contains(only)) {
+            return;
+        }
         for (int i = 0; i < WARM_UP; i++) {
             work.accept(i);
         }
@@ -203,6 +244,9 @@ public final class DeskBench {
     }
 
     private void plan(String what, DeskSql sql) {
+        if (!what.contains(only)) {
+            return;
+        }
         List<String> lines = db.queryForList(
                 "explain (analyze, buffers, costs off, timing off) " + sql.select(" limit " + (Desk.LINES + 1)), sql.params(), String.class);
         plans.append("\n### ").append(what).append("\n\n```\n").append(String.join("\n", lines)).append("\n```\n");
@@ -211,7 +255,8 @@ public final class DeskBench {
     private void write(int size, long seconds) throws IOException {
         List<String> head = new ArrayList<>();
         head.add("# The desk over " + size + " cases\n");
-        head.add("Milliseconds, " + runs + " runs each after " + WARM_UP + " to warm up; the archive was generated in " + seconds + " s.\n");
+        head.add("Milliseconds, " + runs + " runs each after " + WARM_UP + " to warm up; the archive was generated in " + seconds + " s: "
+                + archive.findings() + ".\n");
         Path file = Path.of("target", "bench", "desk.md");
         Files.createDirectories(file.getParent());
         Files.writeString(file, String.join("\n", head) + "\n" + table + "\n## Plans\n" + plans);
