@@ -24,10 +24,12 @@ public class EvidenceCheck {
     private static final int MOST_TOLD = 100;
 
     private final RawStore raw;
+    private final StrayObjects strays;
     private final JdbcTemplate streaming;
 
-    EvidenceCheck(RawStore raw, DataSource source) {
+    EvidenceCheck(RawStore raw, StrayObjects strays, DataSource source) {
         this.raw = raw;
+        this.strays = strays;
         this.streaming = new JdbcTemplate(source);
         this.streaming.setFetchSize(PORTION);
     }
@@ -35,21 +37,32 @@ public class EvidenceCheck {
     /**
      * What was found.
      *
-     * @param files originals read
+     * @param files originals read, wherever they are
+     * @param inStore of these, how many are in the store of objects
      * @param bytes their length as they were sent
      * @param blocks blocks of recordings read
      * @param damaged how many originals, blocks and recordings are not as they were kept
      * @param faults each of the first of them in words
+     * @param strays objects in the store that are no evidence: no damage
      */
-    public record Found(long files, long bytes, long blocks, long damaged, List<String> faults) {
+    public record Found(
+            long files, long inStore, long bytes, long blocks, long damaged, List<String> faults, Strays strays) {
 
         public boolean sound() {
             return damaged == 0;
         }
     }
 
+    /**
+     * Objects that nobody refers to: left by an upload that was broken off between store and database, or under way just now.
+     *
+     * @param names of the first of them
+     */
+    public record Strays(long count, List<String> names) {}
+
     private static final class Tally {
         private long files;
+        private long inStore;
         private long bytes;
         private long blocks;
         private long damaged;
@@ -63,23 +76,35 @@ public class EvidenceCheck {
         }
     }
 
-    /** Reads it all, as it was at one moment. */
+    /**
+     * Reads it all.
+     *
+     * @throws org.voltdocket.evidence.store.StoreAway if the store of objects does not answer: what is in it cannot be told
+     */
     @Transactional(readOnly = true)
     public Found all() {
         Tally tally = new Tally();
-        streaming.query("select sha256, bytes from raw_file order by sha256", row -> {
-            original(tally, new Sha256(row.getString(1)), row.getLong(2));
+        streaming.query("select sha256, place = 'store' from raw_file order by sha256", row -> {
+            original(tally, new Sha256(row.getString(1)), row.getBoolean(2));
         });
         streaming.query("select evidence_id, channel, block_no, rows, crc32, data from recording_block", row -> {
             block(tally, row);
         });
         missing(tally);
-        return new Found(tally.files, tally.bytes, tally.blocks, tally.damaged, List.copyOf(tally.faults));
+        return new Found(
+                tally.files,
+                tally.inStore,
+                tally.bytes,
+                tally.blocks,
+                tally.damaged,
+                List.copyOf(tally.faults),
+                strays.find(MOST_TOLD));
     }
 
-    private void original(Tally tally, Sha256 sha256, long bytes) {
+    private void original(Tally tally, Sha256 sha256, boolean inStore) {
         Counter counter = new Counter();
         tally.files++;
+        tally.inStore += inStore ? 1 : 0;
         try {
             raw.write(sha256, counter);
         } catch (IllegalStateException e) {
@@ -87,9 +112,6 @@ public class EvidenceCheck {
             return;
         }
         tally.bytes += counter.bytes;
-        if (counter.bytes != bytes) {
-            tally.fault("Of " + sha256 + " " + bytes + " bytes are noted, and " + counter.bytes + " are kept.");
-        }
     }
 
     private static void block(Tally tally, ResultSet row) throws java.sql.SQLException {

@@ -26,7 +26,7 @@ import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.trail.Trail;
 
-/** The way of an upload: disk, digest, kind, reading, one transaction. */
+/** The way of an upload: disk, digest, kind, reading, store where there is one, one transaction. */
 @Service
 class Reception implements Intake {
 
@@ -136,8 +136,9 @@ class Reception implements Intake {
     }
 
     private Received keep(Actor actor, CaseRef file, EvidenceItem item, Path spool, Hand hand) {
+        RawStore.Place place = raw.bring(item.sha256(), spool);
         boolean added = Boolean.TRUE.equals(together.execute(transaction -> {
-            raw.keep(item.sha256(), spool, item.bytes());
+            raw.keep(item.sha256(), spool, item.bytes(), place);
             if (!items.add(item)) {
                 transaction.setRollbackOnly();
                 return false;

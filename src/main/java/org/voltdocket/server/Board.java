@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param slow slowest pages and calls of this node in the last hour
  * @param disks disks that this node writes to
  * @param databaseBytes size of the database
+ * @param store of original files, where one is named
  * @param backup the last one that was marked
  */
 public record Board(
@@ -32,6 +33,7 @@ public record Board(
         List<Slow> slow,
         List<Disk> disks,
         long databaseBytes,
+        Optional<Store> store,
         Optional<Backup> backup,
         Heap heap) {
 
@@ -49,6 +51,13 @@ public record Board(
             return freeBytes < allBytes / 10 || freeBytes < 1_000_000_000L;
         }
     }
+
+    /**
+     * The store that keeps new original files.
+     *
+     * @param trouble what it, or the way to it, said just now; null where it answers
+     */
+    public record Store(String where, String trouble) {}
 
     /** A backup as its command marked it. */
     public record Backup(Instant takenAt, String file, long bytes) {}

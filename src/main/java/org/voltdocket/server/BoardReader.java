@@ -18,11 +18,13 @@ import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.evidence.store.NamedStore;
 import org.voltdocket.server.Board.Backup;
 import org.voltdocket.server.Board.Count;
 import org.voltdocket.server.Board.Disk;
 import org.voltdocket.server.Board.Heap;
 import org.voltdocket.server.Board.Slow;
+import org.voltdocket.server.Board.Store;
 
 /** Gathers the board: from the database what all nodes share, from this node what is its own. */
 @Component
@@ -32,10 +34,12 @@ class BoardReader {
 
     private final JdbcClient db;
     private final MeterRegistry meters;
+    private final NamedStore originals;
     private final String data;
 
-    BoardReader(JdbcClient db, MeterRegistry meters, @Value("${voltdocket.data:}") String data) {
+    BoardReader(JdbcClient db, MeterRegistry meters, NamedStore originals, @Value("${voltdocket.data:}") String data) {
         this.db = db;
+        this.originals = originals;
         this.meters = meters;
         this.data = data;
     }
@@ -70,6 +74,9 @@ class BoardReader {
                 db.sql("select pg_database_size(current_database())")
                         .query(Long.class)
                         .single(),
+                originals
+                        .get()
+                        .map(store -> new Store(store.where(), store.state().trouble())),
                 backup(),
                 heap());
     }

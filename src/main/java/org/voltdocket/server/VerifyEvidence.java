@@ -56,11 +56,28 @@ public final class VerifyEvidence {
                 found.files(),
                 found.bytes(),
                 found.blocks());
+        if (found.inStore() > 0) {
+            read += "; " + found.inStore() + " of the originals are in the store of objects";
+        }
+        tell(out, found.strays());
         out.println(
                 found.sound()
                         ? "The evidence holds: " + read + "."
                         : "DAMAGED: " + found.damaged() + " places; " + read + ". Restore from a backup that holds.");
         return found.sound() ? SOUND : DAMAGED;
+    }
+
+    private static void tell(PrintStream out, EvidenceCheck.Strays strays) {
+        if (strays.count() == 0) {
+            return;
+        }
+        out.println("Objects in the store that are no evidence: " + strays.count()
+                + ". An upload was broken off before it was"
+                + " kept, or is under way. They harm nothing; the same file again uses its object.");
+        strays.names().forEach(name -> out.println("  " + name));
+        if (strays.count() > strays.names().size()) {
+            out.println("  and " + (strays.count() - strays.names().size()) + " more");
+        }
     }
 
     /** The few parts that it takes. No {@code @Configuration}, or the server's own scan would find it. */
@@ -71,6 +88,7 @@ public final class VerifyEvidence {
             includeFilters =
                     @ComponentScan.Filter(
                             type = FilterType.REGEX,
-                            pattern = "org\\.voltdocket\\.evidence\\.(EvidenceCheck|RawStore)"))
+                            pattern =
+                                    "org\\.voltdocket\\.evidence\\.(EvidenceCheck|RawStore|StrayObjects|store\\.NamedStore)"))
     static class Lean {}
 }

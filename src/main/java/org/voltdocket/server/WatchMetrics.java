@@ -7,6 +7,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.voltdocket.evidence.store.NamedStore;
 
 /** Numbers of the whole server for a collector of metrics, read from the database when it asks. */
 @Component
@@ -15,9 +16,11 @@ class WatchMetrics implements MeterBinder {
     private static final Logger LOG = LoggerFactory.getLogger(WatchMetrics.class);
 
     private final JdbcClient db;
+    private final NamedStore originals;
 
-    WatchMetrics(JdbcClient db) {
+    WatchMetrics(JdbcClient db, NamedStore originals) {
         this.db = db;
+        this.originals = originals;
     }
 
     @Override
@@ -49,6 +52,14 @@ class WatchMetrics implements MeterBinder {
                 "since the last backup that was marked; none where there is none",
                 "select extract(epoch from clock_timestamp() - max(taken_at)) from backup_taken");
         gauge(registry, "database.bytes", "size of the database", "select pg_database_size(current_database())");
+        Gauge.builder("voltdocket.originals.store.up", this::storeUp)
+                .description(
+                        "1 where the store of original files answers, 0 where it does not; none where none is named")
+                .register(registry);
+    }
+
+    private Double storeUp() {
+        return originals.get().map(store -> store.state().answers() ? 1.0 : 0.0).orElse(Double.NaN);
     }
 
     private void gauge(MeterRegistry registry, String name, String what, String sql) {

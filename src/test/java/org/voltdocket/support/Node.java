@@ -2,6 +2,7 @@ package org.voltdocket.support;
 
 import java.io.File;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -120,6 +121,37 @@ public final class Node implements AutoCloseable {
             }
             Thread.sleep(100);
         }
+    }
+
+    /** What a command of the program said, and how it ended. */
+    public record Said(int code, String text) {}
+
+    /** Runs the program with one of its commands to its end, on the same database and with the same settings. */
+    public Said command(String... arguments) throws Exception {
+        return command(database, options, environment, arguments);
+    }
+
+    /** The same without a node. */
+    public static Said command(
+            OwnDatabase database, List<String> options, Map<String, String> environment, String... arguments)
+            throws Exception {
+        List<String> java = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx256m",
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                programOnly(),
+                "org.voltdocket.Voltdocket",
+                "--spring.datasource.url=" + database.url(),
+                "--spring.datasource.username=postgres",
+                "--spring.datasource.password="));
+        java.addAll(options);
+        java.addAll(List.of(arguments));
+        ProcessBuilder builder = new ProcessBuilder(java).redirectErrorStream(true);
+        builder.environment().putAll(environment);
+        Process command = builder.start();
+        String text = new String(command.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        return new Said(command.waitFor(), text);
     }
 
     /** Ends it without a word. */

@@ -81,6 +81,7 @@ class ManualPages {
             "method-not-allowed",
             "not-ready",
             "database-away",
+            "store-away",
             "disk-full",
             "server-error");
 

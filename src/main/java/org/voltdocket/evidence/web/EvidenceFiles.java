@@ -6,6 +6,7 @@ import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.UUID;
@@ -32,7 +33,8 @@ class EvidenceFiles {
 
     /**
      * Streams a file with its digest as {@code Repr-Digest} (RFC 9530), as {@code Digest} (RFC 3230, for older readers)
-     * and as entity tag. Should the kept bytes be damaged, the answer breaks off before its end.
+     * and as entity tag. Should the kept bytes be damaged or their store go away, the answer is a problem where none of them is
+     * out yet, and breaks off before its end where some are.
      */
     @Operation(
             summary = "The original bytes, bit for bit",
@@ -43,13 +45,27 @@ class EvidenceFiles {
     void content(Actor actor, @PathVariable UUID id, ServletWebRequest request, HttpServletResponse response)
             throws IOException {
         EvidenceItem item = archive.item(actor, id);
+        if (request.getHeader(HttpHeaders.IF_NONE_MATCH) != null && request.checkNotModified(tag(item))) {
+            digests(item, response);
+            return;
+        }
+        archive.writeContent(id, new FirstHead(item, response));
+    }
+
+    private static String tag(EvidenceItem item) {
+        return "\"" + item.sha256().hex() + "\"";
+    }
+
+    private static void digests(EvidenceItem item, HttpServletResponse response) {
+        response.setHeader(HttpHeaders.ETAG, tag(item));
         String digest = Base64.getEncoder().encodeToString(item.sha256().bytes());
         response.setHeader("Repr-Digest", "sha-256=:" + digest + ":");
         response.setHeader("Digest", "sha-256=" + digest);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
-        if (request.checkNotModified("\"" + item.sha256().hex() + "\"")) {
-            return;
-        }
+    }
+
+    private static void head(EvidenceItem item, HttpServletResponse response) {
+        digests(item, response);
         response.setContentType(item.mediaType());
         response.setContentLengthLong(item.bytes());
         response.setHeader("X-Content-Type-Options", "nosniff");
@@ -59,6 +75,35 @@ class EvidenceFiles {
                         .filename(item.fileName(), StandardCharsets.UTF_8)
                         .build()
                         .toString());
-        archive.writeContent(id, response.getOutputStream());
+    }
+
+    /** Says what the file is when its first bytes come, so that a file which cannot be read leaves room for a problem. */
+    private static final class FirstHead extends OutputStream {
+
+        private final EvidenceItem item;
+        private final HttpServletResponse response;
+        private OutputStream body;
+
+        FirstHead(EvidenceItem item, HttpServletResponse response) {
+            this.item = item;
+            this.response = response;
+        }
+
+        @Override
+        public void write(int b) throws IOException {
+            write(new byte[] {(byte) b}, 0, 1);
+        }
+
+        @Override
+        public void write(byte[] bytes, int from, int length) throws IOException {
+            if (length == 0) {
+                return;
+            }
+            if (body == null) {
+                head(item, response);
+                body = response.getOutputStream();
+            }
+            body.write(bytes, from, length);
+        }
     }
 }

@@ -1,0 +1,42 @@
+package org.voltdocket.evidence.store;
+
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.ErrorResponseException;
+import org.voltdocket.ui.Problems;
+
+/** The store does not answer, or refuses the server: nobody's mistake who asked, and it passes. Answered by 503. */
+public final class StoreAway extends ErrorResponseException {
+
+    private static final long serialVersionUID = 1L;
+
+    private static final String RETRY_AFTER_S = "30";
+
+    private final String reason;
+
+    StoreAway(String reason, Throwable cause) {
+        super(
+                HttpStatus.SERVICE_UNAVAILABLE,
+                Problems.of(
+                        HttpStatus.SERVICE_UNAVAILABLE,
+                        "store-away",
+                        "The store of original files does not answer",
+                        "The server cannot reach the store that keeps original files just now. What was acknowledged before"
+                                + " is safe, and cases can be read, claimed for and decided meanwhile; a file that you"
+                                + " sent was not kept. Send it again in half a minute: the same file again is the same"
+                                + " item, nothing is kept twice."),
+                cause);
+        this.reason = reason;
+        getHeaders().set(HttpHeaders.RETRY_AFTER, RETRY_AFTER_S);
+    }
+
+    /** For administrators: who said what. */
+    public String reason() {
+        return reason;
+    }
+
+    @Override
+    public String getMessage() {
+        return "The store of original files does not answer: " + reason;
+    }
+}
