@@ -2,6 +2,7 @@ package org.voltdocket.evidence;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -11,6 +12,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.evidence.waveform.Landmarks;
+import org.voltdocket.evidence.waveform.Likeness;
 import org.voltdocket.evidence.waveform.Likeness.Vote;
 import org.voltdocket.evidence.waveform.Outline;
 import org.voltdocket.evidence.waveform.Scale;
@@ -20,6 +22,34 @@ import org.voltdocket.evidence.waveform.Scale;
 class OutlineStore {
 
     private static final int BATCH = 500;
+    /** A landmark that more recordings have is common: it would cost much and tell nothing. */
+    private static final int COMMON = 400;
+    /** Those with the most landmarks in common at one offset; more are not looked at. */
+    private static final int CANDIDATES = 40;
+    /**
+     * Votes are counted in cells of eight steps, in two rows of cells shifted by half of one, so that what lies within five
+     * steps falls into a cell of one row or the other.
+     */
+    private static final String VOTES = """
+            with own as materialized (
+                select code, step from recording_landmark where evidence_id = :id),
+            rare as materialized (
+                select code from (select distinct code from own) as mine
+                where (select count(*) from (select from recording_landmark as l where l.code = mine.code limit :common + 1)
+                    as few) <= :common),
+            vote as materialized (
+                select other.evidence_id, own.code, own.step, other.step as other_step
+                from rare join own using (code) join recording_landmark as other using (code)
+                where other.evidence_id <> :id),
+            cell as (
+                select evidence_id, count(distinct step) as votes
+                from vote cross join (values (0), (4)) as shifted (by)
+                group by evidence_id, code / :scale, by, floor((step - other_step + by) / 8.0)),
+            best as (
+                select evidence_id, max(votes) as votes from cell where votes >= :fewest
+                group by evidence_id order by 2 desc, 1 limit :candidates)
+            select evidence_id, code, step, other_step from vote join best using (evidence_id)
+            order by best.votes desc, evidence_id""";
 
     private final JdbcClient jdbc;
     private final JdbcTemplate batches;
@@ -58,18 +88,25 @@ class OutlineStore {
         }
     }
 
-    /** Places where other recordings have a landmark in common with this one, by recording and scale. */
-    Map<UUID, Map<Scale, List<Vote>>> votes(UUID evidenceId) {
-        Map<UUID, Map<Scale, List<Vote>>> votes = new HashMap<>();
-        jdbc.sql("""
-                        select other.evidence_id, own.code, own.step, other.step as other_step
-                        from recording_landmark own join recording_landmark other on other.code = own.code
-                        where own.evidence_id = ? and other.evidence_id <> own.evidence_id""").param(evidenceId).query(row -> {
-            votes.computeIfAbsent(row.getObject(1, UUID.class), id -> new HashMap<>())
-                    .computeIfAbsent(Landmarks.scaleOf(row.getInt(2)), scale -> new ArrayList<>())
-                    .add(new Vote(row.getInt(3), row.getInt(4)));
-        });
-        return votes;
+    /** Places where another recording has a landmark in common, by scale. */
+    record Votes(UUID other, Map<Scale, List<Vote>> byScale) {}
+
+    /** Recordings that have landmarks in common with this one at a common offset; those with most of them first. */
+    List<Votes> votes(UUID evidenceId) {
+        Map<UUID, Votes> votes = new LinkedHashMap<>();
+        jdbc.sql(VOTES)
+                .param("id", evidenceId)
+                .param("common", COMMON)
+                .param("scale", Landmarks.CODES_OF_A_SCALE)
+                .param("fewest", Likeness.FEWEST_VOTES)
+                .param("candidates", CANDIDATES)
+                .query(row -> {
+                    votes.computeIfAbsent(row.getObject(1, UUID.class), id -> new Votes(id, new HashMap<>()))
+                            .byScale()
+                            .computeIfAbsent(Landmarks.scaleOf(row.getInt(2)), scale -> new ArrayList<>())
+                            .add(new Vote(row.getInt(3), row.getInt(4)));
+                });
+        return List.copyOf(votes.values());
     }
 
     Map<Scale, Outline> outlines(UUID evidenceId) {

@@ -1,8 +1,10 @@
 package org.voltdocket.evidence;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -29,6 +31,9 @@ class TwinFinder implements Fingerprints {
             from recording_twin t join evidence o on o.id = t.twin_id join evidence e on e.id = t.evidence_id
             """;
     private static final String ORDER = " order by t.evidence_id, t.correlation desc, t.twin_id";
+
+    /** After so many candidates in a row that are none, the others, with fewer landmarks in common, are none either (ours). */
+    private static final int MISSES = 16;
 
     private final Cases cases;
     private final ItemStore items;
@@ -133,14 +138,16 @@ class TwinFinder implements Fingerprints {
     private List<Twin> twins(EvidenceItem item) {
         Map<UUID, Twin> out = new TreeMap<>();
         Map<Scale, Outline> own = outlines.outlines(item.id());
-        outlines.votes(item.id()).forEach((otherId, votes) -> {
-            EvidenceItem other = items.find(otherId).orElseThrow();
-            boolean elsewhere = !other.caseId().equals(item.caseId());
-            Map<Scale, Outline> its =
-                    elsewhere && Likeness.worthALook(votes.values()) ? outlines.outlines(otherId) : Map.of();
-            its.forEach((scale, outline) -> alike(item, other, own.get(scale), outline, votes.get(scale))
-                    .ifPresent(twin -> out.merge(otherId, twin, (a, b) -> b.correlation() > a.correlation() ? b : a)));
-        });
+        int misses = 0;
+        for (OutlineStore.Votes votes : outlines.votes(item.id())) {
+            EvidenceItem other = items.find(votes.other()).orElseThrow();
+            if (misses == MISSES || other.caseId().equals(item.caseId())) {
+                continue;
+            }
+            Optional<Twin> twin = likest(item, other, own, votes.byScale());
+            twin.ifPresent(found -> out.put(other.id(), found));
+            misses = twin.isPresent() ? 0 : misses + 1;
+        }
         items.sameBytes(item.sha256()).stream()
                 .filter(other -> !other.caseId().equals(item.caseId()))
                 .forEach(other ->
@@ -148,11 +155,22 @@ class TwinFinder implements Fingerprints {
         return new ArrayList<>(out.values());
     }
 
+    private Optional<Twin> likest(
+            EvidenceItem item, EvidenceItem other, Map<Scale, Outline> own, Map<Scale, List<Vote>> votes) {
+        if (!Likeness.worthALook(votes.values())) {
+            return Optional.empty();
+        }
+        return outlines.outlines(other.id()).entrySet().stream()
+                .flatMap(its ->
+                        alike(item, other, own.get(its.getKey()), its.getValue(), votes.get(its.getKey())).stream())
+                .max(Comparator.comparingDouble(Twin::correlation));
+    }
+
     /** Laid over each other in the order of their digests, so that it does not matter which came first. */
-    private static java.util.Optional<Twin> alike(
+    private static Optional<Twin> alike(
             EvidenceItem item, EvidenceItem other, Outline own, Outline its, List<Vote> votes) {
         if (own == null || votes == null) {
-            return java.util.Optional.empty();
+            return Optional.empty();
         }
         boolean first = item.sha256().compareTo(other.sha256()) < 0;
         return (first ? Likeness.of(own, its, votes) : Likeness.of(its, own, Likeness.turned(votes)))

@@ -25,6 +25,9 @@ public final class Landmarks {
 
     static final int BANDS = 5;
     private static final int BITS = 14;
+    /** Those of the first scale are 0 to less than this, those of the next behind them. */
+    public static final int CODES_OF_A_SCALE = BANDS << BITS;
+
     /** Most landmarks of an outline; those that stand out most. */
     private static final int MOST = 400;
     /** Steps either way that a landmark rules. */
@@ -64,7 +67,7 @@ public final class Landmarks {
 
     /** The scale that a code belongs to. */
     public static Scale scaleOf(int code) {
-        return Scale.values()[(code >> BITS) / BANDS];
+        return Scale.values()[code / CODES_OF_A_SCALE];
     }
 
     private static boolean standsOut(double[] course, int k) {

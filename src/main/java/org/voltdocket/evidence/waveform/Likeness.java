@@ -23,8 +23,10 @@ public record Likeness(double correlation, double laterS, double overlapS) {
     private static final double SAME = 0.75;
     /** The same for starts, which are much alike in every vehicle (ours). */
     private static final double SAME_START = 0.85;
+    /** Half a step beside the truth a copy still lies above this; what does not is not laid any finer (ours). */
+    private static final double HOPELESS = 0.4;
     /** Landmarks with a common offset that make it worth looking. */
-    static final int FEWEST_VOTES = 2;
+    public static final int FEWEST_VOTES = 2;
 
     private static final int TOLERANCE = 2;
     /** Offsets that are tried. */
@@ -114,9 +116,20 @@ public record Likeness(double correlation, double laterS, double overlapS) {
     private static Likeness compare(double[] a, double[] b, int offset, double stepS) {
         double least = Math.max(Outline.SHORTEST / 2, OVERLAP * Math.min(Robust.count(a), Robust.count(b)));
         Likeness best = null;
-        for (int quarter = 4 * (offset - TOLERANCE - 1); quarter <= 4 * (offset + TOLERANCE + 1); quarter++) {
-            Likeness now = laid(a, b, quarter / 4.0, stepS, least);
+        int at = offset;
+        for (int whole = offset - TOLERANCE - 1; whole <= offset + TOLERANCE + 1; whole++) {
+            Likeness now = laid(a, b, whole, stepS, least);
             if (now != null && (best == null || now.correlation > best.correlation)) {
+                best = now;
+                at = whole;
+            }
+        }
+        if (best == null || best.correlation < HOPELESS) {
+            return best;
+        }
+        for (int quarter = 4 * at - 3; quarter <= 4 * at + 3; quarter++) {
+            Likeness now = laid(a, b, quarter / 4.0, stepS, least);
+            if (now != null && now.correlation > best.correlation) {
                 best = now;
             }
         }
