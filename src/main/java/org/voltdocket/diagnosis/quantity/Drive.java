@@ -57,11 +57,7 @@ public final class Drive {
     private static double ambient(Recording recording, double fallback) {
         float[] ambient = recording.channel(Channel.AMBIENT);
         if (ambient != null) {
-            double[] copy = new double[ambient.length];
-            for (int i = 0; i < copy.length; i++) {
-                copy[i] = ambient[i];
-            }
-            double median = Robust.median(copy);
+            double median = Robust.median(ambient);
             if (!Double.isNaN(median)) {
                 return median;
             }

@@ -1,6 +1,5 @@
 package org.voltdocket.diagnosis.regime;
 
-import java.util.Arrays;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.signal.Grid;
@@ -61,32 +60,20 @@ final class Roughness {
         Recording recording = grid.recording();
         double[] time = recording.timeS();
         float[] v = recording.channel(Channel.MEASURED_V);
-        double start = grid.startS();
         double step = grid.stepS();
-        int k = 0;
-        double sum = 0;
-        int pairs = 0;
-        Arrays.fill(size, Double.NaN);
-        for (int row = 1; row < v.length; row++) {
-            int in = Math.min(size.length - 1, (int) ((time[row] - start) / step));
-            if (in != k) {
-                close(size, weight, k, sum, pairs);
-                k = in;
-                sum = 0;
-                pairs = 0;
+        int[] ends = grid.ends();
+        int row = 1;
+        for (int k = 0; k < size.length; k++) {
+            double sum = 0;
+            int pairs = 0;
+            for (; row < ends[k]; row++) {
+                double change = Math.abs(v[row] - v[row - 1]);
+                if (change >= 0 && time[row] - time[row - 1] < step) {
+                    sum += Math.min(change, MOST_V);
+                    pairs++;
+                }
             }
-            double change = Math.abs(v[row] - v[row - 1]);
-            if (change >= 0 && time[row] - time[row - 1] < step) {
-                sum += Math.min(change, MOST_V);
-                pairs++;
-            }
-        }
-        close(size, weight, k, sum, pairs);
-    }
-
-    private static void close(double[] size, double[] weight, int k, double sum, int pairs) {
-        if (pairs > 0) {
-            size[k] = sum / pairs;
+            size[k] = pairs == 0 ? Double.NaN : sum / pairs;
             weight[k] = TRUST[0] * Math.min(MOST_PAIRS, pairs);
         }
     }

@@ -13,7 +13,6 @@ import org.voltdocket.diagnosis.Recording;
 public final class Delay {
 
     private static final double STEP_S = 0.25;
-    private static final double EARLIEST_S = 0;
     private static final double LATEST_S = 6;
     private static final double SLOW_S = 6;
     private static final double CLIP_SD = 4;
@@ -22,6 +21,7 @@ public final class Delay {
 
     private final Recording recording;
     private Grid grid;
+    private double[] room;
     private double[] voltage;
 
     /** @param recording the one whose channels are asked for */
@@ -41,36 +41,37 @@ public final class Delay {
         if (!recording.has(channel)) {
             return 0;
         }
-        grid = grid == null ? Grid.of(recording, STEP_S) : grid;
+        if (grid == null) {
+            grid = Grid.of(recording, STEP_S);
+            room = new double[grid.steps() + 1];
+        }
         boolean clamped = channel == Channel.REPORTED_A && recording.has(Channel.MEASURED_A);
-        double[] measured = clamped ? quick(grid.mean(Channel.MEASURED_A), grid.stepS()) : quickVoltage();
-        double[] reported = quick(grid.held(channel, 0), grid.stepS());
-        int from = (int) Math.round(EARLIEST_S / grid.stepS());
-        int to = (int) Math.round(LATEST_S / grid.stepS());
-        double[] score = Lagged.correlations(measured, reported, from, to);
+        double[] measured = clamped ? quick(grid.mean(Channel.MEASURED_A)) : quickVoltage();
+        double[] reported = quick(grid.held(channel, 0));
+        double[] score = LagCorrelation.of(measured, reported, (int) Math.round(LATEST_S / grid.stepS()) + 1);
         int best = 0;
-        for (int i = 1; i < score.length; i++) {
-            best = score[i] > score[best] ? i : best;
+        for (int lag = 1; lag < score.length; lag++) {
+            best = score[lag] > score[best] ? lag : best;
         }
         if (!(score[best] >= RESEMBLANCE)) {
             return 0;
         }
-        return (from + best + vertex(score, best)) * grid.stepS();
+        return (best + vertex(score, best)) * grid.stepS();
     }
 
     private double[] quickVoltage() {
         if (voltage == null) {
-            voltage = quick(grid.voltage(), grid.stepS());
+            voltage = quick(grid.voltage());
         }
         return voltage;
     }
 
-    private static double[] quick(double[] values, double stepS) {
-        double[] out = Robust.movingMean(values, (int) Math.round(SLOW_S / stepS / 2));
+    private double[] quick(double[] values) {
+        double[] out = Robust.movingMean(values, (int) Math.round(SLOW_S / grid.stepS() / 2), room);
         for (int i = 0; i < values.length; i++) {
             out[i] = values[i] - out[i];
         }
-        double clip = CLIP_SD * Math.max(Robust.sd(out), 1e-6);
+        double clip = CLIP_SD * Math.max(Robust.sd(out, room), 1e-6);
         for (int i = 0; i < out.length; i++) {
             out[i] = Double.isNaN(out[i]) ? Double.NaN : Math.max(-clip, Math.min(clip, out[i]));
         }

@@ -23,6 +23,8 @@ public final class Grid {
     private final int steps;
     private final double[] voltage;
     private final Map<Channel, Double> intervals = new EnumMap<>(Channel.class);
+    private int[] ends;
+    private int[] upToCentres;
 
     private Grid(Recording recording, double stepS) {
         this.recording = recording;
@@ -108,17 +110,14 @@ public final class Grid {
         }
         double[] time = recording.timeS();
         double keep = Math.max(BRIDGE_S, 3 * intervals.computeIfAbsent(channel, c -> medianInterval(time, values)));
+        int[] rows = upToCentres(delayS);
         double[] out = new double[steps];
-        int row = 0;
+        int from = 0;
         double value = Double.NaN;
         double at = Double.NEGATIVE_INFINITY;
         for (int k = 0; k < steps; k++) {
             double centre = startS + (k + 0.5) * stepS + delayS;
-            int from = row;
-            while (row < time.length && time[row] <= centre) {
-                row++;
-            }
-            int last = row - 1;
+            int last = rows[k] - 1;
             while (last >= from && Float.isNaN(values[last])) {
                 last--;
             }
@@ -126,9 +125,21 @@ public final class Grid {
                 value = values[last];
                 at = time[last];
             }
+            from = rows[k];
             out[k] = centre - at <= keep ? value : Double.NaN;
         }
         return out;
+    }
+
+    /** By step, how many rows are not later than its centre; all channels held without a delay share one. */
+    private int[] upToCentres(double delayS) {
+        if (delayS != 0) {
+            return RowIndex.upToCentres(recording.timeS(), startS, stepS, steps, delayS);
+        }
+        if (upToCentres == null) {
+            upToCentres = RowIndex.upToCentres(recording.timeS(), startS, stepS, steps, 0);
+        }
+        return upToCentres;
     }
 
     /** A fast channel averaged over each step, NaN where not sampled; null where not recorded. */
@@ -137,26 +148,19 @@ public final class Grid {
         if (values == null) {
             return null;
         }
-        double[] time = recording.timeS();
         double[] out = new double[steps];
-        Arrays.fill(out, Double.NaN);
-        int step = 0;
-        double sum = 0;
-        int count = 0;
-        for (int row = 0; row < time.length; row++) {
-            if (!Float.isNaN(values[row])) {
-                int k = Math.min(steps - 1, (int) ((time[row] - startS) / stepS));
-                if (k != step) {
-                    out[step] = sum / count;
-                    step = k;
-                    sum = 0;
-                    count = 0;
+        int row = 0;
+        for (int k = 0; k < steps; k++) {
+            double sum = 0;
+            int count = 0;
+            for (; row < ends()[k]; row++) {
+                if (!Float.isNaN(values[row])) {
+                    sum += values[row];
+                    count++;
                 }
-                sum += values[row];
-                count++;
             }
+            out[k] = count == 0 ? Double.NaN : sum / count;
         }
-        out[step] = sum / count;
         bridge(out);
         return out;
     }
@@ -199,6 +203,14 @@ public final class Grid {
     /** Step that a time falls into, the first or last one for a time beyond the ends. */
     public int stepOf(double atS) {
         return Math.max(0, Math.min(steps - 1, (int) ((atS - startS) / stepS)));
+    }
+
+    /** By step, the first row behind it. Not to be written to. */
+    public int[] ends() {
+        if (ends == null) {
+            ends = RowIndex.ends(recording.timeS(), startS, stepS, steps);
+        }
+        return ends;
     }
 
     /** Start of a step, s. */

@@ -13,7 +13,7 @@ public final class Robust {
         return quantileOfOwn(values.clone(), values.length, p);
     }
 
-    /** As {@link #quantile}, of the first {@code length}; writes the values over. */
+    /** As {@link #quantile}, of the first {@code length}; puts the values into another order. */
     static double quantileOfOwn(double[] values, int length, double p) {
         int n = 0;
         for (int i = 0; i < length; i++) {
@@ -34,12 +34,28 @@ public final class Robust {
         return quantile(values, 0.5);
     }
 
+    /** Median of a channel; NaN of nothing. */
+    public static double median(float[] values) {
+        int n = 0;
+        for (float value : values) {
+            n += Float.isNaN(value) ? 0 : 1;
+        }
+        double[] known = new double[n];
+        n = 0;
+        for (float value : values) {
+            if (!Float.isNaN(value)) {
+                known[n++] = value;
+            }
+        }
+        return quantileOfOwn(known, n, 0.5);
+    }
+
     /** Median absolute deviation scaled to a standard deviation; NaN of nothing. */
     public static double sd(double[] values) {
         return sd(values, new double[values.length]);
     }
 
-    /** As {@link #sd(double[])}, with room as long as the values, which is written over. */
+    /** As {@link #sd(double[])}, with room for as many values at least, which is written over. */
     static double sd(double[] values, double[] room) {
         int n = values.length;
         System.arraycopy(values, 0, room, 0, n);
@@ -78,8 +94,13 @@ public final class Robust {
      * Mean of a sliding window centred on each value, {@code half} values on each side; NaN where the value is NaN.
      */
     public static double[] movingMean(double[] values, int half) {
+        return movingMean(values, half, new double[values.length + 1]);
+    }
+
+    /** As {@link #movingMean(double[], int)}, with room for one more than the values, which is written over. */
+    static double[] movingMean(double[] values, int half, double[] sum) {
         int n = values.length;
-        double[] sum = new double[n + 1];
+        sum[0] = 0;
         for (int i = 0; i < n; i++) {
             sum[i + 1] = sum[i] + (Double.isNaN(values[i]) ? 0 : values[i]);
         }

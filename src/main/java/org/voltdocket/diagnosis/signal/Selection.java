@@ -2,70 +2,23 @@ package org.voltdocket.diagnosis.signal;
 
 import java.util.Arrays;
 
-/**
- * Order statistics without sorting everything: many values are first narrowed to those of one bucket of even width, by counting;
- * then Hoare's selection, median of three, sorting what goes badly.
- */
+/** Order statistics without sorting everything: Hoare's selection by Lomuto's partition, sorting what goes badly. */
 final class Selection {
 
     private static final int SMALL = 24;
-    /** From here on counting is quicker than comparing, whose branches nobody can foretell. */
-    private static final int MANY = 512;
-
-    private static final int BUCKETS = 512;
 
     private Selection() {}
 
     /**
      * What sorting would put at {@code k} and behind it, mixed: {@code (1 - share)} of the one and {@code share} of the other.
      *
-     * @param values free of NaN in its first {@code n}, which are written over
+     * @param values free of NaN in its first {@code n}, which are put into another order
      * @param k 0 to n - 1; the last has nothing behind it and stands alone
      */
     static double between(double[] values, int n, int k, double share) {
-        if (n < MANY) {
-            return mixed(values, n, k, share);
-        }
-        double least = values[0];
-        double most = values[0];
-        for (int i = 1; i < n; i++) {
-            least = Math.min(least, values[i]);
-            most = Math.max(most, values[i]);
-        }
-        double perUnit = (BUCKETS - 1) / (most - least);
-        if (!(perUnit > 0 && perUnit < Double.POSITIVE_INFINITY)) {
-            return mixed(values, n, k, share);
-        }
-        int[] counts = new int[BUCKETS];
-        for (int i = 0; i < n; i++) {
-            counts[(int) ((values[i] - least) * perUnit)]++;
-        }
-        int first = bucketOf(counts, k);
-        int last = bucketOf(counts, Math.min(k + 1, n - 1));
-        int kept = 0;
-        for (int i = 0; i < n; i++) {
-            double value = values[i];
-            int bucket = (int) ((value - least) * perUnit);
-            values[kept] = value;
-            kept += bucket == first | bucket == last ? 1 : 0;
-        }
-        int passed = Arrays.stream(counts, 0, first).sum();
-        return mixed(values, kept, k - passed, share);
-    }
-
-    private static double mixed(double[] values, int n, int k, double share) {
         double low = of(values, n, k);
         double high = k + 1 < n ? behind(values, n, k) : low;
         return low + share * (high - low);
-    }
-
-    private static int bucketOf(int[] counts, int rank) {
-        int bucket = 0;
-        int passed = counts[0];
-        while (passed <= rank) {
-            passed += counts[++bucket];
-        }
-        return bucket;
     }
 
     /**
@@ -79,32 +32,50 @@ final class Selection {
         int right = n - 1;
         int rounds = 2 * (32 - Integer.numberOfLeadingZeros(n));
         while (right - left > SMALL && rounds-- > 0) {
-            double pivot = middle(values[left], values[(left + right) >>> 1], values[right]);
-            int i = left;
-            int j = right;
-            while (i <= j) {
-                while (values[i] < pivot) {
-                    i++;
-                }
-                while (values[j] > pivot) {
-                    j--;
-                }
-                if (i <= j) {
-                    double kept = values[i];
-                    values[i++] = values[j];
-                    values[j--] = kept;
-                }
-            }
-            if (k <= j) {
-                right = j;
-            } else if (k >= i) {
-                left = i;
+            double pivot = pivot(values, left, right);
+            int less = lessFirst(values, left, right, pivot);
+            if (k < less) {
+                right = less - 1;
+            } else if (less - left > (right - left) >> 2) {
+                left = less;
             } else {
-                return values[k];
+                int more = equalFirst(values, less, right, pivot);
+                if (k < more) {
+                    return values[k];
+                }
+                left = more;
             }
         }
         sort(values, left, right + 1);
         return values[k];
+    }
+
+    /** Puts what is less than the pivot first, without a branch, for none could foretell it; where the others begin. */
+    private static int lessFirst(double[] values, int left, int right, double pivot) {
+        int next = left;
+        for (int j = left; j <= right; j++) {
+            double v = values[j];
+            values[j] = values[next];
+            values[next] = v;
+            next += v < pivot ? 1 : 0;
+        }
+        return next;
+    }
+
+    /** As {@link #lessFirst}, of what is not less than the pivot: what equals it comes first. */
+    private static int equalFirst(double[] values, int left, int right, double pivot) {
+        int next = left;
+        for (int j = left; j <= right; j++) {
+            double v = values[j];
+            values[j] = values[next];
+            values[next] = v;
+            next += v <= pivot ? 1 : 0;
+        }
+        return next;
+    }
+
+    private static double pivot(double[] values, int left, int right) {
+        return middle(values[left], values[(left + right) >>> 1], values[right]);
     }
 
     /** The least value behind {@code k}, after {@link #of}: what sorting would put there. */

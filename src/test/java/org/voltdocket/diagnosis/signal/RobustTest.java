@@ -53,6 +53,9 @@ class RobustTest {
         assertThat(Robust.median(values)).isEqualTo(12.5);
         assertThat(Robust.sd(values)).isLessThan(0.2);
         assertThat(Robust.count(values)).isEqualTo(5);
+        assertThat(Robust.median(new float[] {Float.NaN, 12.5f, 400, Float.NaN, 12.25f}))
+                .isEqualTo(12.5);
+        assertThat(Robust.median(new float[] {Float.NaN})).isNaN();
         assertThat(Robust.mean(new double[] {1, Double.NaN, 3})).isEqualTo(2);
         assertThat(Robust.mean(new double[] {Double.NaN})).isNaN();
     }
