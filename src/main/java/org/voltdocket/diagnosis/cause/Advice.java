@@ -126,6 +126,11 @@ public final class Advice {
         return Sentences.plain("verdict." + leaning.id())
                 .replace("{battery}", Sentences.plain("battery." + battery.id()))
                 .replace("{cause}", Sentences.plain("cause." + first.cause().id()))
-                .replace("{percent}", Sentences.number(100 * first.probability(), "%"));
+                .replace("{percent}", percent(first.probability()));
+    }
+
+    /** Nothing that is judged is certain, so that rounding makes no hundred of it. */
+    private static String percent(double probability) {
+        return probability > 0.999 ? "over 99.9" : Sentences.number(100 * Math.min(probability, 0.99), "%");
     }
 }
