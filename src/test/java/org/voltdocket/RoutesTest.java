@@ -167,6 +167,7 @@ class RoutesTest {
         names.put("{topic}", "causes");
         names.put("{list}", "R-00000");
         names.put("{position}", "1");
+        names.put("{place}", "1");
         names.put("{currency}", "ISK");
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");

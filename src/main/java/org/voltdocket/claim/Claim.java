@@ -21,6 +21,8 @@ import org.voltdocket.kernel.Sha256;
  * @param use how the vehicle is used, as the workshop said
  * @param warranty what it is worth by the warranty terms; as reckoned for the decision once there is one
  * @param papers digests of what was printed of the decision
+ * @param place which claim of the case it is, from 1
+ * @param objections of the workshop to the decision, oldest first
  * @param proposal a decision that waits for a second person
  */
 public record Claim(
@@ -38,12 +40,20 @@ public record Claim(
         Optional<Proposal> proposal,
         Optional<ClaimDecision> decision,
         UseClass use,
-        WarrantySum warranty) {
+        WarrantySum warranty,
+        int place,
+        List<Objection> objections) {
 
     public Claim {
         allowed = List.copyOf(allowed);
         steps = List.copyOf(steps);
         wanted = List.copyOf(wanted);
+        objections = List.copyOf(objections);
+    }
+
+    /** The objection that waits for its answer. */
+    public Optional<Objection> objected() {
+        return objections.stream().filter(Objection::open).findFirst();
     }
 
     /** What happened last; empty for a claim just opened. */

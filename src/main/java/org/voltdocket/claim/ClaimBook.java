@@ -41,6 +41,7 @@ class ClaimBook implements Claims {
     private final DecisionStore decisions;
     private final Decider decider;
     private final ClaimPapers papers;
+    private final ObjectionStore objections;
     private final ApplicationEventPublisher events;
     private final ClaimNotices notices;
     private final Meanwhile meanwhile;
@@ -57,6 +58,7 @@ class ClaimBook implements Claims {
             DecisionStore decisions,
             Decider decider,
             ClaimPapers papers,
+            ObjectionStore objections,
             ApplicationEventPublisher events,
             ClaimNotices notices,
             Meanwhile meanwhile,
@@ -71,6 +73,7 @@ class ClaimBook implements Claims {
         this.decisions = decisions;
         this.decider = decider;
         this.papers = papers;
+        this.objections = objections;
         this.events = events;
         this.notices = notices;
         this.meanwhile = meanwhile;
@@ -87,6 +90,15 @@ class ClaimBook implements Claims {
         return store.latest(caseId)
                 .filter(row -> actor.sees(Optional.of(row.workshop())))
                 .map(row -> whole(actor, row));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Claim> all(Actor actor, UUID caseId) {
+        return store.all(caseId).stream()
+                .filter(row -> actor.sees(Optional.of(row.workshop())))
+                .map(row -> whole(actor, row))
+                .toList();
     }
 
     @Override
@@ -292,7 +304,9 @@ class ClaimBook implements Claims {
                 waiting.filter(proposal -> actor.role() != Role.WORKSHOP),
                 decisions.of(row.id()),
                 row.use(),
-                warranty.frozen(row.id()).orElseGet(() -> reckoned(row)));
+                warranty.frozen(row.id()).orElseGet(() -> reckoned(row)),
+                store.place(row),
+                objections.of(row.id()));
     }
 
     /** By the day the claim was handed in; by today where it is a draft still. */

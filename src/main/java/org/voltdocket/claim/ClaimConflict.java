@@ -104,6 +104,15 @@ public final class ClaimConflict extends RuntimeException implements ErrorRespon
                         + " with that one."));
     }
 
+    /** There is nothing to object to or to answer, or one waits already. */
+    static ClaimConflict objection(String detail) {
+        return new ClaimConflict(Problems.of(
+                HttpStatus.CONFLICT,
+                "claim-objection",
+                "Objections follow a decision, one after the other",
+                detail + " Nothing was changed."));
+    }
+
     /** There is nothing to rest a decision on. */
     static ClaimConflict notJudged() {
         return new ClaimConflict(Problems.of(

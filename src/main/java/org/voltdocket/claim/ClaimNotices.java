@@ -46,6 +46,20 @@ class ClaimNotices {
         }
     }
 
+    /** A workshop objected: tells who decided. */
+    void tellObjection(CaseNumber number, ClaimDecision decision) {
+        if (outbox.isOn()) {
+            send(number, "objected", accounts.emailOf(decision.by()).stream().toList());
+        }
+    }
+
+    /** The objection is answered. */
+    void tellAnswer(CaseNumber number, UUID workshop) {
+        if (outbox.isOn()) {
+            send(number, "objection-answered", accounts.emailsOf(workshop));
+        }
+    }
+
     private void send(CaseNumber number, String kind, List<String> to) {
         outbox.write(
                 to,

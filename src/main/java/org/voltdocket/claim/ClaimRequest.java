@@ -33,6 +33,17 @@ public final class ClaimRequest {
         }
     }
 
+    /** An objection, or the answer to one. */
+    @Schema(name = "ClaimWords")
+    public record Words(
+            @Schema(description = "1 to 2000 characters") String reason) {
+
+        /** @throws ClaimRefused if it is no text */
+        public static Words read(JsonNode body) {
+            return new Words(text(body, "reason"));
+        }
+    }
+
     /** What goes with a step. */
     @Schema(name = "ClaimStepRequest")
     public record Step(

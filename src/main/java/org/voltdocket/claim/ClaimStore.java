@@ -53,6 +53,23 @@ class ClaimStore {
         }
     }
 
+    /** All claims of a case, oldest first. */
+    List<Row> all(UUID caseId) {
+        return db.sql("select * from claim where case_id = ? order by ordinal")
+                .param(caseId)
+                .query(Row::of)
+                .list();
+    }
+
+    /** Which claim of its case it is, from 1. */
+    int place(Row claim) {
+        return db.sql(
+                        "select count(*) from claim c join claim k on k.case_id = c.case_id and k.ordinal <= c.ordinal where c.id = ?")
+                .param(claim.id())
+                .query(Integer.class)
+                .single();
+    }
+
     Optional<Row> latest(UUID caseId) {
         return db.sql(LATEST).param(caseId).query(Row::of).optional();
     }

@@ -59,7 +59,38 @@ public record ClaimView(
         String useClass,
 
         @Schema(description = "worth by the warranty terms; as reckoned for the decision once there is one")
-        WarrantySum warranty) {
+        WarrantySum warranty,
+
+        @Schema(description = "which claim of the case it is, from 1; also where it stands under claims/")
+        int place,
+
+        @Schema(description = "of the workshop to the decision, oldest first; absent where there is none")
+        List<ObjectionView> objections) {
+
+    /** What the workshop holds against the decision. */
+    @Schema(name = "ClaimObjection")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record ObjectionView(
+            Instant at,
+            String by,
+            String reason,
+
+            @Schema(description = "absent until answered") String answer,
+
+            Instant answeredAt,
+            String answeredBy) {
+
+        static ObjectionView of(Objection objection) {
+            Optional<Objection.Answer> answer = objection.answer();
+            return new ObjectionView(
+                    objection.at(),
+                    objection.by(),
+                    objection.reason(),
+                    answer.map(Objection.Answer::text).orElse(null),
+                    answer.map(Objection.Answer::at).orElse(null),
+                    answer.map(Objection.Answer::by).orElse(null));
+        }
+    }
 
     /** A decision that waits for a second person. */
     @Schema(name = "ClaimProposal")
@@ -193,7 +224,7 @@ public record ClaimView(
             @Schema(description = "what differs; absent where nothing does")
             OtherGrounds otherGrounds,
 
-            @Schema(description = "address of the letter", example = "/api/v1/cases/V-0K3-9TF-R/claim/letter.pdf")
+            @Schema(description = "address of the letter", example = "/api/v1/cases/V-0K3-9TF-R/claims/1/letter.pdf")
             String letter,
 
             String letterSha256,
@@ -203,11 +234,8 @@ public record ClaimView(
 
             String reportSha256) {
 
-        static DecisionView of(
-                CaseNumber number,
-                ClaimDecision decision,
-                Map<PaperKind, Sha256> papers,
-                Optional<OtherGrounds> other) {
+        static DecisionView of(CaseNumber number, Claim claim, ClaimDecision decision, Optional<OtherGrounds> other) {
+            Map<PaperKind, Sha256> papers = claim.papers();
             Map<String, String> evidence = new TreeMap<>();
             decision.evidence().forEach((id, sha256) -> evidence.put(id.toString(), sha256.hex()));
             return new DecisionView(
@@ -228,14 +256,16 @@ public record ClaimView(
                     decision.againstLeaning(),
                     other.isPresent(),
                     other.orElse(null),
-                    address(number, PaperKind.LETTER, papers),
+                    address(number, PaperKind.LETTER, claim),
                     hex(PaperKind.LETTER, papers),
-                    address(number, PaperKind.REPORT, papers),
+                    address(number, PaperKind.REPORT, claim),
                     hex(PaperKind.REPORT, papers));
         }
 
-        private static String address(CaseNumber number, PaperKind kind, Map<PaperKind, Sha256> papers) {
-            return papers.containsKey(kind) ? "/api/v1/cases/" + number + "/claim/" + kind.id() + ".pdf" : null;
+        private static String address(CaseNumber number, PaperKind kind, Claim claim) {
+            return claim.papers().containsKey(kind)
+                    ? "/api/v1/cases/" + number + "/claims/" + claim.place() + "/" + kind.id() + ".pdf"
+                    : null;
         }
 
         private static String hex(PaperKind kind, Map<PaperKind, Sha256> papers) {
@@ -273,9 +303,13 @@ public record ClaimView(
                 claim.steps().stream().map(StepView::of).toList(),
                 claim.proposal().map(ProposalView::of).orElse(null),
                 claim.decision()
-                        .map(decision -> DecisionView.of(number, decision, claim.papers(), other))
+                        .map(decision -> DecisionView.of(number, claim, decision, other))
                         .orElse(null),
                 claim.use().id(),
-                claim.warranty());
+                claim.warranty(),
+                claim.place(),
+                claim.objections().isEmpty()
+                        ? null
+                        : claim.objections().stream().map(ObjectionView::of).toList());
     }
 }

@@ -18,6 +18,9 @@ public interface Claims {
     /** The latest claim of a case that the actor may see; a workshop sees its own only. */
     Optional<Claim> of(Actor actor, UUID caseId);
 
+    /** All claims of a case that the actor may see, oldest first; the last is the one that {@link #of} gives. */
+    List<Claim> all(Actor actor, UUID caseId);
+
     /**
      * How the grounds of the case differ from those the claim was decided on; empty where they do not, or it is not decided.
      *

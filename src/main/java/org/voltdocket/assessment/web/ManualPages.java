@@ -44,6 +44,7 @@ class ManualPages {
             "changed-meanwhile",
             "claim-refused",
             "claim-open-already",
+            "claim-objection",
             "claim-step-refused",
             "claim-not-judged",
             "claim-second-person",

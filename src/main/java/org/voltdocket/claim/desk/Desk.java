@@ -62,6 +62,12 @@ public class Desk {
         store.each(sql(actor, filter), line);
     }
 
+    /** How many claims have an objection that waits for its answer. */
+    @Transactional(readOnly = true)
+    public long objections(Actor actor) {
+        return store.objections(actor.workshop());
+    }
+
     /** How many claims there are by state, and within it by leaning; {@code none} where a case is not judged. */
     @Transactional(readOnly = true)
     public Map<String, Map<String, Long>> counts(Actor actor) {

@@ -26,7 +26,8 @@ import org.voltdocket.diagnosis.Leaning;
  * @param to largest amount in the claim's currency; null for any
  * @param taker who took it last: {@code me}, {@code nobody}; {@code second} where a decision waits for the reader as
  *     the second person; blank for any
- * @param look {@code open} for cases with a notice that waits for a person (passed over for workshops); blank for any
+ * @param look {@code open} for cases with a notice that waits for a person (passed over for workshops), {@code objection} for
+ *     claims with an objection that waits for its answer; blank for any
  */
 public record DeskFilter(
         String q,
@@ -69,7 +70,7 @@ public record DeskFilter(
                 amount(given, "from"),
                 amount(given, "to"),
                 one(given, "taker", "", Arrays.asList("me", "nobody", "second")::contains),
-                one(given, "look", "", "open"::equals),
+                one(given, "look", "", Arrays.asList("open", "objection")::contains),
                 DeskOrder.of(text(given, "order").isEmpty() ? "clearest" : text(given, "order")));
     }
 

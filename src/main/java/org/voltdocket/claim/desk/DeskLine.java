@@ -12,6 +12,7 @@ import java.util.UUID;
  * @param takenBy who took it into review last; null where nobody did
  * @param answered whether it came back with an answer and nothing was done since
  * @param proposedBy who proposed the decision that waits for a second person; null where none does
+ * @param objected whether the workshop objects to its decision and waits for the answer
  * @param dueOn null where nobody waits for it
  * @param leaning identifiers of the latest assessment's leaning and first cause, and its probability; null before the first
  */
@@ -31,6 +32,7 @@ public record DeskLine(
         String takenBy,
         boolean answered,
         String proposedBy,
+        boolean objected,
         LocalDate dueOn,
         String leaning,
         String firstCause,

@@ -64,7 +64,9 @@ final class DeskSql {
         }
         days(filter, calendar, today);
         taker(actor, filter.taker());
-        if (!filter.look().isEmpty() && actor.role() != Role.WORKSHOP) {
+        if (filter.look().equals("objection")) {
+            where.add("d.objected_at is not null");
+        } else if (!filter.look().isEmpty() && actor.role() != Role.WORKSHOP) {
             where.add("exists (select from claim_notice n where n.case_id = d.case_id and n.looked_at is null"
                     + " and n.gone_at is null)");
         }

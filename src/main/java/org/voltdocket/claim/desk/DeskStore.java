@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
 import org.springframework.jdbc.core.JdbcTemplate;
@@ -44,6 +45,16 @@ class DeskStore {
                         "select id from workshop where strpos(lower(name), lower(:part)) > 0 order by name limit 50",
                         Map.of("part", part),
                         UUID.class);
+    }
+
+    /** Claims with an objection that waits, of one workshop or of all. */
+    long objections(Optional<UUID> workshop) {
+        Long count = db.queryForObject(
+                "select count(*) from claim_desk where objected_at is not null"
+                        + (workshop.isPresent() ? " and workshop_id = :own" : ""),
+                workshop.<Map<String, Object>>map(own -> Map.of("own", own)).orElse(Map.of()),
+                Long.class);
+        return count == null ? 0 : count;
     }
 
     /**
@@ -102,6 +113,7 @@ class DeskStore {
                 row.getString("taken_by"),
                 row.getBoolean("answered"),
                 row.getString("proposed_by"),
+                row.getTimestamp("objected_at") != null,
                 row.getObject("due_on", LocalDate.class),
                 row.getString("leaning"),
                 row.getString("first_cause"),

@@ -4,6 +4,8 @@ import java.util.Arrays;
 
 /** What can strike one about a case or a workshop. */
 public enum NoticeKind {
+    /** The workshop objects to the decision on its claim, and nobody has answered. */
+    DECISION_OBJECTED_TO("decision-objected-to"),
     /** Two claims or more for one battery serial, in whatever vehicle. */
     SERIAL_CLAIMED_TWICE("serial-claimed-twice"),
     /** The very bytes of a file under another battery's serial. */

@@ -80,6 +80,7 @@ class DeskPage {
         Map<String, Map<String, Long>> counts = desk.counts(actor);
         model.addAttribute("tabs", tabs(counts, filter));
         model.addAttribute("leaningTabs", leanings(counts, filter));
+        model.addAttribute("objections", desk.objections(actor));
         model.addAttribute("saved", saved.of(actor));
         model.addAttribute(
                 "causes", Arrays.stream(Cause.values()).map(Cause::id).toList());

@@ -2,12 +2,14 @@ package org.voltdocket.dossier.web;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.casefile.web.FactFields;
+import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.Claims;
 import org.voltdocket.claim.notice.Notices;
 import org.voltdocket.diagnosis.Assessment;
@@ -90,7 +92,7 @@ class CasePageModel {
                         .toUriString());
         model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
-        model.addAttribute("claim", ClaimPanel.of(actor, dossier, claims.askable(), words));
+        model.addAttribute("claim", ClaimPanel.of(actor, dossier, earlier(actor, dossier), claims.askable(), words));
         model.addAttribute(
                 "notices",
                 actor.role() == Role.WORKSHOP
@@ -103,6 +105,18 @@ class CasePageModel {
         model.addAttribute("fields", FactFields.ALL);
         model.addAttribute("mayChange", actor.role() != Role.AUDITOR);
         model.addAttribute("desk", actor.role() != Role.WORKSHOP);
+    }
+
+    /** Claims before the one that the dossier has. */
+    private List<Claim> earlier(Actor actor, Dossier dossier) {
+        Optional<Claim> latest = dossier.claim();
+        if (latest.filter(claim -> claim.place() == 1).isPresent()) {
+            return List.of();
+        }
+        return claims.all(actor, dossier.file().ref().id()).stream()
+                .filter(claim ->
+                        latest.filter(one -> one.id().equals(claim.id())).isEmpty())
+                .toList();
     }
 
     RecordingView recording(Actor actor, EvidenceItem item, Assessment assessment) {

@@ -9,7 +9,6 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
@@ -43,14 +42,7 @@ class CasePapers {
             operationId = "printCase",
             summary = "The case as a printed report",
             description = "The same bytes while nothing happens to the case; Repr-Digest and ETag carry their SHA-256.")
-    @ApiResponse(
-            responseCode = "200",
-            description = "the report",
-            content =
-                    @Content(
-                            mediaType = MediaType.APPLICATION_PDF_VALUE,
-                            schema = @Schema(type = "string", format = "binary")))
-    @ApiResponse(responseCode = "304", description = "you have these bytes already (If-None-Match)")
+    @PdfFile
     @GetMapping({"/api/v1/cases/{number}/report.pdf", "/cases/{number}/report.pdf"})
     void report(Actor actor, @PathVariable CaseNumber number, ServletWebRequest request, HttpServletResponse response)
             throws IOException {

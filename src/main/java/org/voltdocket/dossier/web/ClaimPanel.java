@@ -31,6 +31,9 @@ import org.voltdocket.ui.Words;
  * @param missing what the assessment names as missing
  * @param others what else can be asked for
  * @param mayAnswer whether the actor may give something to what is asked for
+ * @param earlier the other claims of the case that the actor may see, oldest first
+ * @param mayObject whether the actor may object to the decision now
+ * @param mayAnswerObjection whether the actor may answer an objection
  * @param held the evidence of the case, by id
  * @param assessment id of the latest assessment; null before the first
  * @param otherGrounds how the case differs from what the claim was decided on, in lines; empty where it does not
@@ -48,7 +51,10 @@ record ClaimPanel(
         boolean mayAnswer,
         Map<UUID, EvidenceItem> held,
         UUID assessment,
-        List<String> otherGrounds) {
+        List<String> otherGrounds,
+        List<Claim> earlier,
+        boolean mayObject,
+        boolean mayAnswerObjection) {
 
     /** The step that asked last; null where none did. */
     public ClaimStep ask() {
@@ -63,7 +69,7 @@ record ClaimPanel(
         return latest.wanted().stream().filter(AskedItem::answered).count();
     }
 
-    static ClaimPanel of(Actor actor, Dossier dossier, List<String> askable, Words words) {
+    static ClaimPanel of(Actor actor, Dossier dossier, List<Claim> earlier, List<String> askable, Words words) {
         Claim claim = dossier.claim().orElse(null);
         List<ClaimAction> allowed = claim == null ? List.of() : claim.allowed();
         UUID assessment = dossier.assessment().map(KeptAssessment::id).orElse(null);
@@ -87,6 +93,12 @@ record ClaimPanel(
                 assessment,
                 dossier.otherGrounds()
                         .map(other -> new GroundsText(words, dossier).lines(other))
-                        .orElse(List.of()));
+                        .orElse(List.of()),
+                earlier,
+                actor.role() == Role.WORKSHOP
+                        && claim != null
+                        && claim.decision().isPresent()
+                        && claim.objected().isEmpty(),
+                actor.role() == Role.CLERK || actor.role() == Role.ADMIN);
     }
 }

@@ -1,12 +1,11 @@
 package org.voltdocket.dossier.web;
 
 import io.swagger.v3.oas.annotations.Operation;
-import io.swagger.v3.oas.annotations.media.Content;
-import io.swagger.v3.oas.annotations.media.Schema;
-import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -14,12 +13,10 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.ServletWebRequest;
 import org.voltdocket.assessment.Assessments;
 import org.voltdocket.assessment.KeptAssessment;
-import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimPaper;
 import org.voltdocket.claim.ClaimPapers;
-import org.voltdocket.claim.Claims;
 import org.voltdocket.claim.PaperKind;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -29,82 +26,109 @@ import org.voltdocket.kernel.CaseNumber;
 @Tag(name = "Claims")
 class ClaimPaperFiles {
 
-    private final Cases cases;
-    private final Claims claims;
+    static final String PLACE = "which claim of the case it is, from 1";
+
+    private static final String KEPT = "Printed when the claim was decided, and the same bytes ever since.";
+
+    private final CaseClaims claims;
     private final ClaimPapers papers;
     private final Assessments assessments;
 
-    ClaimPaperFiles(Cases cases, Claims claims, ClaimPapers papers, Assessments assessments) {
-        this.cases = cases;
+    ClaimPaperFiles(CaseClaims claims, ClaimPapers papers, Assessments assessments) {
         this.claims = claims;
         this.papers = papers;
         this.assessments = assessments;
     }
 
+    @PdfFile
     @Operation(
             operationId = "readLetter",
-            summary = "The letter of the decision",
-            description = "Printed when the claim was decided, and the same bytes ever since.")
-    @ApiResponse(
-            responseCode = "200",
-            description = "the letter",
-            content =
-                    @Content(
-                            mediaType = MediaType.APPLICATION_PDF_VALUE,
-                            schema = @Schema(type = "string", format = "binary")))
-    @ApiResponse(responseCode = "304", description = "you have these bytes already (If-None-Match)")
+            summary = "The letter of the decision on the latest claim",
+            description = KEPT)
     @GetMapping({"/api/v1/cases/{number}/claim/letter.pdf", "/cases/{number}/claim/letter.pdf"})
     void letter(Actor actor, @PathVariable CaseNumber number, ServletWebRequest request, HttpServletResponse response)
             throws IOException {
-        write(actor, number, PaperKind.LETTER, request, response);
+        write(number, claims.latest(actor, number), PaperKind.LETTER, request, response);
     }
 
+    @PdfFile
     @Operation(
             operationId = "readDecisionReport",
-            summary = "The report of the case as it stood when the claim was decided",
-            description = "Printed when the claim was decided, and the same bytes ever since.")
-    @ApiResponse(
-            responseCode = "200",
-            description = "the report",
-            content =
-                    @Content(
-                            mediaType = MediaType.APPLICATION_PDF_VALUE,
-                            schema = @Schema(type = "string", format = "binary")))
-    @ApiResponse(responseCode = "304", description = "you have these bytes already (If-None-Match)")
+            summary = "The report of the case as it stood when the latest claim was decided",
+            description = KEPT)
     @GetMapping({"/api/v1/cases/{number}/claim/report.pdf", "/cases/{number}/claim/report.pdf"})
     void report(Actor actor, @PathVariable CaseNumber number, ServletWebRequest request, HttpServletResponse response)
             throws IOException {
-        write(actor, number, PaperKind.REPORT, request, response);
+        write(number, claims.latest(actor, number), PaperKind.REPORT, request, response);
     }
 
     @Operation(
             operationId = "readFrozenAssessment",
-            summary = "The assessment that the decision rests on, exactly as kept",
+            summary = "The assessment that the decision on the latest claim rests on, exactly as kept",
             description = "Its SHA-256 is the one that the decision names.")
-    @ApiResponse(
-            responseCode = "200",
-            description = "the assessment",
-            content = @Content(schema = @Schema(implementation = org.voltdocket.assessment.AssessmentView.class)))
+    @FrozenFile
     @GetMapping(path = "/api/v1/cases/{number}/claim/assessment", produces = MediaType.APPLICATION_JSON_VALUE)
     byte[] assessment(Actor actor, @PathVariable CaseNumber number) {
-        return claim(actor, number)
-                .decision()
+        return frozen(number, claims.latest(actor, number));
+    }
+
+    @PdfFile
+    @Operation(
+            operationId = "readLetterOfClaim",
+            summary = "The letter of the decision on any claim of the case",
+            description = KEPT)
+    @GetMapping({"/api/v1/cases/{number}/claims/{place}/letter.pdf", "/cases/{number}/claims/{place}/letter.pdf"})
+    void letterOf(
+            Actor actor,
+            @PathVariable CaseNumber number,
+            @Parameter(description = PLACE) @PathVariable int place,
+            ServletWebRequest request,
+            HttpServletResponse response)
+            throws IOException {
+        write(number, claims.at(actor, number, place), PaperKind.LETTER, request, response);
+    }
+
+    @PdfFile
+    @Operation(
+            operationId = "readDecisionReportOfClaim",
+            summary = "The report of the case as it stood when any claim of it was decided",
+            description = KEPT)
+    @GetMapping({"/api/v1/cases/{number}/claims/{place}/report.pdf", "/cases/{number}/claims/{place}/report.pdf"})
+    void reportOf(
+            Actor actor,
+            @PathVariable CaseNumber number,
+            @Parameter(description = PLACE) @PathVariable int place,
+            ServletWebRequest request,
+            HttpServletResponse response)
+            throws IOException {
+        write(number, claims.at(actor, number, place), PaperKind.REPORT, request, response);
+    }
+
+    @Operation(
+            operationId = "readFrozenAssessmentOfClaim",
+            summary = "The assessment that the decision on any claim of the case rests on, exactly as kept",
+            description = "Its SHA-256 is the one that the decision names.")
+    @FrozenFile
+    @GetMapping(path = "/api/v1/cases/{number}/claims/{place}/assessment", produces = MediaType.APPLICATION_JSON_VALUE)
+    byte[] assessmentOf(
+            Actor actor, @PathVariable CaseNumber number, @Parameter(description = PLACE) @PathVariable int place) {
+        return frozen(number, claims.at(actor, number, place));
+    }
+
+    private byte[] frozen(CaseNumber number, Claim claim) {
+        return claim.decision()
                 .flatMap(decision -> assessments.kept(decision.assessment()))
                 .map(KeptAssessment::body)
-                .orElseThrow(() -> new NotVisible("decision on the claim of case " + number))
-                .getBytes(java.nio.charset.StandardCharsets.UTF_8);
+                .orElseThrow(() -> new NotVisible("decision on this claim of case " + number))
+                .getBytes(StandardCharsets.UTF_8);
     }
 
     private void write(
-            Actor actor, CaseNumber number, PaperKind kind, ServletWebRequest request, HttpServletResponse response)
+            CaseNumber number, Claim claim, PaperKind kind, ServletWebRequest request, HttpServletResponse response)
             throws IOException {
-        ClaimPaper paper = papers.read(claim(actor, number).id(), kind)
-                .orElseThrow(() -> new NotVisible(kind.id() + " on the claim of case " + number));
-        PdfAnswer.write(paper.bytes(), paper.sha256(), number + "-" + kind.id() + ".pdf", request, response);
-    }
-
-    private Claim claim(Actor actor, CaseNumber number) {
-        return claims.of(actor, cases.require(actor, number).id())
-                .orElseThrow(() -> new NotVisible("claim of case " + number));
+        ClaimPaper paper = papers.read(claim.id(), kind)
+                .orElseThrow(() -> new NotVisible(kind.id() + " on this claim of case " + number));
+        String name = number + (claim.place() == 1 ? "" : "-" + claim.place()) + "-" + kind.id() + ".pdf";
+        PdfAnswer.write(paper.bytes(), paper.sha256(), name, request, response);
     }
 }

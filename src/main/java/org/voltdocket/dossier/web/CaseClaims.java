@@ -1,0 +1,40 @@
+package org.voltdocket.dossier.web;
+
+import java.util.List;
+import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.claim.Claim;
+import org.voltdocket.claim.Claims;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.CaseNumber;
+
+/** Finds the claims of a case by what addresses name. */
+@Component
+class CaseClaims {
+
+    private final Cases cases;
+    private final Claims claims;
+
+    CaseClaims(Cases cases, Claims claims) {
+        this.cases = cases;
+        this.claims = claims;
+    }
+
+    /** Oldest first. */
+    List<Claim> all(Actor actor, CaseNumber number) {
+        return claims.all(actor, cases.require(actor, number).id());
+    }
+
+    Claim latest(Actor actor, CaseNumber number) {
+        return claims.of(actor, cases.require(actor, number).id())
+                .orElseThrow(() -> new NotVisible("claim of case " + number));
+    }
+
+    Claim at(Actor actor, CaseNumber number, int place) {
+        return all(actor, number).stream()
+                .filter(claim -> claim.place() == place)
+                .findFirst()
+                .orElseThrow(() -> new NotVisible("claim " + place + " of case " + number));
+    }
+}
