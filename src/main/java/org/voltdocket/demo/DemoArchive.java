@@ -45,8 +45,7 @@ class DemoArchive {
     private final Intake intake;
     private final DemoClaims claims;
     private final ApplicationEventPublisher news;
-    private volatile boolean stopping;
-    private Thread worker;
+    private final Background background = new Background();
 
     DemoArchive(Accounts accounts, Cases cases, Intake intake, DemoClaims claims, ApplicationEventPublisher news) {
         this.claims = claims;
@@ -58,24 +57,17 @@ class DemoArchive {
 
     @EventListener(ApplicationReadyEvent.class)
     void ready() {
-        worker = new Thread(this::fillAndTell, "demo-archive");
-        worker.setDaemon(true);
-        worker.setPriority(Thread.MIN_PRIORITY);
-        worker.start();
+        background.start("demo-archive", this::fillAndTell);
     }
 
-    /** Lets the case at work be finished, so that no half of it meets a closed database. */
     @EventListener(ContextClosedEvent.class)
     void closing() throws InterruptedException {
-        stopping = true;
-        if (worker != null) {
-            worker.join(10_000);
-        }
+        background.stop();
     }
 
     private void fillAndTell() {
         fill();
-        if (!stopping) {
+        if (!background.stopping()) {
             news.publishEvent(new DemoArchiveFilled());
         }
     }
@@ -89,7 +81,7 @@ class DemoArchive {
             int files = 0;
             for (DemoCase one : DemoCase.ALL) {
                 files += enter(one, actor(one.account()));
-                if (stopping) {
+                if (background.stopping()) {
                     return;
                 }
             }
@@ -100,14 +92,14 @@ class DemoArchive {
                     files,
                     (System.nanoTime() - start) / 1_000_000_000);
         } catch (RuntimeException e) {
-            if (!stopping) {
+            if (!background.stopping()) {
                 LOG.warn("The demo archive could not be filled. It is tried again at the next start.", e);
             }
         }
     }
 
     private void claim() {
-        for (int i = 0; i < DemoCase.ALL.size() && !stopping; i++) {
+        for (int i = 0; i < DemoCase.ALL.size() && !background.stopping(); i++) {
             DemoCase one = DemoCase.ALL.get(i);
             GeneratedCase made = one.generate();
             CaseRef file = cases.ofBattery(Actor.system(), made.serial()).get(0).ref();

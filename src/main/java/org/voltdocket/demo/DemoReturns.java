@@ -14,7 +14,6 @@ import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
-import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.event.EventListener;
@@ -53,15 +52,12 @@ class DemoReturns {
     private static final String NOTE = "Invented for the demonstration.";
     private static final String UNKNOWN = "SKV-0000-UNKNOWN";
     private static final String MISSING = "SKV-0000-MISSING";
-    private static final long WAIT_MS = 3000;
-    private static final int WAITS = 400;
 
     private final Returns returns;
     private final Pallets pallets;
     private final Cases cases;
     private final Clock clock;
-    private volatile boolean stopping;
-    private Thread worker;
+    private final Background background = new Background();
 
     /** What the bench finds of a scenario; null where it has not found anything yet. */
     record Story(
@@ -124,36 +120,25 @@ class DemoReturns {
         this.clock = clock;
     }
 
-    @EventListener(ApplicationReadyEvent.class)
-    void ready() {
-        worker = new Thread(this::waitAndFill, "demo-returns");
-        worker.setDaemon(true);
-        worker.setPriority(Thread.MIN_PRIORITY);
-        worker.start();
+    @EventListener(DemoArchiveFilled.class)
+    void begin() {
+        background.start("demo-returns", this::fill);
     }
 
     @EventListener(ContextClosedEvent.class)
     void closing() throws InterruptedException {
-        stopping = true;
-        if (worker != null) {
-            worker.interrupt();
-            worker.join(10_000);
-        }
+        background.stop();
     }
 
-    private void waitAndFill() {
+    /** Once only: an archive that has pallets of its own, or lacks the demo's cases, is left alone. */
+    private void fill() {
         try {
-            for (int i = 0; i < WAITS && !stopping; i++) {
-                if (known(DemoCase.ALL.get(DemoCase.ALL.size() - 1))) {
-                    fill(auditor());
-                    return;
-                }
-                Thread.sleep(WAIT_MS);
+            if (known(DemoCase.ALL.get(DemoCase.ALL.size() - 1))
+                    && pallets.all(auditor()).isEmpty()) {
+                play(auditor());
             }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
         } catch (RuntimeException e) {
-            if (!stopping) {
+            if (!background.stopping()) {
                 LOG.warn("The demo's returned batteries could not be booked in.", e);
             }
         }
@@ -171,17 +156,13 @@ class DemoReturns {
         }
     }
 
-    /** Once only: an archive that has pallets of its own is left alone. */
-    void fill(Actor auditor) {
-        if (pallets.all(auditor).isEmpty()) {
-            play(auditor);
-        }
-    }
-
     void play(Actor auditor) {
         note(auditor, "PAL-0417", "Lantern Yard", 6, Stream.of(UNKNOWN, MISSING));
         note(auditor, "PAL-0418", "Copper Quay", 2, Stream.empty());
         for (Story story : STORIES) {
+            if (background.stopping()) {
+                return;
+            }
             play(auditor, story);
         }
         returns.arrive(auditor, BatterySerial.parse(UNKNOWN), Optional.of("PAL-0417"));

@@ -15,6 +15,7 @@ import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.catalogue.Catalogue;
 import org.voltdocket.casefile.catalogue.ProducedRange;
+import org.voltdocket.demo.Background;
 import org.voltdocket.demo.DemoArchiveFilled;
 import org.voltdocket.kernel.Actor;
 
@@ -29,8 +30,7 @@ class YearArchive {
     private final Catalogue catalogue;
     private final YearActs acts;
     private final DemoClock clock;
-    private volatile boolean stopping;
-    private Thread worker;
+    private final Background background = new Background();
 
     YearArchive(Catalogue catalogue, YearActs acts, DemoClock clock) {
         this.catalogue = catalogue;
@@ -40,19 +40,12 @@ class YearArchive {
 
     @EventListener(DemoArchiveFilled.class)
     void begin() {
-        worker = new Thread(this::fill, "demo-year");
-        worker.setDaemon(true);
-        worker.setPriority(Thread.MIN_PRIORITY);
-        worker.start();
+        background.start("demo-year", this::fill);
     }
 
-    /** Lets what happens just now come to its end, so that no half of it meets a closed database. */
     @EventListener(ContextClosedEvent.class)
     void closing() throws InterruptedException {
-        stopping = true;
-        if (worker != null) {
-            worker.join(10_000);
-        }
+        background.stop();
     }
 
     private void fill() {
@@ -67,14 +60,14 @@ class YearArchive {
             List<YearEvent> events = YearEvent.of(plan);
             long start = System.nanoTime();
             int from = firstNew(events);
-            for (int i = from; i < events.size() && !stopping; i++) {
+            for (int i = from; i < events.size() && !background.stopping(); i++) {
                 clock.liveIn(events.get(i).at());
                 acts.happen(events.get(i));
                 if (i % 1000 == 999) {
                     LOG.info("The invented year: {} of {} things have happened.", i + 1, events.size());
                 }
             }
-            if (!stopping && from < events.size()) {
+            if (!background.stopping() && from < events.size()) {
                 LOG.info(
                         "The invented year is written: {} cases, {} things in {} s.",
                         plan.cases().size(),
@@ -82,7 +75,7 @@ class YearArchive {
                         (System.nanoTime() - start) / 1_000_000_000);
             }
         } catch (RuntimeException e) {
-            if (!stopping) {
+            if (!background.stopping()) {
                 LOG.warn("The invented year could not be written. It goes on at the next start.", e);
             }
         } finally {
