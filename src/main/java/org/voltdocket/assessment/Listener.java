@@ -1,10 +1,15 @@
 package org.voltdocket.assessment;
 
+import java.time.Duration;
 import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
+import org.springframework.core.retry.RetryException;
+import org.springframework.core.retry.RetryPolicy;
+import org.springframework.core.retry.RetryTemplate;
+import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.event.TransactionPhase;
 import org.springframework.transaction.event.TransactionalEventListener;
@@ -25,6 +30,13 @@ import org.voltdocket.evidence.SeenElsewhere;
 class Listener {
 
     private static final Logger LOG = LoggerFactory.getLogger(Listener.class);
+
+    /** Two who note the same cases in another order may be told to begin anew by the database. */
+    private final RetryTemplate again = new RetryTemplate(RetryPolicy.builder()
+            .maxRetries(2)
+            .delay(Duration.ofMillis(20))
+            .includes(ConcurrencyFailureException.class)
+            .build());
 
     private final Due due;
     private final Assessor assessor;
@@ -89,8 +101,11 @@ class Listener {
 
     private void compare(UUID caseId) {
         try {
-            fingerprints.compare(caseId);
-        } catch (RuntimeException e) {
+            again.execute(() -> {
+                fingerprints.compare(caseId);
+                return caseId;
+            });
+        } catch (RetryException e) {
             LOG.error("recordings of case {} could not be compared; tried again at the next start", caseId, e);
         }
     }
