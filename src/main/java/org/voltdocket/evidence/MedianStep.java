@@ -1,6 +1,6 @@
 package org.voltdocket.evidence;
 
-import java.util.Arrays;
+import org.voltdocket.diagnosis.signal.Robust;
 
 /** The usual time between two samples of a channel: what a gap is measured against. */
 final class MedianStep {
@@ -29,10 +29,6 @@ final class MedianStep {
             before = time[i];
             seen++;
         }
-        if (n == 0) {
-            return 0;
-        }
-        Arrays.sort(steps, 0, n);
-        return steps[n / 2];
+        return n == 0 ? 0 : Robust.ranked(steps, n, n / 2);
     }
 }

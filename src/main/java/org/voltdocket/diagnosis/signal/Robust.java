@@ -29,6 +29,16 @@ public final class Robust {
         return Selection.between(values, n, lower, h - lower);
     }
 
+    /**
+     * What sorting would put at a rank.
+     *
+     * @param values free of NaN in its first {@code length}, which are written over
+     * @param rank 0 to length - 1
+     */
+    public static double ranked(double[] values, int length, int rank) {
+        return Selection.between(values, length, rank, 0);
+    }
+
     /** Median; NaN of nothing. */
     public static double median(double[] values) {
         return quantile(values, 0.5);
