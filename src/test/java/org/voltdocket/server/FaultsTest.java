@@ -9,17 +9,16 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.ResultSet;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
@@ -30,14 +29,12 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 import org.voltdocket.assessment.edition.EditionTexts;
-import org.voltdocket.dossier.Pairs;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Node;
 import org.voltdocket.support.OwnDatabase;
-import org.voltdocket.support.Server;
+import org.voltdocket.support.People;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Real processes are killed and starved while they work: nothing that was acknowledged is lost, nothing is half-written,
@@ -47,20 +44,30 @@ import tools.jackson.databind.json.JsonMapper;
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class FaultsTest {
 
-    private static final Duration PATIENCE = Duration.ofSeconds(120);
+    /**
+     * Patience of the node under test, so that an outage of seconds is to it what one of a minute is to others: 1 s for a
+     * connection ({@link Node}) instead of 5, and 2 s without a sign of life until its work is for others instead of 20.
+     */
+    private static final List<String> IMPATIENT =
+            List.of("--db-scheduler.heartbeat-interval=500ms", "--db-scheduler.polling-interval=500ms");
+
+    private static final Duration OUTAGE = Duration.ofSeconds(5);
 
     private OwnDatabase database;
     private Node node;
+    private People people;
     private Client admin;
     private Client workshop;
     private Client clerk;
-    private int counter;
 
     @BeforeAll
     void start(@TempDir Path folder) throws Exception {
         database = new OwnDatabase(folder.resolve("pg"));
-        node = new Node(database, folder.resolve("node"));
-        people();
+        node = new Node(database, folder.resolve("node"), IMPATIENT, Map.of());
+        people = new People(node);
+        admin = people.admin(node);
+        workshop = people.workshop(node);
+        clerk = people.clerk(node);
     }
 
     @AfterAll
@@ -77,7 +84,7 @@ class FaultsTest {
     @Order(1)
     void aFullDiskKeepsNothingSaysSoAndIsOverWhenThereIsRoom() throws Exception {
         Assumptions.assumeTrue(node.hasSmallDisk(), "this system gives a process no disk of its own");
-        String number = open();
+        String number = people.open(node);
         Path filler = node.uploads().resolve("filler");
         try (OutputStream out = Files.newOutputStream(filler)) {
             byte[] block = new byte[1 << 16];
@@ -87,14 +94,14 @@ class FaultsTest {
         } catch (IOException full) {
             assertThat(full).hasMessageContaining("No space left");
         }
-        Answer refused = workshop.upload(evidence(number), "drive.csv", recording(40_000, 0), null);
+        Answer refused = workshop.upload(People.evidence(number), "drive.csv", recording(40_000, 0), null);
         assertThat(refused.status()).as(refused.toString()).isEqualTo(507);
         assertThat(refused.json().get("type").stringValue()).endsWith("#disk-full");
         assertThat(refused.header("retry-after")).isPresent();
         Files.delete(filler);
         assertThat(workshop.get("/api/v1/cases/" + number).json().get("evidence"))
                 .isEmpty();
-        assertThat(workshop.upload(evidence(number), "drive.csv", recording(40_000, 0), null)
+        assertThat(workshop.upload(People.evidence(number), "drive.csv", recording(40_000, 0), null)
                         .status())
                 .isEqualTo(201);
     }
@@ -102,14 +109,14 @@ class FaultsTest {
     @Test
     @Order(2)
     void aDatabaseThatIsKilledAndGoneForSecondsLosesNothingAcknowledged() throws Exception {
-        String number = open();
+        String number = people.open(node);
         Map<String, byte[]> acknowledged = new ConcurrentHashMap<>();
         List<Answer> refused = new ArrayList<>();
         AtomicBoolean enough = new AtomicBoolean();
         Thread uploads = new Thread(() -> {
             while (!enough.get()) {
-                byte[] file = battery(++counter);
-                Answer answer = workshop.upload(evidence(number), "b.json", file, null);
+                byte[] file = People.battery();
+                Answer answer = workshop.upload(People.evidence(number), "b.json", file, null);
                 if (answer.status() == 201) {
                     acknowledged.put(answer.json().get("id").stringValue(), file);
                 } else {
@@ -118,9 +125,9 @@ class FaultsTest {
             }
         });
         uploads.start();
-        await(() -> acknowledged.size() >= 3);
+        People.await(() -> acknowledged.size() >= 3);
         database.kill();
-        await(() -> refused.size() >= 2);
+        People.await(() -> refused.size() >= 2);
         Answer away = refused.get(refused.size() - 1);
         assertThat(away.status()).as(away.toString()).isEqualTo(503);
         assertThat(away.json().get("type").stringValue()).endsWith("#database-away");
@@ -133,7 +140,7 @@ class FaultsTest {
 
         database.start();
         int before = acknowledged.size();
-        await(() -> acknowledged.size() >= before + 2);
+        People.await(() -> acknowledged.size() >= before + 2);
         enough.set(true);
         uploads.join();
         assertThat(node.client().get("/actuator/health/readiness").status()).isEqualTo(200);
@@ -146,24 +153,16 @@ class FaultsTest {
     void aServerKilledDuringUploadsDecisionsAndARunGoesOnWhereItWas() throws Exception {
         List<String> claims = new ArrayList<>();
         for (int i = 0; i < 30; i++) {
-            claims.add(claimed());
+            claims.add(people.claimed(node));
         }
-        String number = open();
+        String number = people.open(node);
         String edition = EditionTexts.name();
-        String browserPage = adminPages()
-                .upload("/editions", "e.yaml", EditionTexts.bytes(EditionTexts.tilted(edition)), null)
-                .header("location")
-                .orElseThrow();
-        assertThat(browserPage).contains("/editions/");
-        String run = admin.postJson("/api/v1/reassessments", "{\"mode\":\"final\",\"rulebook\":\"" + edition + "\"}")
-                .json()
-                .get("id")
-                .stringValue();
+        String run = people.startRun(node, edition);
         Map<String, byte[]> uploaded = new ConcurrentHashMap<>();
         Map<String, Boolean> decided = new ConcurrentHashMap<>();
         Thread uploads = quietly(() -> {
-            byte[] file = battery(++counter);
-            Answer answer = workshop.upload(evidence(number), "b.json", file, null);
+            byte[] file = People.battery();
+            Answer answer = workshop.upload(People.evidence(number), "b.json", file, null);
             if (answer.status() == 201) {
                 uploaded.put(answer.json().get("id").stringValue(), file);
             }
@@ -172,39 +171,122 @@ class FaultsTest {
         List<String> waiting = new ArrayList<>(claims);
         Thread decisions = quietly(() -> {
             String one = waiting.remove(0);
-            Answer answer = clerk.postJson(
-                    "/api/v1/cases/" + one + "/claim/decline",
-                    "{\"reason\":\"The battery passed every test, and the vehicle is the likelier cause here.\"}");
+            Answer answer = people.decline(node, one);
             if (answer.status() == 200) {
                 decided.put(one, true);
             }
             return !waiting.isEmpty();
         });
-        await(() -> uploaded.size() >= 2
+        People.await(() -> uploaded.size() >= 2
                 && decided.size() >= 2
-                && read(run).get("casesRead").intValue() >= 2);
-        JsonNode midway = read(run);
+                && people.run(node, run).get("casesRead").intValue() >= 2);
+        JsonNode midway = people.run(node, run);
         node.kill();
         uploads.join();
         decisions.join();
         assertThat(midway.get("state").stringValue()).as(midway.toString()).isEqualTo("running");
 
         node.start();
-        await(() -> "done".equals(read(run).get("state").stringValue()));
-        JsonNode done = read(run);
+        People.await(() -> "done".equals(people.run(node, run).get("state").stringValue()));
+        JsonNode done = people.run(node, run);
         assertThat(done.get("casesRead").intValue())
                 .isEqualTo(done.get("casesTotal").intValue());
         assertThat(done.get("failedTotal").intValue()).isZero();
-        assertThat(number("""
+        assertNoCaseTwiceAndNoneLeftOut(edition);
+        assertKept(number, uploaded);
+        assertDecisionsAreWhole(decided);
+        assertThat(count("select count(*) from assessment_due")).isZero();
+    }
+
+    @Test
+    @Order(4)
+    void aDatabaseKilledInARunAndAwayForLongLeavesNoCaseOutAndJudgesNoneTwice() throws Exception {
+        String edition = EditionTexts.name();
+        String run;
+        try (Connection ours = database.connect()) {
+            hold(ours, people.open(node));
+            run = people.startRun(node, edition);
+            People.await(() -> people.run(node, run).get("casesRead").intValue() >= 2);
+            database.kill(); // while the case that is held is being judged, and can be judged by nobody yet
+        }
+        People.await(() -> workshop.get("/api/v1/cases").status() == 503);
+        Thread.sleep(OUTAGE.toMillis());
+        assertThat(workshop.get("/api/v1/cases").status()).isEqualTo(503);
+        assertThat(node.client().get("/actuator/health/liveness").status()).isEqualTo(200);
+        database.start();
+        People.await(() -> {
+            Answer answer = admin.get("/api/v1/reassessments/" + run);
+            return answer.status() == 200
+                    && "done".equals(answer.json().get("state").stringValue());
+        });
+        JsonNode done = people.run(node, run);
+        assertThat(done.get("casesRead").intValue())
+                .isEqualTo(done.get("casesTotal").intValue());
+        assertThat(done.get("failedTotal").intValue()).isZero();
+        assertNoCaseTwiceAndNoneLeftOut(edition);
+    }
+
+    @Test
+    @Order(5)
+    void aDatabaseKilledInTheTransactionThatDecidesLeavesNoDecisionLetterOrTrailEntry() throws Exception {
+        String number = people.claimed(node);
+        long entries;
+        CompletableFuture<Answer> decision;
+        try (Connection ours = database.connect();
+                Statement statement = ours.createStatement()) {
+            ours.setAutoCommit(false);
+            statement.execute(
+                    "lock table claim_paper in share mode"); // stops it where the letter is kept, printed already
+            decision = CompletableFuture.supplyAsync(() -> people.decline(node, number));
+            People.await(
+                    () -> count("select count(*) from pg_stat_activity where wait_event_type = 'Lock' and query like"
+                                    + " '%claim_paper%'")
+                            > 0);
+            entries = count("select count(*) from trail_entry");
+            database.kill();
+        }
+        Answer away = decision.get();
+        assertThat(away.status()).as(away.toString()).isEqualTo(503);
+        assertThat(away.json().get("type").stringValue()).endsWith("#database-away");
+        assertThat(away.json().get("detail").stringValue()).contains("Send it again");
+        database.start();
+        People.await(() -> node.client().get("/actuator/health/readiness").status() == 200);
+        assertThat(clerk.get("/api/v1/cases/" + number)
+                        .json()
+                        .at("/claim/state")
+                        .stringValue())
+                .isEqualTo("in-review");
+        assertThat(clerk.get("/api/v1/cases/" + number + "/claim/letter.pdf").status())
+                .isEqualTo(404);
+        assertThat(count("select count(*) from trail_entry")).isEqualTo(entries);
+        assertDecisionsAreWhole(Map.of());
+        assertThat(people.decline(node, number).status()).isEqualTo(200);
+        assertThat(clerk.get("/api/v1/cases/" + number + "/claim/letter.pdf").status())
+                .isEqualTo(200);
+        assertDecisionsAreWhole(Map.of(number, true));
+    }
+
+    /** Nobody can judge this case until the connection ends. */
+    private void hold(Connection ours, String number) throws SQLException {
+        try (PreparedStatement statement =
+                ours.prepareStatement("select pg_advisory_lock(hashtextextended('assessment ' || id,"
+                        + " 0)) from case_file where number = ?")) {
+            statement.setString(1, number);
+            assertThat(statement.executeQuery().next()).isTrue();
+        }
+    }
+
+    private void assertNoCaseTwiceAndNoneLeftOut(String edition) {
+        assertThat(count("""
                 select count(*) from (
-                    select one, count(a.id) as times from reassessment_chunk c cross join unnest(c.case_ids) as one
-                    left join assessment a on a.case_id = one and a.edition = '%s' group by one) as judged
+                    select one, count(a.id) as times
+                    from edition e join reassessment r on r.sha256 = e.sha256 and e.name = '%1$s'
+                    join reassessment_chunk c on c.reassessment_id = r.id
+                    cross join unnest(c.case_ids) as one
+                    left join assessment a on a.case_id = one and a.edition = '%1$s' group by one) as judged
                 where times <> 1""".formatted(edition)))
                 .as("cases judged twice or left out")
                 .isZero();
-        assertKept(number, uploaded);
-        assertDecisionsAreWhole(decided);
-        assertThat(number("select count(*) from assessment_due")).isZero();
     }
 
     private void assertKept(String number, Map<String, byte[]> acknowledged) {
@@ -221,36 +303,28 @@ class FaultsTest {
         }
     }
 
-    /** A claim is declined with its step and its decision, or none of it happened. */
-    private void assertDecisionsAreWhole(Map<String, Boolean> decided) throws Exception {
+    /** A claim is declined with its step, its decision, its letter and its entry in the trail, or none of it happened. */
+    private void assertDecisionsAreWhole(Map<String, Boolean> decided) {
         decided.keySet()
                 .forEach(one -> assertThat(clerk.get("/api/v1/cases/" + one)
                                 .json()
                                 .at("/claim/state")
                                 .stringValue())
                         .isEqualTo("declined"));
-        assertThat(number("""
+        assertThat(count("""
                 select count(*) from claim c
                 left join claim_step s on s.claim_id = c.id and s.action = 'decline'
                 left join claim_decision d on d.claim_id = c.id
+                left join claim_paper p on p.claim_id = c.id and p.kind = 'letter'
                 join case_file f on f.id = c.case_id
-                where num_nonnulls(s.claim_id, d.claim_id) not in (0, 2)
+                where num_nonnulls(s.claim_id, d.claim_id, p.claim_id) not in (0, 3)
                     or (c.state = 'declined') <> (d.claim_id is not null) or f.claim_state <> c.state""")).isZero();
-        assertThat(number("select count(*) from trail_entry where act = 'claim-decline'"))
-                .isEqualTo(number("select count(*) from claim_decision"));
+        assertThat(count("select count(*) from trail_entry where act = 'claim-decline'"))
+                .isEqualTo(count("select count(*) from claim_decision"));
     }
 
-    private JsonNode read(String run) {
-        return admin.get("/api/v1/reassessments/" + run).json();
-    }
-
-    private long number(String sql) throws Exception {
-        try (Connection connection = database.connect();
-                Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery(sql)) {
-            rows.next();
-            return rows.getLong(1);
-        }
+    private long count(String sql) {
+        return database.number(sql);
     }
 
     /** Does it until it says that this is enough, or the server is gone. */
@@ -266,79 +340,6 @@ class FaultsTest {
         });
         thread.start();
         return thread;
-    }
-
-    private static void await(java.util.function.BooleanSupplier reached) throws InterruptedException {
-        long until = System.nanoTime() + PATIENCE.toNanos();
-        while (!reached.getAsBoolean()) {
-            assertThat(System.nanoTime()).as("waited in vain").isLessThan(until);
-            Thread.sleep(20);
-        }
-    }
-
-    private void people() {
-        admin = node.client().header("Authorization", "Bearer " + token(Node.ADMIN));
-        Client pages = adminPages();
-        pages.postForm("/accounts/workshops", Map.of("workshop", "Faulty Towers Garage"));
-        Matcher id = Pattern.compile("<option value=\"([0-9a-f-]{36})\"")
-                .matcher(pages.get("/accounts").text());
-        assertThat(id.find()).isTrue();
-        account(pages, "shop", "WORKSHOP", id.group(1));
-        account(pages, "desk", "CLERK", "");
-        workshop = node.client().header("Authorization", "Bearer " + token("shop"));
-        clerk = node.client().header("Authorization", "Bearer " + token("desk"));
-    }
-
-    private Client adminPages() {
-        Client pages = node.client().header("Accept", "text/html");
-        pages.postForm("/sign-in", Map.of("username", Node.ADMIN, "password", Server.PASSWORD));
-        return pages.header("X-CSRF-TOKEN", pages.csrf());
-    }
-
-    private static void account(Client pages, String name, String role, String of) {
-        Map<String, String> fields = new LinkedHashMap<>();
-        fields.put("name", name);
-        fields.put("password", Server.PASSWORD);
-        fields.put("role", role);
-        fields.put("of", of);
-        assertThat(pages.postForm("/accounts", fields).status()).isEqualTo(302);
-    }
-
-    private String token(String user) {
-        Answer made = node.client().basic(user, Server.PASSWORD).postJson("/api/v1/tokens", "{\"name\":\"faults\"}");
-        assertThat(made.status()).as(made.toString()).isEqualTo(201);
-        return JsonMapper.shared().readTree(made.text()).get("token").stringValue();
-    }
-
-    private String open() {
-        Answer answer = workshop.postJson(
-                "/api/v1/cases", "{\"batterySerial\":\"" + Pairs.serial() + "\",\"vin\":\"" + Pairs.vin() + "\"}");
-        assertThat(answer.status()).as(answer.toString()).isEqualTo(201);
-        return answer.json().get("number").stringValue();
-    }
-
-    private String claimed() {
-        String number = open();
-        String claim = "/api/v1/cases/" + number + "/claim";
-        assertThat(workshop.upload(evidence(number), "b.json", battery(++counter), null)
-                        .status())
-                .isEqualTo(201);
-        assertThat(workshop.postJson(claim, "{\"amount\":\"99.00\",\"currency\":\"EUR\"}")
-                        .status())
-                .isEqualTo(201);
-        assertThat(workshop.postJson(claim + "/submit", "{}").status()).isEqualTo(200);
-        assertThat(clerk.postJson(claim + "/take", "{}").status()).isEqualTo(200);
-        return number;
-    }
-
-    private static String evidence(String number) {
-        return "/api/v1/cases/" + number + "/evidence";
-    }
-
-    private static byte[] battery(int number) {
-        return ("{\"kind\":\"battery-test\",\"takenAt\":\"2026-03-04T08:40:00+01:00\",\"restVoltageV\":12.71,"
-                        + "\"temperatureC\":18,\"note\":\"" + number + "\"}")
-                .getBytes(StandardCharsets.UTF_8);
     }
 
     private static byte[] recording(int rows, int from) {

@@ -54,6 +54,11 @@ public final class Client {
         return new Client(base, http, more);
     }
 
+    /** The same client, cookies too, at another server. */
+    public Client at(Client other) {
+        return new Client(other.base, http, headers);
+    }
+
     /** The same client with HTTP Basic. */
     public Client basic(String user, String password) {
         return header("Authorization", Server.basic(user, password));

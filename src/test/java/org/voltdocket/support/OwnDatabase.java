@@ -7,7 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 
 /** A durable PostgreSQL that a test may kill and start again, always at the same port. */
@@ -45,6 +47,18 @@ public final class OwnDatabase implements AutoCloseable {
 
     public Connection connect() throws SQLException {
         return DriverManager.getConnection(url(), "postgres", "");
+    }
+
+    /** What a query of one number says. */
+    public long number(String sql) {
+        try (Connection connection = connect();
+                Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery(sql)) {
+            rows.next();
+            return rows.getLong(1);
+        } catch (SQLException e) {
+            throw new IllegalStateException(sql, e);
+        }
     }
 
     /** Starts it, again where it was killed: its own recovery runs. */

@@ -11,6 +11,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.voltdocket.assessment.edition.EditionTexts;
 import org.voltdocket.dossier.Pairs;
 import tools.jackson.databind.JsonNode;
 
@@ -98,6 +99,20 @@ public final class People {
                 .postJson(
                         "/api/v1/cases/" + number + "/claim/decline",
                         "{\"reason\":\"The battery passed every test, and the vehicle is the likelier cause here.\"}");
+    }
+
+    /** Uploads an edition of that name that judges every case otherwise, and runs it over the archive for good. */
+    public String startRun(Node node, String edition) {
+        String page = pages(node, Node.ADMIN)
+                .upload("/editions", "e.yaml", EditionTexts.bytes(EditionTexts.tilted(edition)), null)
+                .header("location")
+                .orElseThrow();
+        assertThat(page).contains("/editions/");
+        return admin(node)
+                .postJson("/api/v1/reassessments", "{\"mode\":\"final\",\"rulebook\":\"" + edition + "\"}")
+                .json()
+                .get("id")
+                .stringValue();
     }
 
     /** How a run over the archive stands. */
