@@ -68,7 +68,7 @@ class TwoNodesTest {
                         "--db-scheduler.scheduler-name=" + name,
                         "--db-scheduler.heartbeat-interval=500ms",
                         "--db-scheduler.polling-interval=500ms",
-                        "--voltdocket.reassessment.workers=2",
+                        "--voltdocket.reassessment.workers=4",
                         "--spring.datasource.hikari.data-source-properties.ApplicationName=" + name),
                 environment);
     }
@@ -105,7 +105,7 @@ class TwoNodesTest {
         String edition = EditionTexts.name();
         String run;
         try (Connection ours = database.connect()) {
-            for (String number : archive.subList(2, 6)) {
+            for (String number : archive.subList(2, 10)) {
                 hold(ours, number);
             }
             run = people.startRun(first, edition);
