@@ -1,6 +1,7 @@
 package org.voltdocket.insight;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
@@ -9,9 +10,12 @@ import org.voltdocket.insight.ServiceLives.Group;
 import org.voltdocket.insight.Table.Cell;
 import org.voltdocket.insight.Table.Kind;
 import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.insight.chart.LifeChart;
+import org.voltdocket.insight.estimate.Excess;
 import org.voltdocket.insight.estimate.Forecast;
 import org.voltdocket.insight.estimate.KaplanMeier;
+import org.voltdocket.insight.estimate.Lives;
 import org.voltdocket.insight.estimate.Weibull;
 import org.voltdocket.kernel.Interval;
 import org.voltdocket.ui.Words;
@@ -31,6 +35,9 @@ class TimeToClaim implements Study {
 
     /** How many times the usual share a batch must surely have to be named; ours. */
     private static final double EARLY = 1.5;
+
+    /** How often chance alone may have any of those compared named (Bonferroni); ours. */
+    private static final double BY_CHANCE = 0.01;
 
     private static final int NAMED = 5;
 
@@ -64,37 +71,43 @@ class TimeToClaim implements Study {
     @Override
     public Insight answer(Question question) {
         List<Judged> groups = service.groups(question).stream().map(Judged::of).toList();
-        Optional<Double> usual =
-                service.together(question).flatMap(Weibull::fit).map(fit -> fit.failedBy(COMPARED));
+        Optional<Weibull> usual = service.together(question).flatMap(Weibull::fit);
         List<Row> rows = new ArrayList<>();
         List<Said> said = new ArrayList<>();
         said.add(
                 groups.isEmpty()
                         ? Said.of("insight.time-to-claim.none")
-                        : usual.map(share -> Said.of("insight.time-to-claim.all", share))
+                        : usual.map(fit -> Said.of("insight.time-to-claim.all", fit.failedBy(COMPARED)))
                                 .orElse(Said.of("insight.time-to-claim.few")));
         long left = service.leftOut(question);
         if (left > 0) {
             said.add(Said.of("insight.time-to-claim.left-out", left));
         }
         for (Judged one : groups) {
-            rows.add(row(one, early(one, usual)));
+            rows.add(row(one, early(one, usual, groups.size())));
         }
-        service.batches(question).stream()
+        List<Group> batches = service.batches(question);
+        batches.stream()
                 .map(Judged::of)
-                .filter(batch -> early(batch, usual))
-                .sorted(java.util.Comparator.comparingDouble(
+                .filter(batch -> early(batch, usual, batches.size()))
+                .sorted(Comparator.comparingDouble(
                         (Judged batch) -> -batch.atYear().orElseThrow().low()))
                 .limit(NAMED)
                 .forEach(batch -> said.add(named(batch)));
         return new Insight(topic(), question, said, table(rows), drawing(groups));
     }
 
-    /** Of hundreds of batches some lie above by chance, so only what surely lies half as much again above counts as early. */
-    private static boolean early(Judged one, Optional<Double> usual) {
-        return usual.isPresent()
-                && one.atYear().isPresent()
-                && one.atYear().get().low() > EARLY * usual.get();
+    /**
+     * Of hundreds of batches some lie above by chance, and what a young one will do in a year is drawn out far: so only one that
+     * surely lies half as much again above, with more claims for its ages than chance brings to one of so many, is named.
+     */
+    private static boolean early(Judged one, Optional<Weibull> usual, int compared) {
+        if (usual.isEmpty() || one.atYear().isEmpty()) {
+            return false;
+        }
+        Lives lives = one.group().lives();
+        return one.atYear().get().low() > EARLY * usual.get().failedBy(COMPARED)
+                && Excess.chance(lives.failed(), Excess.expected(lives, usual.get())) < BY_CHANCE / compared;
     }
 
     private static Said named(Judged batch) {
@@ -158,10 +171,10 @@ class TimeToClaim implements Study {
     }
 
     /** Those with most claims are drawn; more lines could not be told apart. */
-    private Optional<org.voltdocket.insight.chart.Drawing> drawing(List<Judged> groups) {
+    private Optional<Drawing> drawing(List<Judged> groups) {
         List<LifeChart.Curve> curves = groups.stream()
                 .filter(one -> one.group().lives().failed() > 0)
-                .sorted(java.util.Comparator.comparingLong(
+                .sorted(Comparator.comparingLong(
                                 (Judged one) -> -one.group().lives().failed())
                         .thenComparing(one -> one.group().name()))
                 .limit(DRAWN)

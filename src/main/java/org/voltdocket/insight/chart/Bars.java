@@ -3,6 +3,7 @@ package org.voltdocket.insight.chart;
 import java.util.List;
 import java.util.Map;
 import org.jfree.chart.axis.CategoryAxis;
+import org.jfree.chart.axis.CategoryLabelPositions;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.CategoryPlot;
 import org.jfree.chart.plot.DatasetRenderingOrder;
@@ -51,7 +52,7 @@ public final class Bars {
         line.setSeriesShape(0, Drawing.DOT);
         plot.setRenderer(1, line);
         plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
-        plot.getDomainAxis().setCategoryLabelPositions(org.jfree.chart.axis.CategoryLabelPositions.UP_45);
+        plot.getDomainAxis().setCategoryLabelPositions(CategoryLabelPositions.UP_90);
         return Drawing.of(plot, true);
     }
 

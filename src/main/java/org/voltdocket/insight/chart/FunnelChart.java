@@ -17,6 +17,9 @@ import org.voltdocket.paper.Ink;
 /** Shares of groups over their size, inside or outside of what chance alone explains. Only those outside are named. */
 public final class FunnelChart {
 
+    /** Letters of a name that a narrow chart has room for beside its dot; the sentence above names it in full. */
+    private static final int LONGEST = 20;
+
     /**
      * Words of the chart.
      *
@@ -64,8 +67,10 @@ public final class FunnelChart {
     }
 
     private static XYTextAnnotation named(Group group, boolean left) {
+        String words =
+                group.name().length() <= LONGEST ? group.name() : group.name().substring(0, LONGEST - 1) + "…";
         XYTextAnnotation name = new XYTextAnnotation(
-                left ? group.name() + "   " : "   " + group.name(),
+                left ? words + "   " : "   " + words,
                 group.share().of(),
                 group.share().interval().value());
         name.setFont(ChartFont.bold(Drawing.LETTERS));
