@@ -168,15 +168,21 @@ public final class ObjectStore implements AutoCloseable {
     }
 
     private StoreAway away(Exception e) {
+        String reason = settings + ": " + said(e);
+        LOG.warn("The store of original files does not answer: {}", reason);
+        state = new State(reason, System.nanoTime());
+        return new StoreAway(reason, e);
+    }
+
+    /** What the client and, where that is something else, the connection beneath it said. */
+    private static String said(Exception e) {
         Throwable first = e;
         while (first.getCause() != null && first.getCause() != first) {
             first = first.getCause();
         }
-        String reason =
-                settings + ": " + (first == e ? e.getMessage() : e.getMessage() + " (" + first.getMessage() + ")");
-        LOG.warn("The store of original files does not answer: {}", reason);
-        state = new State(reason, System.nanoTime());
-        return new StoreAway(reason, e);
+        String client = String.valueOf(e.getMessage()).replaceFirst(" *\\(SDK Attempt Count: \\d+\\)", "");
+        String beneath = String.valueOf(first.getMessage());
+        return client.contains(beneath) ? client : client + " (" + beneath + ")";
     }
 
     private static String md5(Path file) {
