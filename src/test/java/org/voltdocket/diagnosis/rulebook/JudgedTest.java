@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Result;
 import org.voltdocket.diagnosis.quantity.Measurement;
@@ -149,6 +150,53 @@ class JudgedTest {
         Judged narrow = judge(atMost(0.5, Optional.empty()), new Interval(0.4, 0.0, 0.45));
         assertThat(wide.outside()).isGreaterThan(0.02);
         assertThat(narrow.outside()).isLessThan(0.01);
+    }
+
+    /** An end of the interval that lies on the limit passes it not; one that only touches it from outside is not clear. */
+    @Test
+    void anIntervalThatEndsOnALimitHasNotPassedIt() {
+        Rule rule = window(Optional.empty());
+        assertThat(judge(rule, new Interval(0, -1, 1)).finding().result()).isEqualTo(Result.INSIDE);
+        assertThat(judge(rule, new Interval(1.2, 1, 1.4)).finding().result()).isEqualTo(Result.UNCERTAIN);
+        assertThat(judge(rule, new Interval(-1.2, -1.4, -1)).finding().result()).isEqualTo(Result.UNCERTAIN);
+        assertThat(judge(rule, new Interval(1.2, 1.01, 1.4)).finding().result()).isEqualTo(Result.OUTSIDE);
+        assertThat(judge(rule, new Interval(-1.2, -1.4, -1.01)).finding().result())
+                .isEqualTo(Result.OUTSIDE);
+    }
+
+    /** A share that cannot fall further has no error downwards: all of its chance lies at its value or above. */
+    @Test
+    void anIntervalOfOneSideHasNoChanceOnTheOther() {
+        Rule rule = atMost(0.5, Optional.empty());
+        assertThat(judge(rule, new Interval(0.6, 0.6, 0.8)).outside()).isEqualTo(1);
+        assertThat(judge(rule, new Interval(0.4, 0.2, 0.4)).outside()).isZero();
+    }
+
+    /**
+     * By the second way a window without a plausible range reaches five widths to either side: of -1 to 1, from -11 to 11. On
+     * its upper limit half of the error is spread over 2 A inside and half over 10 A above:
+     * p = (0.05·0.5/10) / (0.05·0.5/10 + 0.9·0.5/2) = 1/91, and as much on the lower limit. By the first way each half
+     * counts as it is: 0.05·0.5 / (0.05·0.5 + 0.9·0.5) = 1/19.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {-1, 1})
+    void aWindowReachesFiveWidthsByTheSecondWay(double limit) {
+        Interval value = Interval.ofStandardError(limit, 0.1);
+        Rule rule = window(Optional.empty());
+        Measurement measured = Measurement.of(rule.quantity(), null, value);
+        assertThat(Judged.of(rule, measured, null, 2).outside()).isCloseTo(1 / 91.0, within(1e-6));
+        assertThat(Judged.of(rule, measured, null, 1).outside()).isCloseTo(1 / 19.0, within(1e-6));
+    }
+
+    @Test
+    void aFindingInsideAWindowNamesBothEndsAndOneOfASingleLimitOne() {
+        Finding inside = judge(window(Optional.empty()), Interval.exact(0.2)).finding();
+        assertThat(inside.limit()).isEqualTo(-1);
+        assertThat(inside.limitHigh()).isEqualTo(1);
+        Finding single =
+                judge(atMost(0.5, Optional.empty()), Interval.exact(0.2)).finding();
+        assertThat(single.limit()).isEqualTo(0.5);
+        assertThat(single.limitHigh()).isNull();
     }
 
     @Test

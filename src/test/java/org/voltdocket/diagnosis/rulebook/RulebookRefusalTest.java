@@ -2,11 +2,18 @@ package org.voltdocket.diagnosis.rulebook;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.ChargingControl;
+import org.voltdocket.diagnosis.Chemistry;
+import org.voltdocket.diagnosis.Methods;
 
 /** A file that is no rule book is refused, and the message says where it is wrong. */
 class RulebookRefusalTest {
@@ -51,6 +58,60 @@ class RulebookRefusalTest {
         assertThat(parse(GOOD).edition()).isEqualTo("2000.1");
     }
 
+    @Test
+    void whatStandsInTheFileIsReadAsItStands() {
+        Rulebook book = parse(GOOD.replace("issued:", "inTheMaking: true\nmethods: {weighing: 2}\nissued:")
+                .replace(
+                        "atMost: 0.5",
+                        "atMost: {byChemistry: {gel: 0.4}, otherwise: 0.5}\n    plausible: [0, 3]\n"
+                                + "    control: [managed]\n    decides: battery"));
+        assertThat(book.released()).isFalse();
+        assertThat(book.methods()).isEqualTo(new Methods(2, 1, 1));
+        Rule ripple = book.rules().get(0);
+        assertThat(ripple.low()).isEmpty();
+        assertThat(ripple.high().orElseThrow().at(20, Chemistry.GEL)).isEqualTo(0.4);
+        assertThat(ripple.high().orElseThrow().at(20, Chemistry.AGM)).isEqualTo(0.5);
+        assertThat(ripple.plausible()).contains(new Rule.Range(0, 3));
+        assertThat(ripple.decides()).isEqualTo(Rule.Decides.BATTERY);
+        assertThat(ripple.below()).isEmpty();
+        assertThat(ripple.inside()).isEqualTo(Map.of(Cause.CHARGING_SOURCE, -1.0));
+        assertThat(ripple.above()).isEqualTo(Map.of(Cause.CHARGING_SOURCE, 12.0));
+        assertThat(ripple.appliesTo(ChargingControl.MANAGED)).isTrue();
+        assertThat(ripple.appliesTo(ChargingControl.CONVENTIONAL)).isFalse();
+        Rule cranking = book.rules().get(1);
+        assertThat(cranking.decides()).isEqualTo(Rule.Decides.NOTHING);
+        assertThat(cranking.plausible()).isEmpty();
+        assertThat(cranking.low().orElseThrow().at(1.5, null)).isCloseTo(9.05, within(1e-12));
+        assertThat(parse(GOOD).released()).isTrue();
+        assertThat(parse(GOOD).methods()).isEqualTo(Methods.FIRST);
+    }
+
+    /** A row for what is not known applies where nobody said what kind of control the vehicle has. */
+    @Test
+    void aRowForUnknownControlAppliesWhereNobodyToldIt() {
+        Rule rule = parse(GOOD.replace("atMost: 0.5", "atMost: 0.5\n    control: [conventional, unknown]"))
+                .rules()
+                .get(0);
+        assertThat(rule.appliesTo(null)).isTrue();
+        assertThat(rule.appliesTo(ChargingControl.CONVENTIONAL)).isTrue();
+        assertThat(rule.appliesTo(ChargingControl.MANAGED)).isFalse();
+        assertThat(parse(GOOD).rules().get(0).appliesTo(null)).isTrue();
+    }
+
+    @Test
+    void rowsThatCannotBeJudgedByAreNamedWithWhy() {
+        String good = GOOD.replace("id: cranking", "id: cranking-minimum");
+        assertThat(RowFlaws.of(parse(good))).isEmpty();
+        assertThat(RowFlaws.of(parse(good.replace("value: 0.49", "value: 0.51"))))
+                .containsExactly(new RowFlaws.Flaw(0, "examples[0].result", "the limits make 0.51 above, not inside."));
+        assertThat(RowFlaws.of(parse(good.replace("value: 9.7", "value: 9.5"))))
+                .containsExactly(new RowFlaws.Flaw(1, "examples[0].result", "the limits make 9.5 below, not inside."));
+        assertThat(RowFlaws.of(parse(good.replace("id: ripple", "id: hum").replace("value: 0.49", "value: 7"))))
+                .as("no example is tried where nothing can be said of it")
+                .extracting(RowFlaws.Flaw::row, RowFlaws.Flaw::member)
+                .containsExactly(tuple(0, "id"), tuple(0, "id"));
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
             edition: "2000.1" | edition: 2000.1 | the rule book.edition: a text expected
@@ -88,6 +149,11 @@ class RulebookRefusalTest {
             ', none: 0.1'     | '' | startingOdds.odds: every cause needs one
             'misfit: 0.1, none: 0.1' | 'misfit: 0, none: 0.2' | startingOdds.odds.misfit: no evidence can raise
             misfit: 0.1       | bad-luck: 0.1 | startingOdds.odds:
+            edition: "2000.1" | edition: "2000.1"\\ninTheMaking: perhaps | inTheMaking: true or false expected, found perhaps
+            edition: "2000.1" | edition: "2000.1"\\nmethods: {weighing: 3} | methods.weighing: a number from 1 to 2 expected, found 3
+            edition: "2000.1" | edition: "2000.1"\\nmethods: {regimes: 0} | methods.regimes: a number from 1 to 2 expected, found 0
+            edition: "2000.1" | edition: "2000.1"\\nmethods: {judging: 1} | methods: unknown member 'judging'
+            atMost: 0.5       | atMost: 0.5\\n    plausible: [1, 1] | rules[0] (ripple).plausible: 1.0 is not below 1.0
             """)
     void whatIsWrongIsRefusedWithItsPlace(String from, String to, String message) {
         String bad = GOOD.replaceFirst(java.util.regex.Pattern.quote(from), to.replace("\\n", "\n"));

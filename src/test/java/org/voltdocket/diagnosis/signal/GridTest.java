@@ -43,6 +43,23 @@ class GridTest {
         assertThat(grid.voltage()).containsExactly(12.5, 12.5, 12.75);
     }
 
+    /** Five samples in no order, then four whose middle ones are 12.25 and 12.5; twenty more than the first room holds. */
+    @Test
+    void anyNumberOfSamplesMakesAStep() {
+        Grid grid = with(MEASURED_V, 12.5, 40, 12, 12.25, 13, 12.5, 0, 12.25, 40)
+                .grid(1, 0, 0.2, 0.4, 0.6, 0.8, 1, 1.2, 1.4, 1.6);
+        assertThat(grid.voltage()).containsExactly(12.5, 12.375);
+        double[] timeS = new double[21];
+        double[] volts = new double[21];
+        for (int i = 0; i < 21; i++) {
+            timeS[i] = i / 21.0;
+            volts[i] = i * 8 % 21;
+        }
+        assertThat(new GridTest().with(MEASURED_V, volts).grid(1, timeS).voltage())
+                .as("0 to 20, each once")
+                .containsExactly(10);
+    }
+
     /** Steps of irregular rows: [10, 12) has the rows at 10 and 11.9, [12, 14) that at 12, [14, 16) the rest. */
     @Test
     void irregularRowsFallIntoTheStepTheyBelongTo() {
@@ -65,6 +82,22 @@ class GridTest {
         assertThat(fiveSteps[1]).isCloseTo(12.5, within(1e-12));
         double[] open = with(MEASURED_V, 12, 14).grid(1, 0, 6).voltage();
         assertThat(open).containsExactly(12, NONE, NONE, NONE, NONE, NONE, 14);
+    }
+
+    /** Of steps of 2 s three are bridged, though they take 6 s, and four are not. */
+    @Test
+    void wideStepsBridgeThreeOfThemselves() {
+        double[] bridged = with(MEASURED_V, 12, 15).grid(2, 0, 6).voltage();
+        assertThat(bridged).containsExactly(new double[] {12, 13, 14, 15}, within(1e-12));
+        double[] open = with(MEASURED_V, 12, 15).grid(2, 0, 8).voltage();
+        assertThat(open).containsExactly(12, NONE, NONE, NONE, 15);
+    }
+
+    /** Each gap is bridged from its own ends: 12 to 13 over two steps, then 13 to 10 over three. */
+    @Test
+    void gapsAfterEachOtherAreBridgedApart() {
+        double[] bridged = with(MEASURED_V, 12, 13, 10).grid(1, 100, 102, 105).voltage();
+        assertThat(bridged).containsExactly(new double[] {12, 12.5, 13, 12, 11, 10}, within(1e-12));
     }
 
     /** Centres at 0.5, 1.5, 2.5 and 3.5 s: a sample holds until the next one that is not later than the centre. */
@@ -92,6 +125,15 @@ class GridTest {
     void aSampleIsHeldForFiveSecondsOnly() {
         Grid grid = with(COOLANT, 80, 81, 82, NONE, 83).grid(1, 0, 1, 2, 5, 8.2);
         assertThat(grid.held(COOLANT, 0)).containsExactly(80, 81, 82, 82, 82, 82, 82, NONE, 83);
+    }
+
+    /** To the limit: said at 0.5 s, it still holds at the centre 5.5 s and no longer at 6.5 s. */
+    @Test
+    void atExactlyFiveSecondsASampleStillHolds() {
+        double[] held =
+                with(COOLANT, NONE, 80, 81, NONE).grid(1, 0, 0.25, 0.5, 9).held(COOLANT, 0);
+        assertThat(held[5]).isEqualTo(81);
+        assertThat(held[6]).isNaN();
     }
 
     /** Polled every 4 s it keeps for three times that: the sample of 8 s until 20 s. */

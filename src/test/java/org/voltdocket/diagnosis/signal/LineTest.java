@@ -85,6 +85,61 @@ class LineTest {
         }
     }
 
+    /**
+     * Huber's estimating equations (Huber, 1964): residuals clipped at k standard deviations add to nothing, and so do they
+     * times x.
+     */
+    @Test
+    void theLineSolvesHubersEquations() {
+        Random chance = new Random(21);
+        double[] a = chance.doubles(200, 30, 50).toArray();
+        double[] b = new double[a.length];
+        for (int i = 0; i < a.length; i++) {
+            b[i] = 5 - 0.4 * a[i] + chance.nextGaussian() + (i % 8 == 0 ? 6 + a[i] / 5 : 0);
+        }
+        Line line = Line.through(a, b);
+        double sum = 0;
+        double moment = 0;
+        double size = 0;
+        for (int i = 0; i < a.length; i++) {
+            double clip = 1.345 * line.residualSd();
+            double psi = Math.max(-clip, Math.min(clip, b[i] - line.intercept() - line.slope() * a[i]));
+            sum += psi;
+            moment += psi * (a[i] - 40);
+            size += Math.abs(psi) * 10;
+        }
+        assertThat(sum * 10 / size).isCloseTo(0, within(2e-3));
+        assertThat(moment / size).isCloseTo(0, within(2e-3));
+    }
+
+    /** Far from zero the intercept is known much worse than the line; against Hipparchus' least squares. */
+    @Test
+    void standardErrorsOfPlainNoiseAreThoseOfLeastSquares() {
+        Random chance = new Random(22);
+        double[] a = chance.doubles(2000, 100, 120).toArray();
+        double[] b = new double[a.length];
+        for (int i = 0; i < a.length; i++) {
+            b[i] = 3 + 2 * a[i] + chance.nextGaussian();
+        }
+        SimpleRegression plain = leastSquares(a, b);
+        Line line = Line.through(a, b);
+        assertThat(line.slopeSe()).isCloseTo(plain.getSlopeStdErr(), within(0.12 * plain.getSlopeStdErr()));
+        assertThat(line.interceptSe()).isCloseTo(plain.getInterceptStdErr(), within(0.12 * plain.getInterceptStdErr()));
+    }
+
+    /**
+     * By hand, for 1 1 -1 -1 with a deviation of 1: products of neighbours 1 - 1 + 1 = 1 over squares 4, so ρ = 1/4 and the
+     * factor 5/3. What alternates gives no less than 1; of 1 9 the nine counts as four: 4/17, so 21/13.
+     */
+    @Test
+    void theFactorOfResidualsThatFollowEachOtherByHand() {
+        assertThat(Line.correlatedFactor(new double[] {1, 1, -1, -1}, 1)).isCloseTo(5 / 3.0, within(1e-12));
+        assertThat(Line.correlatedFactor(new double[] {1, -1, 1, -1}, 1)).isEqualTo(1);
+        assertThat(Line.correlatedFactor(new double[] {1, 9}, 1)).isCloseTo(21 / 13.0, within(1e-12));
+        assertThat(Line.correlatedFactor(new double[] {-1, -9}, 1)).isCloseTo(21 / 13.0, within(1e-12));
+        assertThat(Line.correlatedFactor(new double[] {0, 0}, 1)).isEqualTo(1);
+    }
+
     @Test
     void missingPointsArePassedOverAndTooFewGiveNoLine() {
         double nan = Double.NaN;

@@ -69,6 +69,26 @@ class RegressionTest {
         assertThat(found.by()[2]).isCloseTo(-1, within(0.06));
     }
 
+    /** Rows with something missing are passed over: the others alone give the same to the last digit. */
+    @Test
+    void rowsWithSomethingMissingArePassedOver() {
+        Random chance = new Random(6);
+        double[] x = chance.doubles(40, 0, 10).toArray();
+        double[] y = new double[40];
+        for (int i = 0; i < 40; i++) {
+            y[i] = 1 + 2 * x[i] + chance.nextGaussian();
+        }
+        Regression whole = Regression.of(y, x);
+        double[] longX = java.util.Arrays.copyOf(x, 42);
+        double[] longY = java.util.Arrays.copyOf(y, 42);
+        longX[40] = Double.NaN;
+        longY[41] = Double.NaN;
+        Regression found = Regression.of(longY, longX);
+        assertThat(found.by()).isEqualTo(whole.by());
+        assertThat(found.se()).isEqualTo(whole.se());
+        assertThat(found.points()).isEqualTo(40);
+    }
+
     @Test
     void factorsThatSayTheSameOrTooFewPointsGiveNothing() {
         double[] x = new double[50];
