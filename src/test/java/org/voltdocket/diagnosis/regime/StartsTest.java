@@ -77,6 +77,29 @@ class StartsTest {
         assertThat(one.get(0).toS()).isCloseTo(21.6, within(0.03));
     }
 
+    /** Sampled every two seconds a start is one sample; a source that comes on after it tells it from a bad one. */
+    @Test
+    void atSlowSamplingTheChangeAfterItTellsALaterStart() {
+        List<Start> starts = found(0.5, 400, t -> t == 100 || t == 200 || t == 300 ? 10.2 : t < 200 ? 12.5 : 14.2);
+        assertThat(starts).extracting(Start::fromS).containsExactly(100.0, 200.0);
+    }
+
+    /** Half a pull short of 0.8 V, or not below 11.8 V, or nothing before it to be pulled from. */
+    @Test
+    void whatIsNotPulledFarEnoughIsNoStart() {
+        assertThat(found(50, 60, t -> t >= 20 && t < 21 ? 11.75 : 12.5)).isEmpty();
+        assertThat(found(50, 60, t -> t >= 20 && t < 21 ? 11.65 : 12.5)).hasSize(1);
+        assertThat(found(50, 60, t -> t >= 20 && t < 21 ? 11.85 : 13.4)).isEmpty();
+        assertThat(found(50, 60, t -> t < 0.5 ? 10 : 14.2)).isEmpty();
+    }
+
+    /** What comes after must be half a volt above the least, else nothing was let go. */
+    @Test
+    void aVoltageThatDoesNotComeBackIsNoStart() {
+        assertThat(found(50, 60, t -> t < 20 ? 12.5 : t < 21 ? 11.2 : 11.65)).isEmpty();
+        assertThat(found(50, 60, t -> t < 20 ? 12.5 : t < 21 ? 11.2 : 11.75)).hasSize(1);
+    }
+
     @Test
     void aStarterThatNeverLetsGoIsNoStart() {
         assertThat(found(50, 60, t -> cranking(t, 20, 15, 14.2))).isEmpty();
