@@ -73,11 +73,24 @@ class JourneyTest {
                 .isEqualTo(judged.causes().size());
         assertThat(page.locator("table.findings tbody tr").count())
                 .isEqualTo(judged.findings().size());
+        unfoldsByKeys(page);
 
         zoomsByMouse(page);
         zoomsByKeys(page);
         tellsValues(page);
         assertThat(chromium.complaints()).isEmpty();
+    }
+
+    /** What lies inside its limits is folded behind what speaks, and a key opens it. */
+    private static void unfoldsByKeys(Page page) {
+        assertThat(page.locator("details.inside[open]").count()).isZero();
+        assertThat(page.locator("#part-findings > .card > div > .scroll .result-inside")
+                        .count())
+                .isZero();
+        page.locator("details.inside > summary").first().focus();
+        page.keyboard().press("Enter");
+        assertThat(page.locator("details.inside[open] .result-inside").first().isVisible())
+                .isTrue();
     }
 
     @Test

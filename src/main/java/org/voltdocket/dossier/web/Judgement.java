@@ -16,10 +16,10 @@ import org.voltdocket.evidence.EvidenceItem;
  * An assessment as the page of a case lists it.
  *
  * @param causes most probable first
- * @param findings outside first, then uncertain, then inside
+ * @param findings outside first, then uncertain, then inside by topic
  * @param running whether a step or a missing item has to do with a running engine
  */
-public record Judgement(Assessment assessment, List<CauseLine> causes, List<FindingLine> findings, boolean running) {
+public record Judgement(Assessment assessment, List<CauseLine> causes, FoundLines findings, boolean running) {
 
     /** A cause with the reasons that moved it. */
     public record CauseLine(String cause, double probability, List<WeightLine> weights) {}
@@ -65,16 +65,16 @@ public record Judgement(Assessment assessment, List<CauseLine> causes, List<Find
         return new Judgement(assessment, causes, lines(assessment.findings(), items), running);
     }
 
-    static List<FindingLine> lines(List<Finding> findings, List<EvidenceItem> items) {
+    static FoundLines lines(List<Finding> findings, List<EvidenceItem> items) {
         Map<String, String> files =
                 items.stream().collect(Collectors.toMap(i -> i.id().toString(), EvidenceItem::fileName, (a, b) -> a));
-        return findings.stream()
+        return FoundLines.of(findings.stream()
                 .sorted(Comparator.comparingInt(f -> rank(f.result())))
                 .map(f -> new FindingLine(
                         f,
                         f.evidence() == null ? null : files.get(f.evidence()),
                         Gauge.of(f).orElse(null)))
-                .toList();
+                .toList());
     }
 
     private static int rank(Result result) {
