@@ -266,6 +266,23 @@ class ReturnsServerTest {
     }
 
     @Test
+    void theDrawAsCsvHoldsNoFormula() {
+        Server.User workshop = server.newUser(Role.WORKSHOP);
+        String serial = "-2-" + serial();
+        for (String one : List.of(serial, serial())) {
+            open(workshop, one, VIN, "{}");
+            arrive(one);
+        }
+        String key = workshop.actor().workshop().orElseThrow().toString();
+        Lot lot = lots.draw(
+                server.user(Role.AUDITOR).actor(), new Lot.Wish(Lot.Scope.WORKSHOP, key, Level.II, 2.5, false));
+        assertThat(server.browser(server.user(Role.AUDITOR))
+                        .get("/returns/lots/" + lot.id() + "/draw.csv")
+                        .text())
+                .contains(",'" + serial + ",");
+    }
+
+    @Test
     void aLotIsDrawnByItsSeedAndDecidedByItsSample() {
         Server.User workshop = server.newUser(Role.WORKSHOP);
         Actor auditor = server.user(Role.AUDITOR).actor();

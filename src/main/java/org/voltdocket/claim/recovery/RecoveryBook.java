@@ -1,12 +1,8 @@
 package org.voltdocket.claim.recovery;
 
-import java.math.BigDecimal;
 import java.time.Clock;
-import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.Currency;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,20 +10,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.IntStream;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.casefile.catalogue.Catalogue;
 import org.voltdocket.casefile.catalogue.Product;
-import org.voltdocket.claim.Money;
 import org.voltdocket.claim.recovery.Recovery.Answer;
 import org.voltdocket.claim.recovery.Recovery.Line;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.kernel.Sha256;
 import org.voltdocket.trail.Trail;
 
 /** The lists in PostgreSQL. Locks in this order: lists, trail. */
@@ -37,17 +30,24 @@ class RecoveryBook implements Recoveries {
 
     private static final int MOST_WAITING = 5000;
     private static final int MOST_LISTS = 200;
-    private static final int MOST_REASON = 2000;
 
     private final RecoveryStore store;
-    private final RecoveryList printer;
+    private final RecoveryMaker maker;
+    private final AnswerReader answers;
     private final Catalogue catalogue;
     private final Trail trail;
     private final Clock clock;
 
-    RecoveryBook(RecoveryStore store, RecoveryList printer, Catalogue catalogue, Trail trail, Clock clock) {
+    RecoveryBook(
+            RecoveryStore store,
+            RecoveryMaker maker,
+            AnswerReader answers,
+            Catalogue catalogue,
+            Trail trail,
+            Clock clock) {
         this.store = store;
-        this.printer = printer;
+        this.maker = maker;
+        this.answers = answers;
         this.catalogue = catalogue;
         this.trail = trail;
         this.clock = clock;
@@ -128,7 +128,7 @@ class RecoveryBook implements Recoveries {
                             : missing.size() + " of the claims named do not wait for supplier " + supplier + " in "
                                     + currency + "; somebody may have put them into a list just before.");
         }
-        Recovery made = frozen(actor, supplier, taken);
+        Recovery made = maker.make(actor, supplier, taken, now());
         Map<String, Object> details = new LinkedHashMap<>();
         details.put("recovery.supplier", supplier);
         details.put("recovery.total", made.total().toString());
@@ -138,43 +138,6 @@ class RecoveryBook implements Recoveries {
         details.put("recovery.pdf", made.pdf().hex());
         details.put("recovery.csv", made.csv().hex());
         trail.record(actor, "recovery-made", subject(made), details);
-        return made;
-    }
-
-    private Recovery frozen(Actor actor, String supplier, List<Waiting> taken) {
-        List<Line> lines = IntStream.range(0, taken.size())
-                .mapToObj(i -> RecoveryStore.line(i + 1, taken.get(i)))
-                .toList();
-        BigDecimal total = lines.stream().map(line -> line.amount().amount()).reduce(BigDecimal.ZERO, BigDecimal::add);
-        Currency currency = lines.get(0).amount().currency();
-        String name = taken.get(0).product().orElseThrow().supplier().name();
-        Recovery bare = new Recovery(
-                UUID.randomUUID(),
-                store.nextNumber(),
-                supplier,
-                name,
-                new Money(total, currency),
-                now(),
-                actor.user(),
-                Sha256.of(new byte[0]),
-                Sha256.of(new byte[0]),
-                Optional.empty(),
-                lines);
-        byte[] csv = printer.csv(bare);
-        byte[] pdf = printer.pdf(bare, Sha256.of(csv));
-        Recovery made = new Recovery(
-                bare.id(),
-                bare.number(),
-                supplier,
-                name,
-                bare.total(),
-                bare.madeAt(),
-                bare.madeBy(),
-                Sha256.of(pdf),
-                Sha256.of(csv),
-                Optional.empty(),
-                lines);
-        store.keep(made, pdf, csv);
         return made;
     }
 
@@ -191,7 +154,7 @@ class RecoveryBook implements Recoveries {
                 .findFirst()
                 .orElseThrow(() -> RecoveryRefused.member(
                         "position", "'position' is 1 to " + list.lines().size() + "; read " + given.position() + "."));
-        Answer answer = read(actor, line, given);
+        Answer answer = answers.read(actor, line, given, now());
         store.answer(list.id(), line.position(), line.answers().size() + 1, answer);
         Map<String, Object> change = new LinkedHashMap<>();
         change.put("old", line.answer().map(RecoveryBook::told).orElse(null));
@@ -208,58 +171,13 @@ class RecoveryBook implements Recoveries {
         return answer.credited().map(money -> "credited " + money).orElse("refused") + ", " + answer.on();
     }
 
-    private Answer read(Actor actor, Line line, AnswerGiven given) {
-        Optional<String> reason = text(given.reason());
-        boolean credited = "credited".equals(given.outcome());
-        if (!credited && !"refused".equals(given.outcome())) {
-            throw RecoveryRefused.member(
-                    "outcome", "'outcome' is credited or refused; read '" + given.outcome() + "'.");
-        }
-        if (reason.isEmpty() && (!credited || !line.answers().isEmpty())) {
-            throw RecoveryRefused.member("reason", "'reason' is missing: a refusal and a correction say why.");
-        }
-        return new Answer(
-                credited ? Optional.of(amount(line, given.amount())) : Optional.empty(),
-                day(line, given.on()),
-                reason,
-                now(),
-                actor.user());
-    }
-
-    private static Money amount(Line line, String given) {
-        if (given == null || given.isBlank()) {
-            return line.amount();
-        }
-        Money amount = Money.read(given.replace(',', '.'), line.amount().currency());
-        if (amount.amount().compareTo(line.amount().amount()) > 0) {
-            throw RecoveryRefused.member(
-                    "amount", "'amount' is at most what was asked for, " + line.amount() + "; read " + amount + ".");
-        }
-        return amount;
-    }
-
-    private LocalDate day(Line line, String given) {
-        try {
-            LocalDate day = LocalDate.parse(given == null ? "" : given.strip());
-            if (!day.isAfter(LocalDate.ofInstant(clock.instant(), clock.getZone()))
-                    && !day.isBefore(line.decidedOn())) {
-                return day;
-            }
-        } catch (DateTimeException e) {
-            // said below
-        }
-        throw RecoveryRefused.member(
-                "on",
-                "'on' is the day of the answer, such as 2026-03-04, from the approval on " + line.decidedOn()
-                        + " until today; read '" + given + "'.");
-    }
-
     @Override
     public Recovery withdraw(Actor actor, String number, String reason) {
         mayWrite(actor);
         store.lock();
         Recovery list = require(number);
-        String why = text(reason).orElseThrow(() -> RecoveryRefused.member("reason", "'reason' is missing: say why."));
+        String why = AnswerReader.text(reason)
+                .orElseThrow(() -> RecoveryRefused.member("reason", "'reason' is missing: say why."));
         if (list.withdrawn().isPresent()
                 || list.lines().stream().anyMatch(line -> line.answer().isPresent())) {
             throw RecoveryRefused.conflict("List " + number + " was withdrawn before or has answers, and so stays.");
@@ -267,15 +185,6 @@ class RecoveryBook implements Recoveries {
         store.withdraw(list.id(), now(), actor.user(), why);
         trail.record(actor, "recovery-withdrawn", subject(list), Map.of("recovery.reason", why));
         return require(number);
-    }
-
-    private static Optional<String> text(String given) {
-        Optional<String> text = Optional.ofNullable(given).map(String::strip).filter(one -> !one.isEmpty());
-        if (text.filter(one -> one.length() > MOST_REASON || one.indexOf(0) >= 0)
-                .isPresent()) {
-            throw RecoveryRefused.member("reason", "'reason' has at most " + MOST_REASON + " characters.");
-        }
-        return text;
     }
 
     private Recovery require(String number) {

@@ -16,6 +16,7 @@ import org.voltdocket.paper.Imprint;
 import org.voltdocket.paper.Paper;
 import org.voltdocket.paper.Style;
 import org.voltdocket.paper.Table;
+import org.voltdocket.ui.Spreadsheet;
 import org.voltdocket.ui.Words;
 
 /** Prints a list for the supplier, as PDF and as CSV. The same list gives the same bytes. */
@@ -40,7 +41,7 @@ class RecoveryList {
         this.words = words;
     }
 
-    /** RFC 4180 in UTF-8; amounts with a decimal point, days by ISO 8601. */
+    /** RFC 4180 in UTF-8; amounts with a decimal point, days by ISO 8601; no text that a spreadsheet takes for a formula. */
     byte[] csv(Recovery list) {
         StringWriter out = new StringWriter();
         try (CsvWriter csv =
@@ -50,11 +51,11 @@ class RecoveryList {
                 csv.writeRecord(
                         list.number(),
                         String.valueOf(line.position()),
-                        list.supplier(),
+                        Spreadsheet.harmless(list.supplier()),
                         line.number().value(),
-                        line.serial().value(),
-                        line.type(),
-                        line.batch(),
+                        Spreadsheet.harmless(line.serial().value()),
+                        Spreadsheet.harmless(line.type()),
+                        Spreadsheet.harmless(line.batch()),
                         line.decidedOn().toString(),
                         line.amount().text(),
                         line.amount().code());

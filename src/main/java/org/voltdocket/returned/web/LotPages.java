@@ -24,6 +24,7 @@ import org.voltdocket.returned.ReturnRefused;
 import org.voltdocket.returned.sampling.Draw;
 import org.voltdocket.returned.sampling.Level;
 import org.voltdocket.returned.sampling.PlanTable;
+import org.voltdocket.ui.Spreadsheet;
 
 /** Lots: which of many batteries are tested, and what the sample says. */
 @Controller
@@ -112,8 +113,8 @@ class LotPages {
             for (Lot.Ranked one : whole.order()) {
                 csv.writeRecord(
                         Integer.toString(one.rank()),
-                        one.battery().number(),
-                        one.battery().serial().value(),
+                        Spreadsheet.harmless(one.battery().number()),
+                        Spreadsheet.harmless(one.battery().serial().value()),
                         Draw.ticket(whole.lot().seed(), one.battery().number()),
                         Boolean.toString(one.inSample()),
                         one.battery().outcome().map(Finding::id).orElse(""));
