@@ -3,9 +3,15 @@ package org.voltdocket.claim;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -119,7 +125,7 @@ class ObjectionTest {
     }
 
     @Test
-    void aLaterClaimHidesNoEarlierDecisionAndItsPapers() {
+    void aLaterClaimHidesNoEarlierDecisionAndItsPapers() throws IOException {
         claim("80.00", "submit", "take", "decline", "settle");
         byte[] first = workshop.get(sent.api() + "/claim/letter.pdf").body();
         claim("90.00", "submit", "take");
@@ -135,8 +141,21 @@ class ObjectionTest {
         assertThat(all.at("/1/amount").stringValue()).isEqualTo("90.00");
         String page = server.browser(owner).get("/cases/" + sent.number()).text();
         assertThat(page).contains("/cases/" + sent.number() + "/claims/1/letter.pdf", "Earlier claims");
+        assertThat(names(workshop.get(sent.api() + "/bag.zip").body()))
+                .anyMatch(name -> name.endsWith("data/claims/1/letter.pdf"))
+                .anyMatch(name -> name.endsWith("data/claims/1/claim.json"));
         Client other = server.as(server.newUser(Role.WORKSHOP));
         assertThat(other.get(sent.api() + "/claims/1/letter.pdf").status()).isEqualTo(404);
+    }
+
+    private static List<String> names(byte[] bag) throws IOException {
+        List<String> names = new ArrayList<>();
+        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(bag))) {
+            for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+                names.add(entry.getName());
+            }
+        }
+        return names;
     }
 
     /** Notices are found in the background. */

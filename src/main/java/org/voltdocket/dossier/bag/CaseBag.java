@@ -7,13 +7,13 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimPaper;
 import org.voltdocket.claim.ClaimPapers;
 import org.voltdocket.claim.PaperKind;
@@ -59,10 +59,17 @@ public class CaseBag {
      *
      * @param caseJson the case as the API tells it
      * @param claimJson the claim as the API tells it; empty where the case has none
+     * @param earlier claims before that one
      * @param report the printed report
      * @throws IllegalStateException if kept bytes do not give their digest
      */
-    public void write(Dossier dossier, byte[] caseJson, Optional<byte[]> claimJson, byte[] report, OutputStream out)
+    public void write(
+            Dossier dossier,
+            byte[] caseJson,
+            Optional<byte[]> claimJson,
+            List<Earlier> earlier,
+            byte[] report,
+            OutputStream out)
             throws IOException {
         BagWriter bag = new BagWriter(out, name(dossier), dossier.changedAt());
         bag.tag("how-to-verify.txt", howToVerify(dossier));
@@ -71,8 +78,13 @@ public class CaseBag {
         if (claimJson.isPresent()) {
             bag.payload("claim.json", to -> to.write(claimJson.get()));
         }
-        for (ClaimPaper paper : papers(dossier)) {
-            bag.payload("claim/" + paper.kind().id() + ".pdf", to -> to.write(paper.bytes()));
+        if (dossier.claim().isPresent()) {
+            papers(bag, "claim/", dossier.claim().get());
+        }
+        for (Earlier one : earlier) {
+            String folder = "claims/" + one.claim().place() + "/";
+            bag.payload(folder + "claim.json", to -> to.write(one.json()));
+            papers(bag, folder, one.claim());
         }
         bag.payload("trail.json", to -> to.write(trail(dossier)));
         List<EvidenceItem> items = dossier.evidence();
@@ -83,12 +95,22 @@ public class CaseBag {
         bag.finish(info(dossier));
     }
 
+    /**
+     * A claim before the latest.
+     *
+     * @param json the claim as the API tells it
+     */
+    public record Earlier(Claim claim, byte[] json) {}
+
     /** What the decision left, where there is one. */
-    private List<ClaimPaper> papers(Dossier dossier) {
-        return dossier.claim().stream()
-                .flatMap(claim ->
-                        Arrays.stream(PaperKind.values()).flatMap(kind -> papers.read(claim.id(), kind).stream()))
-                .toList();
+    private void papers(BagWriter bag, String folder, Claim claim) throws IOException {
+        for (PaperKind kind : PaperKind.values()) {
+            Optional<ClaimPaper> paper = papers.read(claim.id(), kind);
+            if (paper.isPresent()) {
+                bag.payload(
+                        folder + kind.id() + ".pdf", to -> to.write(paper.get().bytes()));
+            }
+        }
     }
 
     private static Map<String, String> info(Dossier dossier) {

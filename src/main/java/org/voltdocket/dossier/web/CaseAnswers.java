@@ -10,8 +10,10 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
+import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimView;
 import org.voltdocket.dossier.Dossier;
+import org.voltdocket.dossier.bag.CaseBag;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.ui.Problems;
@@ -53,6 +55,12 @@ class CaseAnswers {
         return dossier.claim()
                 .map(claim -> json.writeValueAsBytes(
                         ClaimView.of(dossier.file().ref().number(), claim, dossier.otherGrounds())));
+    }
+
+    /** A claim before the latest, for the bag. */
+    CaseBag.Earlier earlier(Dossier dossier, Claim claim) {
+        return new CaseBag.Earlier(
+                claim, json.writeValueAsBytes(ClaimView.of(dossier.file().ref().number(), claim, Optional.empty())));
     }
 
     /** The tag of the case as it is. */

@@ -1,11 +1,13 @@
 package org.voltdocket.dossier.web;
 
 import java.util.List;
+import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.Claims;
+import org.voltdocket.dossier.Dossier;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
@@ -24,6 +26,18 @@ class CaseClaims {
     /** Oldest first. */
     List<Claim> all(Actor actor, CaseNumber number) {
         return claims.all(actor, cases.require(actor, number).id());
+    }
+
+    /** Claims before the one that the dossier has. */
+    List<Claim> earlier(Actor actor, Dossier dossier) {
+        Optional<Claim> latest = dossier.claim();
+        if (latest.filter(claim -> claim.place() == 1).isPresent()) {
+            return List.of();
+        }
+        return claims.all(actor, dossier.file().ref().id()).stream()
+                .filter(claim ->
+                        latest.filter(one -> one.id().equals(claim.id())).isEmpty())
+                .toList();
     }
 
     Claim latest(Actor actor, CaseNumber number) {

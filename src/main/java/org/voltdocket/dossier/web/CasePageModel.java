@@ -2,14 +2,12 @@ package org.voltdocket.dossier.web;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.voltdocket.assessment.KeptAssessment;
 import org.voltdocket.casefile.NotVisible;
 import org.voltdocket.casefile.web.FactFields;
-import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.Claims;
 import org.voltdocket.claim.notice.Notices;
 import org.voltdocket.diagnosis.Assessment;
@@ -33,6 +31,7 @@ class CasePageModel {
     private final Dossiers dossiers;
     private final EvidenceArchive archive;
     private final Claims claims;
+    private final CaseClaims caseClaims;
     private final Returns returns;
     private final Notices notices;
     private final Routes routes;
@@ -42,6 +41,7 @@ class CasePageModel {
             Dossiers dossiers,
             EvidenceArchive archive,
             Claims claims,
+            CaseClaims caseClaims,
             Notices notices,
             Returns returns,
             Routes routes,
@@ -49,6 +49,7 @@ class CasePageModel {
         this.words = words;
         this.returns = returns;
         this.claims = claims;
+        this.caseClaims = caseClaims;
         this.notices = notices;
         this.dossiers = dossiers;
         this.archive = archive;
@@ -92,7 +93,8 @@ class CasePageModel {
                         .toUriString());
         model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
-        model.addAttribute("claim", ClaimPanel.of(actor, dossier, earlier(actor, dossier), claims.askable(), words));
+        model.addAttribute(
+                "claim", ClaimPanel.of(actor, dossier, caseClaims.earlier(actor, dossier), claims.askable(), words));
         model.addAttribute(
                 "notices",
                 actor.role() == Role.WORKSHOP
@@ -105,18 +107,6 @@ class CasePageModel {
         model.addAttribute("fields", FactFields.ALL);
         model.addAttribute("mayChange", actor.role() != Role.AUDITOR);
         model.addAttribute("desk", actor.role() != Role.WORKSHOP);
-    }
-
-    /** Claims before the one that the dossier has. */
-    private List<Claim> earlier(Actor actor, Dossier dossier) {
-        Optional<Claim> latest = dossier.claim();
-        if (latest.filter(claim -> claim.place() == 1).isPresent()) {
-            return List.of();
-        }
-        return claims.all(actor, dossier.file().ref().id()).stream()
-                .filter(claim ->
-                        latest.filter(one -> one.id().equals(claim.id())).isEmpty())
-                .toList();
     }
 
     RecordingView recording(Actor actor, EvidenceItem item, Assessment assessment) {

@@ -7,6 +7,7 @@ import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.util.List;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -30,12 +31,14 @@ class CasePapers {
     private final CaseReport reports;
     private final CaseBag bags;
     private final CaseAnswers answers;
+    private final CaseClaims claims;
 
-    CasePapers(Dossiers dossiers, CaseReport reports, CaseBag bags, CaseAnswers answers) {
+    CasePapers(Dossiers dossiers, CaseReport reports, CaseBag bags, CaseAnswers answers, CaseClaims claims) {
         this.dossiers = dossiers;
         this.reports = reports;
         this.bags = bags;
         this.answers = answers;
+        this.claims = claims;
     }
 
     @Operation(
@@ -65,6 +68,15 @@ class CasePapers {
         bags.check(dossier);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
         PdfAnswer.head(response, "application/zip", ContentDisposition.attachment(), CaseBag.name(dossier) + ".zip");
-        bags.write(dossier, answers.body(dossier, null), answers.claim(dossier), report, response.getOutputStream());
+        List<CaseBag.Earlier> earlier = claims.earlier(actor, dossier).stream()
+                .map(claim -> answers.earlier(dossier, claim))
+                .toList();
+        bags.write(
+                dossier,
+                answers.body(dossier, null),
+                answers.claim(dossier),
+                earlier,
+                report,
+                response.getOutputStream());
     }
 }
