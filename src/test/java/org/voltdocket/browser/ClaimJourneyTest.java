@@ -236,6 +236,64 @@ class ClaimJourneyTest {
     }
 
     @Test
+    void aFilterThatCannotBeIsSaidWhileOneTypes() {
+        Page desk = chromium.window(Chromium.DESK, true, false);
+        Chromium.signIn(desk, server, server.newUser(Role.CLERK));
+        desk.navigate(server.url() + "/desk");
+        desk.fill("#least", "9O");
+        desk.waitForSelector("#refused [role=alert]");
+        assertThat(desk.textContent("#refused")).contains("First cause, least %", "from 0 to 100", "9O");
+        assertThat(desk.textContent("#found")).contains("Mend the filter first");
+        assertThat(desk.getAttribute("#least", "aria-invalid")).isEqualTo("true");
+        assertThat(desk.inputValue("#least")).isEqualTo("9O");
+        assertThat(desk.evaluate("document.activeElement.id")).isEqualTo("least");
+        look(desk, "desk-refused");
+        desk.fill("#least", "90");
+        desk.waitForURL(url -> url.contains("least=90"));
+        assertThat(desk.locator("#refused [role=alert]").count()).isZero();
+        assertThat(desk.getAttribute("#least", "aria-invalid")).isNull();
+        assertThat(wrong).isEmpty();
+        assertThat(chromium.complaints()).isEmpty();
+    }
+
+    @Test
+    void theWorkshopObjectsAndReadsTheAnswer() {
+        Server.User workshop = server.newUser(Role.WORKSHOP);
+        SentCase sent = SentCase.open(server.as(workshop));
+        String reason = "{\"reason\":\"The evidence does not show that the battery failed by itself.\"}";
+        server.as(workshop).postJson(sent.api() + "/claim", "{\"amount\":\"80\",\"currency\":\"EUR\"}");
+        server.as(workshop).postJson(sent.api() + "/claim/submit", "{}");
+        server.as(Role.CLERK).postJson(sent.api() + "/claim/take", "{}");
+        server.as(Role.CLERK).postJson(sent.api() + "/claim/decline", reason);
+        Page owner = chromium.window(Chromium.PHONE, true, false);
+        Chromium.signIn(owner, server, workshop);
+        owner.navigate(server.url() + "/cases/" + sent.number());
+        owner.click("#claim summary:has-text('Object to the decision')");
+        owner.fill("#objection-reason", "The test was taken cold.");
+        owner.click("#objections button");
+        assertThat(owner.textContent("#objections")).contains("The test was taken cold.", "Waits for an answer");
+        look(owner, "objection");
+
+        Page desk = chromium.window(Chromium.DESK, true, false);
+        Chromium.signIn(desk, server, server.user(Role.CLERK));
+        desk.navigate(server.url() + "/desk");
+        desk.click("#objections a");
+        assertThat(desk.textContent("#found")).contains(sent.number(), "objected to");
+        look(desk, "desk-objections");
+        desk.click("#found a.number:has-text('" + sent.number() + "')");
+        desk.fill("#objection-answer", "The rule book reckons the temperature in.");
+        look(desk, "objection-answer");
+        desk.click("#objections button:has-text('Answer')");
+        assertThat(desk.textContent("#objections")).contains("reckons the temperature in");
+        owner.reload();
+        assertThat(owner.textContent("#objections")).contains("reckons the temperature in");
+        assertThat(owner.isVisible("#claim summary:has-text('Object to the decision')"))
+                .isTrue();
+        assertThat(wrong).isEmpty();
+        assertThat(chromium.complaints()).isEmpty();
+    }
+
+    @Test
     void theSecondClerkIsToldWhoWasFaster() {
         Server.User workshop = server.newUser(Role.WORKSHOP);
         SentCase sent = SentCase.open(server.as(workshop));

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +16,7 @@ import org.voltdocket.assessment.edition.EditionBook;
 import org.voltdocket.casefile.CaseRef;
 import org.voltdocket.casefile.Cases;
 import org.voltdocket.casefile.NewCase;
+import org.voltdocket.casefile.catalogue.Catalogue;
 import org.voltdocket.demo.GeneratedCase;
 import org.voltdocket.demo.GeneratedItem;
 import org.voltdocket.demo.Generator;
@@ -34,6 +36,7 @@ import org.voltdocket.returned.PalletNote;
 import org.voltdocket.returned.Pallets;
 import org.voltdocket.returned.Returns;
 import org.voltdocket.returned.sampling.Level;
+import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
 
@@ -65,6 +68,9 @@ class EveryPageTest {
     @Autowired
     private EditionBook editions;
 
+    @Autowired
+    private Catalogue catalogue;
+
     @Test
     void publicPages() {
         List<String> paths = List.of(
@@ -76,6 +82,9 @@ class EveryPageTest {
                 "/manual/recordings",
                 "/manual/words",
                 "/manual/returns",
+                "/manual/notices",
+                "/manual/suppliers",
+                "/manual/running",
                 "/manual/problems",
                 "/manual/safety");
         check(null, paths);
@@ -100,7 +109,13 @@ class EveryPageTest {
                 "/cases/" + ref.number() + "/compare",
                 "/history/battery/" + ref.serial(),
                 "/history/vehicle/" + ref.vin(),
-                "/cases/V-000-000-1"));
+                "/cases/V-000-000-1",
+                "/desk",
+                "/desk?state=all&look=objection",
+                "/desk?least=abc",
+                "/desk/days",
+                "/warranty",
+                "/account"));
         for (EvidenceItem item : archive.ofCase(ref.id())) {
             paths.add("/evidence/" + item.id());
         }
@@ -111,8 +126,28 @@ class EveryPageTest {
     void pagesOfTheDistributor() {
         check(
                 server.user(Role.AUDITOR),
-                List.of("/insight", "/insight/no-fault?by=assessment", "/insight/money", "/insight/learning"));
-        check(server.user(Role.CLERK), List.of("/cases", "/cases?leaning=vehicle-side&cause=wiring", "/account"));
+                List.of(
+                        "/insight",
+                        "/insight/no-fault?by=assessment",
+                        "/insight/money",
+                        "/insight/learning",
+                        "/insight/production-weeks",
+                        "/insight/causes",
+                        "/insight/time-to-claim",
+                        "/insight/repeated-vehicles",
+                        "/recovery"));
+        check(
+                server.user(Role.CLERK),
+                List.of(
+                        "/cases",
+                        "/cases?leaning=vehicle-side&cause=wiring",
+                        "/account",
+                        "/desk?state=all&order=newest",
+                        "/desk?age=never",
+                        "/warranty",
+                        "/recovery",
+                        "/claim-limits",
+                        "/decisions/again"));
         check(
                 server.user(Role.ADMIN),
                 List.of(
@@ -125,7 +160,50 @@ class EveryPageTest {
                         "/catalogue?serial=NONE-SUCH",
                         "/trail",
                         "/recoveries",
-                        "/notices"));
+                        "/notices",
+                        "/warranty",
+                        "/desk/days",
+                        "/claim-limits"));
+    }
+
+    @Test
+    void pagesOfASupplier() {
+        String code = "EP" + System.nanoTime() % 1_000_000_000L;
+        take("supplier,name\n" + code + ",Every Page Works\n");
+        take("type,name,supplier,chemistry,capacity_ah\n" + code + ",Invented 70," + code + ",agm,70\n");
+        take("type,batch,first_serial,last_serial,produced_on,count\n" + code + ",B1," + code + "-0001," + code
+                + "-0099,2025-03-10,99\n");
+        Server.User workshop = server.newUser(Role.WORKSHOP);
+        Client owner = server.as(workshop);
+        Client clerk = server.as(Role.CLERK);
+        String number = owner.postJson(
+                        "/api/v1/cases", "{\"batterySerial\":\"" + code + "-0007\",\"vin\":\"1M8GDM9AXKP042788\"}")
+                .json()
+                .get("number")
+                .stringValue();
+        String claim = "/api/v1/cases/" + number + "/claim";
+        String reason = "{\"reason\":\"The posts show a cell that no longer holds; tested again after a charge.\"}";
+        owner.postJson(claim, "{\"amount\":\"80.00\",\"currency\":\"EUR\"}");
+        owner.postJson(claim + "/submit", "{}");
+        clerk.postJson(claim + "/take", "{}");
+        clerk.postJson(claim + "/approve", reason);
+        owner.postJson(claim + "/objection", "{\"reason\":\"The sum leaves out the labour.\"}");
+        String list = clerk.postJson("/api/v1/recoveries", "{\"supplier\":\"" + code + "\",\"currency\":\"EUR\"}")
+                .json()
+                .get("number")
+                .stringValue();
+        check(
+                server.user(Role.CLERK),
+                List.of(
+                        "/recoveries/" + list,
+                        "/catalogue/" + code,
+                        "/cases/" + number,
+                        "/desk?state=all&look=objection",
+                        "/desk?state=all&q=" + number));
+    }
+
+    private void take(String csv) {
+        catalogue.take(server.user(Role.ADMIN).actor(), "file.csv", csv.getBytes(StandardCharsets.UTF_8));
     }
 
     @Test

@@ -26,8 +26,17 @@ import org.voltdocket.diagnosis.Result;
 class ManualPages {
 
     /** Pages in the order of the manual's own list. */
-    static final List<String> PAGES =
-            List.of("start", "tests", "recordings", "words", "returns", "problems", "safety", "running");
+    static final List<String> PAGES = List.of(
+            "start",
+            "tests",
+            "recordings",
+            "words",
+            "returns",
+            "notices",
+            "suppliers",
+            "problems",
+            "safety",
+            "running");
 
     /** Kinds of problem, in the order of their page. */
     static final List<String> PROBLEMS = List.of(

@@ -39,6 +39,15 @@ class DeskPage {
             .flatMap(states -> states)
             .toList();
 
+    /** What the fields are called on the page, by their names in the address. */
+    private static final Map<String, String> LABELS = Map.of(
+            "q", "list.search",
+            "least", "desk.least",
+            "workshop", "desk.workshop",
+            "age", "desk.age.least",
+            "from", "desk.from",
+            "to", "desk.to");
+
     private final Desk desk;
     private final SavedFilters saved;
     private final DeskLines lines;
@@ -65,12 +74,15 @@ class DeskPage {
             response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
             model.addAttribute("refused", refused.getMessage());
             model.addAttribute("refusedField", refused.field());
+            model.addAttribute("refusedLabel", LABELS.get(refused.field()));
             filter = DeskFilter.read(Map.of());
             found = new Desk.Found(List.of(), Optional.empty());
         }
         model.addAttribute("f", filter);
         model.addAttribute("given", given);
-        model.addAttribute("lines", lines.of(found.lines()));
+        List<DeskLines.Shown> shown = lines.of(found.lines());
+        model.addAttribute("lines", shown);
+        model.addAttribute("takeable", shown.stream().anyMatch(DeskLines.Shown::takeable));
         model.addAttribute(
                 "toLookAt",
                 notices.openCounts(
