@@ -61,6 +61,48 @@ class ContradictionsTest {
     }
 
     @Test
+    void everyKindOfEvidenceIsHeldAgainstTheDayOfProduction() {
+        LocalDate produced = LocalDate.parse("2026-03-05");
+        Recording drive = recorded(EvidenceKind.DRIVE_RECORDING, TAKEN, t -> 12.5, 1, 60);
+        assertThat(found(
+                        produced,
+                        Made.evidence("k", new CrankingTest(TAKEN, 10, null, 20, null)),
+                        Made.evidence("c", new ChargingTest(TAKEN, 14.2, null, null, 20, null)),
+                        Made.evidence("d", drive)))
+                .extracting(Finding::evidence)
+                .containsExactly("k", "c", "d");
+        assertThat(found(LocalDate.parse("2026-03-04"), Made.evidence("d", drive)))
+                .isEmpty();
+    }
+
+    /** To the limit they may differ: 1.6 times, either way round, and two days apart to the second. */
+    @Test
+    void chargedTestsMayDifferAsFarAsTheLimit() {
+        Evidence weak = test("weak", TAKEN, 12.7, 375.0, CrankingStandard.EN);
+        assertThat(found(null, strong(), weak)).isEmpty();
+        assertThat(found(null, weak, strong())).isEmpty();
+        Evidence weaker = test("weaker", TAKEN.plusDays(2), 12.7, 374.0, CrankingStandard.EN);
+        assertThat(found(null, strong(), weaker)).hasSize(1);
+        assertThat(found(null, weaker, strong())).hasSize(1);
+        assertThat(found(
+                        null,
+                        strong(),
+                        test("late", TAKEN.plusDays(2).plusSeconds(1), 12.7, 374.0, CrankingStandard.EN)))
+                .isEmpty();
+    }
+
+    /** One test that no other of the hour fits is named once, however many it does not fit. */
+    @Test
+    void whatSeveralContradictIsNamedOnce() {
+        Evidence one = Made.evidence("1", new BatteryTest(TAKEN, 12.7, 20, null, null, null, null, false, null));
+        Evidence two = Made.evidence(
+                "2", new BatteryTest(TAKEN.plusMinutes(1), 12.7, 20, null, null, null, null, false, null));
+        Evidence odd = Made.evidence(
+                "3", new BatteryTest(TAKEN.plusMinutes(2), 11.9, 20, null, null, null, null, false, null));
+        assertThat(rules(null, one, two, odd)).containsExactly("rest-voltages-disagree");
+    }
+
+    @Test
     void aRecordingWithoutAClockContradictsNoDate() {
         Evidence undated = Made.at(1, 60).with(Channel.MEASURED_V, t -> 12.5).evidence();
         assertThat(found(LocalDate.parse("2099-01-01"), undated)).isEmpty();
@@ -144,6 +186,49 @@ class ContradictionsTest {
         Evidence near = Made.evidence("b", new BatteryTest(TAKEN, 12.3, 20, null, null, null, 9.0, false, null));
         assertThat(rules(null, test, Made.evidence("d", low))).containsExactly("rest-voltage-against-recording");
         assertThat(rules(null, near, Made.evidence("d", low))).isEmpty();
+    }
+
+    /** So it does at the beginning of a standing recording, and before the start of a cranking recording. */
+    @Test
+    void aRestVoltageFitsEveryRecordingThatBeginsAtRest() {
+        Evidence test = Made.evidence("b", new BatteryTest(TAKEN, 12.7, 20, null, null, null, 9.0, false, null));
+        Evidence charged = Made.evidence("b", new BatteryTest(TAKEN, 12.7, 20, null, null, null, 9.0, true, null));
+        Recording standing =
+                recorded(EvidenceKind.STANDING_RECORDING, TAKEN.plusMinutes(30), t -> t <= 60 ? 11.8 : 12.7, 1, 7200);
+        Recording cranked = recorded(
+                EvidenceKind.CRANKING_RECORDING, TAKEN.minusMinutes(30), t -> start(t, 11.8, 8, 14.1), 100, 40);
+        Recording atOnce = recorded(EvidenceKind.DRIVE_RECORDING, TAKEN, t -> t < 4 ? 11.7 : t < 5 ? 9 : 14.1, 10, 300);
+        assertThat(rules(null, test, Made.evidence("s", standing))).containsExactly("rest-voltage-against-recording");
+        assertThat(rules(null, test, Made.evidence("k", cranked))).containsExactly("rest-voltage-against-recording");
+        assertThat(rules(null, charged, Made.evidence("s", standing)))
+                .as("charged in between")
+                .isEmpty();
+        assertThat(rules(null, test, Made.evidence("d", atOnce)))
+                .as("four seconds are no rest")
+                .isEmpty();
+        assertThat(rules(null, test, Made.evidence("d", standing.as(EvidenceKind.DISCHARGE_RECORDING))))
+                .as("a discharge begins under load")
+                .isEmpty();
+    }
+
+    /** A test an hour after the end of a drive still belongs to it, one later does not; so before its beginning. */
+    @Test
+    void aChargingTestIsHeldAgainstDrivesOfTheSameHours() {
+        Recording flat = recorded(EvidenceKind.DRIVE_RECORDING, TAKEN, t -> start(t, 12.5, 10, 12.3), 10, 900);
+        for (long second : new long[] {-3600, 0, 900, 900 + 3600}) {
+            assertThat(rules(ChargingControl.CONVENTIONAL, charging(second), Made.evidence("d", flat)))
+                    .as("%s s", second)
+                    .containsExactly("charging-test-against-drive");
+        }
+        for (long second : new long[] {-3601, 900 + 3601}) {
+            assertThat(rules(ChargingControl.CONVENTIONAL, charging(second), Made.evidence("d", flat)))
+                    .as("%s s", second)
+                    .isEmpty();
+        }
+    }
+
+    private static Evidence charging(long secondsLater) {
+        return Made.evidence("c", new ChargingTest(TAKEN.plusSeconds(secondsLater), 14.2, 14.0, null, 20, null));
     }
 
     @Test

@@ -76,6 +76,15 @@ class RankingTest {
         assertThat(of(Cause.DUTY, judged("a", "g", "a/1", TEN)).probability()).isCloseTo(1 / 19.0, within(1e-12));
     }
 
+    /** Two looks by one rule that say the opposite of each other are no reason for anything. */
+    @Test
+    void looksThatCancelEachOtherAreNoReason() {
+        Map<Cause, Double> against = Map.of(Cause.WIRING, -10.0);
+        RankedCause wiring = of(Cause.WIRING, judged("a", "g", "a/1", TEN), judged("a", "g", "a/2", against));
+        assertThat(wiring.weights()).isEmpty();
+        assertThat(wiring.probability()).isCloseTo(0.1, within(1e-12));
+    }
+
     @Test
     void findingsOfDifferentGroupsAddUp() {
         RankedCause wiring = of(Cause.WIRING, judged("a", "g", "a/1", TEN), judged("b", "h", "b/1", TEN));

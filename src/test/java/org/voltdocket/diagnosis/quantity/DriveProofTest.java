@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.ChargingControl;
@@ -163,5 +164,98 @@ class DriveProofTest {
         DriveQuantities charged = asked(40, 14.3, 0);
         assertThat(value(charged, "uncharged-though-told/1").orElseThrow().value())
                 .isLessThan(5);
+    }
+
+    /** Engine on from 61 s, driving from 70 s, with a clamp; the battery comes in at {@code rest} V. */
+    private static Made driven(double rest, DoubleUnaryOperator volts, DoubleUnaryOperator amperes) {
+        return Made.at(2, SECONDS)
+                .with(Channel.MEASURED_V, t -> t < 60 ? rest : t < 61 ? 9.7 : volts.applyAsDouble(t))
+                .with(Channel.MEASURED_A, t -> t < 60 ? -0.02 : amperes.applyAsDouble(t))
+                .with(Channel.ENGINE_RPM, t -> t < 61 ? 0 : 1800)
+                .with(Channel.SPEED, t -> t < 70 ? 0 : 60);
+    }
+
+    private static DriveQuantities conventional(Made made) {
+        Facts facts = new Facts(
+                FACTS.battery(),
+                new Facts.VehicleFacts(ChargingControl.CONVENTIONAL, null, null, null, null),
+                null,
+                null);
+        return DriveQuantities.of(made.evidence(), new Reference(facts, 20, new Methods(2, 2, 2)));
+    }
+
+    private static double share(DriveQuantities all, String quantity) {
+        return value(all, quantity).orElseThrow().value();
+    }
+
+    /** At 20 °C over 15.05 V is too much and under 13.0 V is low: a third of the time the one, a third the other. */
+    @Test
+    void sharesOfTooMuchAndOfTooLittle() {
+        DriveQuantities all = measured(driven(12.7, t -> t % 60 < 20 ? 15.2 : t % 60 < 40 ? 12.9 : 14.0, t -> 1));
+        assertThat(share(all, "over-voltage-share/1")).isCloseTo(33.3, within(3.0));
+        assertThat(share(all, "low-running-voltage-share/1")).isCloseTo(33.3, within(3.0));
+        assertThat(share(all, "highest-charging-voltage/1")).isCloseTo(15.2, within(0.01));
+        DriveQuantities within = measured(driven(12.7, t -> t % 60 < 30 ? 15.0 : 13.05, t -> 1));
+        assertThat(share(within, "over-voltage-share/1")).isZero();
+        assertThat(share(within, "low-running-voltage-share/1")).isZero();
+    }
+
+    /**
+     * Of the time under way a battery of 70 Ah that gives more than 8 A is unsupported. A managed source may leave a battery
+     * with charge to spare alone, so nothing is said of it; of a conventional one it is, by whether it can lift at all.
+     */
+    @Test
+    void aSourceThatLeavesTheLoadsToTheBatteryIsSeenByTheClamp() {
+        Made dead = driven(12.7, t -> 12.1, t -> t % 60 < 45 ? -9 : -7);
+        assertThat(share(conventional(dead), "unsupported-share/1")).isCloseTo(75, within(3.0));
+        assertThat(value(conventional(dead), "unsupported-yet-lifted/1")).isEmpty();
+        assertThat(value(measured(dead), "unsupported-share/1")).isEmpty();
+        Made slipping = driven(12.7, t -> t % 60 < 45 ? 12.1 : 14.2, t -> t % 60 < 45 ? -9 : 5);
+        assertThat(share(conventional(slipping), "unsupported-yet-lifted/1")).isCloseTo(75, within(3.0));
+        assertThat(value(conventional(slipping), "unsupported-share/1")).isEmpty();
+    }
+
+    /**
+     * A low battery asks for charge: how much it gets, how long it only holds, and whether the source fails at times. Of each
+     * minute 12 A flow in for 30 s, nothing for 15 and 10 A out for 15; a mean over five seconds makes holding of 12 of them,
+     * for it takes two seconds at either end and gives one where the current turns.
+     */
+    @Test
+    void whatALowBatteryGets() {
+        DriveQuantities all =
+                measured(driven(12.1, t -> t % 60 < 30 ? 14.2 : 12.2, t -> t % 60 < 30 ? 12 : t % 60 < 45 ? 0 : -10));
+        assertThat(share(all, "charging-share-when-low/1")).isCloseTo(53, within(1.0));
+        assertThat(share(all, "holding-share-when-low/1")).isCloseTo(20, within(1.0));
+        assertThat(share(all, "charging-when-low/1")).isCloseTo(0.5 * 12 - 0.25 * 10, within(0.4));
+        assertThat(share(all, "failing-at-times/1")).isCloseTo(25, within(4.0));
+        DriveQuantities full = measured(driven(12.8, t -> 12.9, t -> 0));
+        assertThat(value(full, "charging-when-low/1")).isEmpty();
+        assertThat(value(full, "charging-share-when-low/1")).isEmpty();
+        assertThat(value(full, "failing-at-times/1")).isEmpty();
+    }
+
+    /** The vehicle says that it charges, the posts lie under the rest voltage: half of the time. */
+    @Test
+    void aChargeThatTheVehicleReportsAndThePostsDoNotShow() {
+        Made made = driven(12.5, t -> t % 60 < 30 ? 12.2 : 14.0, t -> t % 60 < 30 ? -6 : 6)
+                .with(Channel.REPORTED_A, t -> t < 60 ? 0 : 3)
+                .with(Channel.REPORTED_V, t -> t < 60 ? 12.5 : 13.9);
+        assertThat(share(measured(made), "reported-charge-under-rest/1")).isCloseTo(50, within(4.0));
+        assertThat(share(measured(made), "charge-seen-by-vehicle-only/1")).isCloseTo(50, within(6.0));
+        Made honest = driven(12.5, t -> 14.0, t -> 6)
+                .with(Channel.REPORTED_A, t -> t < 60 ? 0 : 6)
+                .with(Channel.REPORTED_V, t -> t < 60 ? 12.5 : 13.9);
+        assertThat(share(measured(honest), "reported-charge-under-rest/1")).isZero();
+        assertThat(share(measured(honest), "charge-seen-by-vehicle-only/1")).isZero();
+    }
+
+    /** Reported 90 % where the rest voltage says otherwise: the error is the difference, its ends the interval's turned. */
+    @Test
+    void theErrorOfTheReportedChargeIsTheDifferenceToTheRestVoltage() {
+        DriveQuantities all = measured(driven(12.1, t -> 14.2, t -> 5).with(Channel.REPORTED_SOC, t -> 90));
+        Interval error = value(all, "reported-charge-error/1").orElseThrow();
+        assertThat(error.value()).isBetween(40.0, 80.0);
+        assertThat(error.low()).isLessThan(error.value());
+        assertThat(error.high()).isGreaterThan(error.value());
     }
 }
