@@ -11,6 +11,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.evidence.store.NamedStore;
 import org.voltdocket.evidence.store.ObjectStore;
+import org.voltdocket.evidence.store.StoreAway;
 import org.voltdocket.evidence.store.StoreRefused;
 import org.voltdocket.kernel.Sha256;
 
@@ -117,7 +118,7 @@ class RawStore {
     }
 
     private void fromStore(Sha256 sha256, WholeOrNot whole) throws IOException {
-        ObjectStore from = store.orElseThrow(RawStore::notNamed);
+        ObjectStore from = store.orElseThrow(StoreAway::notNamed);
         try (InputStream in = from.open(sha256)) {
             for (byte[] piece = next(from, in); piece.length > 0; piece = next(from, in)) {
                 whole.take(piece);
@@ -147,13 +148,9 @@ class RawStore {
                 .query(Boolean.class)
                 .single();
         if (used && store.isEmpty()) {
-            throw notNamed();
+            throw new StoreRefused(
+                    "Original files of this archive are in a store of objects, and none is named.",
+                    "Set VOLTDOCKET_RAW_BUCKET and what else names the store, as /manual/running tells.");
         }
-    }
-
-    private static StoreRefused notNamed() {
-        return new StoreRefused(
-                "Original files of this archive are in a store of objects, and none is named.",
-                "Set VOLTDOCKET_RAW_BUCKET and what else names the store, as /manual/running tells.");
     }
 }

@@ -63,7 +63,7 @@ public final class S3Server implements AutoCloseable {
                         "jclouds.filesystem.basedir=" + folder.resolve("objects")));
         process = new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx128m",
+                        "-Xmx512m", // it holds a file whole to verify its signature
                         "-XX:TieredStopAtLevel=1",
                         "-XX:+UseSerialGC",
                         "-jar",

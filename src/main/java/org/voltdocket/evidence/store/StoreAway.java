@@ -30,6 +30,11 @@ public final class StoreAway extends ErrorResponseException {
         getHeaders().set(HttpHeaders.RETRY_AFTER, RETRY_AFTER_S);
     }
 
+    /** An original is in a store, and this server was started without one: another server of the archive has begun with it. */
+    public static StoreAway notNamed() {
+        return new StoreAway("none is named on this server; set VOLTDOCKET_RAW_BUCKET and start it anew", null);
+    }
+
     /** For administrators: who said what. */
     public String reason() {
         return reason;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.ByteArrayInputStream;
+import java.io.InputStream;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +15,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
@@ -236,6 +238,23 @@ class StoreTest {
                 URI.create(store.endpoint()), "us-east-1", "no-such-bucket", true, S3Server.KEY, S3Server.SECRET);
         try (ObjectStore empty = new ObjectStore(nowhere)) {
             assertThatThrownBy(() -> empty.put(Sha256.of(before), file)).isInstanceOf(StoreAway.class);
+        }
+    }
+
+    @Test
+    @Order(8)
+    void theLargestFileGoesThereAndBack() throws Exception {
+        byte[] bytes = new byte[64 << 20];
+        new Random(1).nextBytes(bytes);
+        Path file = Files.write(folder.resolve("largest"), bytes);
+        StoreSettings settings = new StoreSettings(
+                URI.create(store.endpoint()), "us-east-1", S3Server.BUCKET, true, S3Server.KEY, S3Server.SECRET);
+        try (ObjectStore objects = new ObjectStore(settings)) {
+            objects.put(Sha256.of(bytes), file);
+            assertThat(object(bytes)).hasSize(bytes.length);
+            try (InputStream back = objects.open(Sha256.of(bytes))) {
+                assertThat(Sha256.of(back.readAllBytes())).isEqualTo(Sha256.of(bytes));
+            }
         }
     }
 
