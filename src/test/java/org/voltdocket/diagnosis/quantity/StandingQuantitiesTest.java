@@ -93,4 +93,34 @@ class StandingQuantitiesTest {
         assertThat(found.low()).isLessThan(offset);
         assertThat(found.high()).isGreaterThan(offset);
     }
+
+    /** Asleep at 20 mA; from three hours on awake with 2 A for two minutes of every half hour. */
+    private Map<String, Interval> waking(double amperes, double secondsApart) {
+        return measured(Made.at(0.5, HOURS * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, 0.02, 0.15))
+                .with(Channel.MEASURED_A, t -> {
+                    double within = (t - 10_800) % 1800;
+                    boolean awake = t >= 10_800
+                            && t < 28_700
+                            && (within < 60 || within >= 60 + secondsApart && within < 120 + secondsApart);
+                    return (t < 600 ? -4 : awake ? -amperes : -0.02) + 0.1 * noise[(int) t];
+                }));
+    }
+
+    /** Ten half hours: 2 A for 120 s of 1800 are 240 As beside some 34 As asleep, and 20 mA in the hours before. */
+    @Test
+    void wakeUpsAreCountedWithTheirLengthAndShare() {
+        Map<String, Interval> found = waking(2, 0);
+        assertThat(found.get("wake-ups/1")).isEqualTo(Interval.exact(10));
+        assertThat(found.get("wake-up-length/1").value()).isCloseTo(120, within(4.0));
+        assertThat(found.get("wake-up-share/1").value()).isCloseTo(100 * 2400.0 / (2400 + 0.02 * 27_000), within(3.0));
+    }
+
+    /** A pause of half a minute ends no wake-up, a longer one does; a quarter of an ampere more is not awake. */
+    @Test
+    void burstsCloseTogetherAreOneWakeUp() {
+        assertThat(waking(2, 26).get("wake-ups/1")).isEqualTo(Interval.exact(10));
+        assertThat(waking(2, 40).get("wake-ups/1")).isEqualTo(Interval.exact(20));
+        assertThat(waking(0.2, 0).get("wake-ups/1")).isEqualTo(Interval.exact(0));
+    }
 }

@@ -127,16 +127,32 @@ class LineTest {
         assertThat(line.interceptSe()).isCloseTo(plain.getInterceptStdErr(), within(0.12 * plain.getInterceptStdErr()));
     }
 
+    /** Residuals that keep 0.6 of the one before widen both errors by the root of (1 + 0.6)/(1 - 0.6), which is 2. */
+    @Test
+    void residualsThatFollowEachOtherWidenBothErrors() {
+        Random chance = new Random(23);
+        double[] a = chance.doubles(4000, -10, 10).toArray();
+        double[] noise = Made.noise(chance, a.length, 1, 0.6);
+        double[] b = new double[a.length];
+        for (int i = 0; i < a.length; i++) {
+            b[i] = 3 + 2 * a[i] + noise[i];
+        }
+        SimpleRegression plain = leastSquares(a, b);
+        Line line = Line.through(a, b);
+        assertThat(line.slopeSe() / plain.getSlopeStdErr()).isCloseTo(2, within(0.25));
+        assertThat(line.interceptSe() / plain.getInterceptStdErr()).isCloseTo(2, within(0.25));
+    }
+
     /**
      * By hand, for 1 1 -1 -1 with a deviation of 1: products of neighbours 1 - 1 + 1 = 1 over squares 4, so ρ = 1/4 and the
-     * factor 5/3. What alternates gives no less than 1; of 1 9 the nine counts as four: 4/17, so 21/13.
+     * factor 5/3. What alternates gives no less than 1; of 2 18 with a deviation of 2 the eighteen counts as eight: 16/68, so 21/13.
      */
     @Test
     void theFactorOfResidualsThatFollowEachOtherByHand() {
         assertThat(Line.correlatedFactor(new double[] {1, 1, -1, -1}, 1)).isCloseTo(5 / 3.0, within(1e-12));
         assertThat(Line.correlatedFactor(new double[] {1, -1, 1, -1}, 1)).isEqualTo(1);
-        assertThat(Line.correlatedFactor(new double[] {1, 9}, 1)).isCloseTo(21 / 13.0, within(1e-12));
-        assertThat(Line.correlatedFactor(new double[] {-1, -9}, 1)).isCloseTo(21 / 13.0, within(1e-12));
+        assertThat(Line.correlatedFactor(new double[] {2, 18}, 2)).isCloseTo(21 / 13.0, within(1e-12));
+        assertThat(Line.correlatedFactor(new double[] {-2, -18}, 2)).isCloseTo(21 / 13.0, within(1e-12));
         assertThat(Line.correlatedFactor(new double[] {0, 0}, 1)).isEqualTo(1);
     }
 
