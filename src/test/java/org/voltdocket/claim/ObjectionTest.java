@@ -85,6 +85,10 @@ class ObjectionTest {
         String notices = sent.api() + "/notices";
         await(() -> clerk.get(notices).text().contains("decision-objected-to"));
         assertThat(clerk.get(notices).text()).contains("The test was of another battery.");
+        String id = clerk.get(notices).json().at("/0/id").stringValue();
+        Answer looked = clerk.postJson("/api/v1/notices/" + id, reason("seen"));
+        assertThat(looked.status()).as(looked.toString()).isEqualTo(409);
+        assertThat(looked.text()).contains("answered, on the page of the case");
         assertThat(workshop.postJson(path + "/answer", reason("I win")).status())
                 .isEqualTo(403);
 
@@ -95,7 +99,7 @@ class ObjectionTest {
                 .isEqualTo(made.at("/version").longValue());
         assertThat(desk.get("/desk?state=all&look=objection&q=" + sent.number()).text())
                 .doesNotContain(">" + sent.number() + "<");
-        await(() -> !clerk.get(notices).text().contains("\"open\":true"));
+        await(() -> clerk.get(notices).json().at("/0/goneAt").isString());
         assertThat(server.browser(owner).get("/cases/" + sent.number()).text())
                 .contains("The serial on the photo is yours.", "Object to the decision");
         assertThat(db.queryForList(

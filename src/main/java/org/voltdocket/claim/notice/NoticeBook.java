@@ -61,6 +61,9 @@ class NoticeBook implements Notices {
             throw NoticeRefused.reason();
         }
         Notice found = store.find(notice).orElseThrow(() -> new NotVisible("such notice"));
+        if (found.kind() == NoticeKind.DECISION_OBJECTED_TO) {
+            throw NoticeRefused.answer();
+        }
         if (!store.looked(notice, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user(), text)) {
             throw NoticeRefused.before(
                     store.find(notice).flatMap(Notice::looked).orElseThrow());

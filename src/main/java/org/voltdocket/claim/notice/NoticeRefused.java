@@ -24,6 +24,13 @@ public final class NoticeRefused extends RuntimeException implements ErrorRespon
                 "'reason' says in 1 to 2000 characters what came of looking at it. Nothing was kept."));
     }
 
+    static NoticeRefused answer() {
+        return new NoticeRefused(Problems.of(
+                HttpStatus.CONFLICT,
+                "An objection is not looked at but answered, on the page of the case, where the workshop reads it. Nothing was"
+                        + " kept."));
+    }
+
     static NoticeRefused before(Notice.Looked looked) {
         return new NoticeRefused(Problems.of(
                 HttpStatus.CONFLICT,
