@@ -188,11 +188,12 @@ class StoreTest {
             uploads.add(CompletableFuture.supplyAsync(() -> upload(number, file)));
         }
         Thread.sleep(2000); // to come as far as the store, whose silence is borne for ten seconds
+        List<String> held = new ArrayList<>();
         for (int i = 0; i < 5; i++) {
-            assertThat(text("select count(*) from pg_stat_activity where state like 'idle in transaction%'"))
-                    .isEqualTo("0");
+            held.add(text("select count(*) from pg_stat_activity where state like 'idle in transaction%'"));
             assertThat(workshop.get("/api/v1/cases/" + number).status()).isEqualTo(200);
         }
+        assertThat(held).contains("0"); // work of the server's own may be seen in one of them, the four would be in all
         assertThat(uploads).noneMatch(CompletableFuture::isDone);
         store.goOn();
         for (CompletableFuture<Answer> upload : uploads) {
