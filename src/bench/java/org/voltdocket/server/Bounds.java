@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -12,8 +13,15 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.postgresql.PGConnection;
 import org.voltdocket.support.OwnDatabase;
 
@@ -21,6 +29,8 @@ import org.voltdocket.support.OwnDatabase;
 final class Bounds {
 
     private static final int MIB = 1 << 20;
+    /** Where Debian's packages of PostgreSQL lie, by version. */
+    private static final Path PACKAGES = Path.of("/usr/lib/postgresql");
 
     private final OwnDatabase database;
     private final Path folder;
@@ -65,7 +75,7 @@ final class Bounds {
         try (Connection connection = database.connect();
                 Statement statement = connection.createStatement()) {
             statement.execute("create table bound_copy (line text)");
-            String text = new String(csv, java.nio.charset.StandardCharsets.US_ASCII);
+            String text = new String(csv, StandardCharsets.US_ASCII);
             long from = System.nanoTime();
             for (int i = 0; i < 20; i++) {
                 connection.unwrap(PGConnection.class).getCopyAPI().copyIn("copy bound_copy from stdin", new StringReader(text));
@@ -103,7 +113,7 @@ final class Bounds {
     }
 
     /** All blocks of one recording, fetched and thrown away. */
-    Timing fetch(java.util.List<UUID> recordings) throws Exception {
+    Timing fetch(List<UUID> recordings) throws Exception {
         try (Connection connection = database.connect();
                 PreparedStatement select =
                         connection.prepareStatement("select channel, data from recording_block where evidence_id = ?")) {
@@ -112,6 +122,59 @@ final class Bounds {
                 drain(select);
             });
         }
+    }
+
+    /** Of one of the two scripts of pgbench: milliseconds a transaction in the mean, and transactions a second. */
+    record Pgbench(double ms, double perSecond) {}
+
+    /**
+     * What PostgreSQL's own benchmark reaches with a client for each processor, over ten times 100 000 rows for 8 s; empty where
+     * the program is not installed.
+     *
+     * @param script {@code select-only}, or {@code tpcb-like} with a commit that waits for the disk
+     */
+    Optional<Pgbench> pgbench(String script) throws Exception {
+        Optional<Path> program = pgbench();
+        if (program.isEmpty()) {
+            return Optional.empty();
+        }
+        String clients = "" + Runtime.getRuntime().availableProcessors();
+        run(program.get(), "--initialize", "--quiet", "--scale=10");
+        String said = run(program.get(), "--builtin=" + script, "--client=" + clients, "--jobs=" + clients, "--time=8");
+        try (Connection connection = database.connect();
+                Statement statement = connection.createStatement()) {
+            statement.execute(
+                    "drop table pgbench_accounts, pgbench_branches, pgbench_tellers, pgbench_history");
+        }
+        return Optional.of(new Pgbench(read(said, "latency average = ([0-9.]+) ms"), read(said, "tps = ([0-9.]+)")));
+    }
+
+    private static Optional<Path> pgbench() throws IOException {
+        try (Stream<Path> versions = Files.exists(PACKAGES) ? Files.list(PACKAGES) : Stream.empty()) {
+            return versions.map(version -> version.resolve("bin/pgbench"))
+                    .filter(Files::isExecutable)
+                    .max(Comparator.naturalOrder());
+        }
+    }
+
+    private String run(Path program, String... options) throws Exception {
+        List<String> command = new ArrayList<>(List.of(program.toString()));
+        command.addAll(List.of(options));
+        command.add(database.uri());
+        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        if (process.waitFor() != 0) {
+            throw new IllegalStateException(said);
+        }
+        return said;
+    }
+
+    private static double read(String said, String pattern) {
+        Matcher found = Pattern.compile(pattern).matcher(said);
+        if (!found.find()) {
+            throw new IllegalStateException(said);
+        }
+        return Double.parseDouble(found.group(1));
     }
 
     private static void drain(PreparedStatement select) throws SQLException {

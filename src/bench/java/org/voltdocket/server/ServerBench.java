@@ -85,6 +85,11 @@ public final class ServerBench {
         line("force 8 KiB, ms", "%s |", force.cells());
         line("COPY of the text, MB/s", "%.0f | |", copy);
         line("copy in memory, GB/s", "%.1f | |", Bounds.memoryGbS());
+        for (String script : new String[] {"select-only", "tpcb-like"}) {
+            bounds.pgbench(script)
+                    .ifPresent(said ->
+                            line("pgbench " + script + ", transactions/s", "%.0f | | %.2f ms each", said.perSecond(), said.ms()));
+        }
         line("**server ready, warm, s**", "%.1f | |", server.readyS());
         line("processor time until then, s", "%.1f | |", startCpu);
         List<UUID> recordings = upload(drives.subList(0, WARM_UP + uploads));
