@@ -58,8 +58,7 @@ public final class Regimes {
             if (k < by.length && by[k] == by[from]) {
                 continue;
             }
-            boolean flow = by[from] == Regime.CHARGING || by[from] == Regime.HOLDING || by[from] == Regime.DISCHARGING;
-            if (flow && k - from < shortest && from > 0 && isFlow(by[from - 1])) {
+            if (isFlow(by[from]) && k - from < shortest && from > 0 && isFlow(by[from - 1])) {
                 Arrays.fill(by, from, k, by[from - 1]);
             }
             from = k;

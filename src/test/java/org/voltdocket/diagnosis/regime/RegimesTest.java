@@ -82,4 +82,61 @@ class RegimesTest {
                         Regime.REST,
                         Regime.CHARGING);
     }
+
+    private static List<RegimeSpan> driven(Regime... flow) {
+        Grid grid =
+                Made.at(1, flow.length - 1).with(Channel.MEASURED_V, t -> 14).grid();
+        boolean[] running = new boolean[flow.length];
+        Arrays.fill(running, true);
+        return Regimes.cut(grid, List.of(), running, flow);
+    }
+
+    private static Regime[] flow(Regime around, Regime within, int seconds) {
+        Regime[] flow = new Regime[61];
+        Arrays.fill(flow, around);
+        Arrays.fill(flow, 20, 20 + seconds, within);
+        return flow;
+    }
+
+    /** Under four seconds a way of flowing belongs to the one before; four are its own, and a gap is never filled. */
+    @Test
+    void aWayOfFlowingLastsFourSeconds() {
+        assertThat(driven(flow(Regime.CHARGING, Regime.HOLDING, 3)))
+                .containsExactly(new RegimeSpan(0, 60, Regime.CHARGING));
+        assertThat(driven(flow(Regime.HOLDING, Regime.DISCHARGING, 3)))
+                .containsExactly(new RegimeSpan(0, 60, Regime.HOLDING));
+        assertThat(driven(flow(Regime.DISCHARGING, Regime.CHARGING, 4)))
+                .containsExactly(
+                        new RegimeSpan(0, 20, Regime.DISCHARGING),
+                        new RegimeSpan(20, 24, Regime.CHARGING),
+                        new RegimeSpan(24, 60, Regime.DISCHARGING));
+        assertThat(driven(flow(Regime.CHARGING, Regime.UNKNOWN, 3)))
+                .extracting(RegimeSpan::regime)
+                .containsExactly(Regime.CHARGING, Regime.UNKNOWN, Regime.CHARGING);
+        Regime[] first = flow(Regime.CHARGING, Regime.CHARGING, 1);
+        Arrays.fill(first, 0, 2, Regime.HOLDING);
+        assertThat(driven(first))
+                .as("nothing before it")
+                .extracting(RegimeSpan::to)
+                .containsExactly(2.0, 60.0);
+    }
+
+    /** Three minutes are a stop in traffic, a second more is rest. */
+    @Test
+    void aStopInTrafficLastsThreeMinutes() {
+        assertThat(stopped(180)).containsExactly(Regime.CHARGING, Regime.STOPPED, Regime.CHARGING);
+        assertThat(stopped(181)).containsExactly(Regime.CHARGING, Regime.REST, Regime.CHARGING);
+    }
+
+    private static List<Regime> stopped(int seconds) {
+        Grid grid = Made.at(1, 400).with(Channel.MEASURED_V, t -> 13).grid();
+        boolean[] running = new boolean[grid.steps()];
+        Arrays.fill(running, true);
+        Arrays.fill(running, 100, 100 + seconds, false);
+        Regime[] flow = new Regime[grid.steps()];
+        Arrays.fill(flow, Regime.CHARGING);
+        return Regimes.cut(grid, List.of(), running, flow).stream()
+                .map(RegimeSpan::regime)
+                .toList();
+    }
 }
