@@ -25,10 +25,10 @@ public final class BenchQuantities {
         if (nominal == null) {
             return List.of();
         }
-        double[] volts = wide(recording.channel(Channel.MEASURED_V), 1);
-        double[] amperes = wide(recording.channel(Channel.MEASURED_A), -1);
+        double[] volts = DischargeRun.wide(recording.channel(Channel.MEASURED_V), 1);
+        double[] amperes = DischargeRun.wide(recording.channel(Channel.MEASURED_A), -1);
         float[] ambient = recording.channel(Channel.AMBIENT);
-        double celsius = ambient == null ? 25 : Robust.mean(wide(ambient, 1));
+        double celsius = ambient == null ? 25 : Robust.mean(DischargeRun.wide(ambient, 1));
         double taken = Capacity.at25(
                 Capacity.ampereHours(recording.timeS(), volts, amperes), Double.isNaN(celsius) ? 25 : celsius);
         double share = 100 * taken / nominal;
@@ -101,7 +101,7 @@ public final class BenchQuantities {
 
     private static boolean charging(Recording recording, double from) {
         double[] time = recording.timeS();
-        double[] tail = wide(recording.channel(Channel.MEASURED_V), 1);
+        double[] tail = DischargeRun.wide(recording.channel(Channel.MEASURED_V), 1);
         for (int i = 0; i < tail.length && time[i] < from + 1; i++) {
             tail[i] = Double.NaN;
         }
@@ -112,13 +112,5 @@ public final class BenchQuantities {
     public static List<RegimeSpan> dischargeRegimes(Recording recording) {
         double[] t = recording.timeS();
         return List.of(new RegimeSpan(t[0], t[t.length - 1], Regime.DISCHARGING));
-    }
-
-    private static double[] wide(float[] values, double sign) {
-        double[] out = new double[values.length];
-        for (int i = 0; i < out.length; i++) {
-            out[i] = sign * values[i];
-        }
-        return out;
     }
 }

@@ -143,7 +143,8 @@ final class DischargeRun {
         return out;
     }
 
-    private static double[] wide(float[] values, double sign) {
+    /** A channel as doubles, each times {@code sign}. */
+    static double[] wide(float[] values, double sign) {
         double[] out = new double[values.length];
         for (int i = 0; i < out.length; i++) {
             out[i] = sign * values[i];
