@@ -8,6 +8,7 @@ import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import java.time.Duration;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.ThreadLocalRandom;
 import java.util.function.BooleanSupplier;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.context.annotation.Bean;
@@ -35,7 +36,7 @@ class RunScheduling {
                 .onFailure(new FailureHandler.OnFailureRetryLater<>(LATER))
                 .execute((share, context) -> {
                     if (!free.tryAcquire()) {
-                        return again(LATER);
+                        return again(soon());
                     }
                     try {
                         boolean more = work.work(RunTasks.run(share.getId()), TURN, halting(context));
@@ -50,6 +51,11 @@ class RunScheduling {
     Task<Void> reassessmentWatch(RunStore runs, RunTasks tasks) {
         return Tasks.recurring("reassessment-watch", FixedDelay.of(LATER))
                 .execute((instance, context) -> runs.atWork().forEach(tasks::wake));
+    }
+
+    /** When a node that is at work already looks at a further share again; by chance, so that another node gets to it first. */
+    private static Duration soon() {
+        return Duration.ofMillis(ThreadLocalRandom.current().nextLong(1000, 3000));
     }
 
     private static CompletionHandler<Void> again(Duration after) {
