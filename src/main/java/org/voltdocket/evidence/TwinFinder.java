@@ -123,8 +123,8 @@ class TwinFinder implements Fingerprints {
                     .update();
         });
         if (!found.isEmpty()) {
-            news.publishEvent(new SeenElsewhere(caseId));
-            found.forEach(other -> news.publishEvent(new SeenElsewhere(other)));
+            found.add(caseId);
+            found.forEach(each -> news.publishEvent(new SeenElsewhere(each))); // in the order in which all note cases
         }
     }
 

@@ -35,13 +35,12 @@ class NoticeDue {
                 .update();
     }
 
-    /** The same for all that a notice speaks of. */
-    void noteOthersQuietly(UUID notice) {
-        db.sql("insert into claim_notice_due (case_id, since, spread) select f.id, clock_timestamp(), false"
-                        + " from claim_notice n join case_file f on f.number = any (n.others) where n.id = ?"
-                        + " on conflict do nothing")
+    /** Cases that a notice speaks of. */
+    List<UUID> others(UUID notice) {
+        return db.sql("select f.id from claim_notice n join case_file f on f.number = any (n.others) where n.id = ?")
                 .param(notice)
-                .update();
+                .query(UUID.class)
+                .list();
     }
 
     List<Due> some() {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
@@ -53,16 +54,24 @@ class NoticeWatch {
         finders.forEach(finder -> found.addAll(finder.find(file)));
         transaction.executeWithoutResult(status -> {
             List<UUID> gone = keep(one.caseId(), true, found);
+            // in the order in which everybody notes cases, so that no two wait for each other
+            Set<UUID> touched = new TreeSet<>(Set.of(one.caseId()));
             if (one.spread()) {
                 found.stream()
                         .flatMap(each -> each.others().stream())
                         .map(Found.Other::id)
                         .distinct()
                         .limit(MOST_SPREAD)
-                        .forEach(due::noteQuietly);
-                gone.forEach(due::noteOthersQuietly);
+                        .forEach(touched::add);
+                gone.forEach(notice -> touched.addAll(due.others(notice)));
             }
-            due.done(one);
+            for (UUID each : touched) {
+                if (each.equals(one.caseId())) {
+                    due.done(one);
+                } else {
+                    due.noteQuietly(each);
+                }
+            }
         });
     }
 
