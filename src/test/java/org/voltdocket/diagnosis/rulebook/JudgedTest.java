@@ -54,6 +54,8 @@ class JudgedTest {
         assertThat(weight(judge(rule, Interval.exact(0.5000001)))).isCloseTo(10, within(1e-9));
         assertThat(judge(rule, Interval.exact(0.5)).finding().result()).isEqualTo(Result.INSIDE);
         assertThat(judge(rule, Interval.exact(0.51)).finding().low()).isNull();
+        assertThat(judge(rule, Interval.exact(0.51)).finding().high()).isNull();
+        assertThat(judge(rule, new Interval(0.4, 0.3, 0.6)).finding().high()).isEqualTo(0.6);
     }
 
     /**
