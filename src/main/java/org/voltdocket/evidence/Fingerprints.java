@@ -10,7 +10,8 @@ import org.voltdocket.kernel.Sha256;
  *
  * <p>Each recording is outlined when it is received; its landmarks find candidates through an index, and only a course
  * that correlates once laid over the other counts (see {@code evidence.waveform}). Not found is what rounding leaves
- * nothing of: a resting voltage without its last decimal, say. Methods without an actor are for callers that ask {@code
+ * nothing of: a resting voltage without its last decimal, say; and, where thousands of drives are alike, one that was thinned
+ * and rounded to tenths at once. Methods without an actor are for callers that ask {@code
  * Cases} what may be told: a workshop never learns another's case.
  */
 public interface Fingerprints {

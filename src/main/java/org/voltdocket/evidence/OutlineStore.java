@@ -23,7 +23,7 @@ class OutlineStore {
 
     private static final int BATCH = 500;
     /** A landmark that more recordings have is common: it would cost much and tell nothing. */
-    private static final int COMMON = 400;
+    private static final int COMMON = 200;
     /** Those with the most landmarks in common at one offset; more are not looked at. */
     private static final int CANDIDATES = 40;
     /**
@@ -41,10 +41,12 @@ class OutlineStore {
                 select other.evidence_id, own.code, own.step, other.step as other_step
                 from rare join own using (code) join recording_landmark as other using (code)
                 where other.evidence_id <> :id),
+            once as (
+                select distinct evidence_id, code / :scale as scale, step, other_step from vote),
             cell as (
-                select evidence_id, count(distinct step) as votes
-                from vote cross join (values (0), (4)) as shifted (by)
-                group by evidence_id, code / :scale, by, floor((step - other_step + by) / 8.0)),
+                select evidence_id, count(*) as votes
+                from once cross join (values (0), (4)) as shifted (by)
+                group by evidence_id, scale, by, (step - other_step + :longest + by) / 8),
             best as (
                 select evidence_id, max(votes) as votes from cell where votes >= :fewest
                 group by evidence_id order by 2 desc, 1 limit :candidates)
@@ -98,6 +100,7 @@ class OutlineStore {
                 .param("id", evidenceId)
                 .param("common", COMMON)
                 .param("scale", Landmarks.CODES_OF_A_SCALE)
+                .param("longest", 2 * Outline.LONGEST)
                 .param("fewest", Likeness.FEWEST_VOTES)
                 .param("candidates", CANDIDATES)
                 .query(row -> {

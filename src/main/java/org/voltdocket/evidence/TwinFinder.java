@@ -33,7 +33,7 @@ class TwinFinder implements Fingerprints {
     private static final String ORDER = " order by t.evidence_id, t.correlation desc, t.twin_id";
 
     /** After so many candidates in a row that are none, the others, with fewer landmarks in common, are none either (ours). */
-    private static final int MISSES = 16;
+    private static final int MISSES = 8;
 
     private final Cases cases;
     private final ItemStore items;

@@ -20,7 +20,7 @@ public record Outline(Scale scale, double[] volts) {
     /** Shorter than this, steps, a course is too plain to be recognised (ours). */
     static final int SHORTEST = 64;
     /** Longest outline, steps; what lies behind is left out. */
-    static final int LONGEST = 40_000;
+    public static final int LONGEST = 40_000;
     /** Gaps up to this many steps are bridged by a straight line. */
     private static final int BRIDGE = 3;
     /** What is slower than this many steps either way is level, not course. */
