@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
@@ -131,6 +132,11 @@ public final class Advice {
 
     /** Nothing that is judged is certain, so that rounding makes no hundred of it. */
     private static String percent(double probability) {
-        return probability > 0.999 ? "over 99.9" : Sentences.number(100 * Math.min(probability, 0.99), "%");
+        if (probability > 0.999) {
+            return "over 99.9";
+        }
+        return probability >= 0.995
+                ? String.format(Locale.ROOT, "%.1f", Math.floor(1000 * probability) / 10)
+                : Sentences.number(100 * probability, "%");
     }
 }
