@@ -69,4 +69,19 @@ class SensorOffsetTest {
                 .with(Channel.REPORTED_A, t -> t % 7);
         assertThat(SensorOffset.byClamp(new Drive(brief.recording(), 20))).isEmpty();
     }
+
+    /** A current that hardly moves tells the offset and no gain. */
+    @Test
+    void aCurrentThatHardlyMovesTellsNoGain() {
+        double[] sway = Made.noise(new Random(3), SECONDS + 1, 0.05, 0.5);
+        double[] noise = Made.noise(new Random(6), SECONDS + 1, 0.5, 0);
+        Made still = Made.at(1, SECONDS)
+                .with(Channel.MEASURED_V, t -> 12.5)
+                .with(Channel.MEASURED_A, t -> sway[(int) t])
+                .with(Channel.REPORTED_A, t -> 3 + sway[(int) t] + noise[(int) t]);
+        SensorOffset.Result found =
+                SensorOffset.byClamp(new Drive(still.recording(), 20)).orElseThrow();
+        assertThat(found.gain()).isNull();
+        assertThat(found.offsetA().value()).isCloseTo(3, within(0.2));
+    }
 }

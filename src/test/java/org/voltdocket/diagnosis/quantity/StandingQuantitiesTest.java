@@ -9,12 +9,15 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.CrankingStandard;
+import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.kernel.Interval;
 
 /** A parked vehicle with a known drain: awake with 4 A for ten minutes, asleep after. */
@@ -122,5 +125,104 @@ class StandingQuantitiesTest {
         assertThat(waking(2, 26).get("wake-ups/1")).isEqualTo(Interval.exact(10));
         assertThat(waking(2, 40).get("wake-ups/1")).isEqualTo(Interval.exact(20));
         assertThat(waking(0.2, 0).get("wake-ups/1")).isEqualTo(Interval.exact(0));
+    }
+
+    /** In the first hour a vehicle may be awake most of the time, and asleep it may take 0.3 A: neither is a wake-up. */
+    @Test
+    void whatIsAsleepIsToldByTheSleepItself() {
+        double awakeFirstS = 3000;
+        Map<String, Interval> found = measured(Made.at(2, HOURS * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, 0.3, 0.15))
+                .with(
+                        Channel.MEASURED_A,
+                        t -> t < awakeFirstS ? -4 : t >= 10_800 && t < 28_700 && t % 3600 < 60 ? -2 : -0.3));
+        assertThat(found.get("wake-ups/1")).as("after 3, 4, 5, 6 and 7 hours").isEqualTo(Interval.exact(5));
+        assertThat(found.get("wake-up-length/1").value()).isCloseTo(60, within(1.0));
+    }
+
+    /** Known to a step between samples at either end: twice two seconds at a sample every two seconds. */
+    @Test
+    void theLengthOfAWakeUpIsKnownToTheSampling() {
+        Map<String, Interval> found = waking(2, 0);
+        Interval length = found.get("wake-up-length/1");
+        assertThat(length.high() - length.value()).isCloseTo(4, within(0.01));
+        assertThat(length.value() - length.low()).isCloseTo(4, within(0.01));
+    }
+
+    @Test
+    void tooFewSamplesTellNoWakeUps() {
+        Made made = Made.at(1 / 300.0, HOURS * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, 0.02, 0.15))
+                .with(Channel.MEASURED_A, t -> t % 1800 < 300 ? -2 : -0.02);
+        assertThat(measured(made)).containsKey("standing-drain/1").doesNotContainKey("wake-ups/1");
+    }
+
+    /** A drain that comes and goes is known less well than a steady one: its own scatter joins the clamp's 20 mA. */
+    @Test
+    void aDrainThatScattersIsKnownLessWell() {
+        double[] scatter = Made.noise(new Random(12), (int) (HOURS * 3600) + 1, 1.5, 0);
+        Made made = Made.at(0.1, HOURS * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, 0.3, 0.15))
+                .with(Channel.MEASURED_A, t -> -0.3 + scatter[(int) t]);
+        Interval found = measured(made).get("standing-drain/1");
+        double samples = (HOURS - 1) * 360;
+        assertThat(found.standardError()).isCloseTo(Math.hypot(0.02, 1.5 / Math.sqrt(samples)), within(0.006));
+    }
+
+    /**
+     * By voltage alone a drain is known to 30 %, and to what a battery off the charger may still sink: 80 mV in an hour, a
+     * sixteenth of it after four, over the slope of the rest voltage, 8.05 mV a point at 60 Ah.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {4, 8})
+    void theLongerTheVehicleStoodTheBetterTheVoltageTells(double hours) {
+        Made made = Made.at(0.1, hours * 3600).with(Channel.MEASURED_V, t -> 12.42 - 0.00805 / 0.6 * 1.0 * t / 3600);
+        Interval found = measured(made).get("standing-drain-by-voltage/1");
+        assertThat(found.value()).isCloseTo(1, within(0.01));
+        double settling = 0.08 / (hours * hours) / (0.00805 / 0.6);
+        assertThat(found.standardError()).isCloseTo(Math.hypot(0.3, settling), within(0.005));
+    }
+
+    /** A fall that would take more than 10 A is no drain but a battery failing or a load left on: none is told. */
+    @Test
+    void aFallTooFastForAnythingAsleepIsNoDrain() {
+        Made made = Made.at(0.1, 4 * 3600).with(Channel.MEASURED_V, t -> 12.6 - 0.00805 / 0.6 * 11 * t / 3600);
+        assertThat(measured(made)).doesNotContainKey("standing-drain-by-voltage/1");
+    }
+
+    /** Beside a clamp the offset is as well known as the drain; with nothing to tell that it may be 0 to 1 A. */
+    @Test
+    void theSensorsOffsetAsleepIsAsWellKnownAsTheDrain() {
+        Made clamped = Made.at(0.1, HOURS * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, 0.3, 0.15))
+                .with(Channel.MEASURED_A, t -> -0.3)
+                .with(Channel.REPORTED_A, t -> 1.7);
+        Map<String, Interval> both = measured(clamped);
+        Interval offset = both.get("sensor-at-rest/1");
+        Interval drain = both.get("standing-drain/1");
+        assertThat(offset.value()).isCloseTo(2.0, within(0.001));
+        assertThat(offset.low()).isCloseTo(1.7 + drain.low(), within(1e-6));
+        assertThat(offset.high()).isCloseTo(1.7 + drain.high(), within(1e-6));
+        Made alone = Made.at(0.1, 2 * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, 0.02, 0.15))
+                .with(Channel.REPORTED_A, t -> 1.7);
+        Interval vague = measured(alone).get("sensor-at-rest/1");
+        assertThat(vague.value()).isCloseTo(1.75, within(1e-6));
+        assertThat(vague.low()).isCloseTo(1.7, within(1e-6));
+        assertThat(vague.high()).isCloseTo(2.7, within(1e-6));
+    }
+
+    @Test
+    void theEstimatesAreThoseOfTheQuantitiesAndAllOfItIsRest() {
+        Made made = Made.at(0.1, HOURS * 3600)
+                .with(Channel.MEASURED_V, t -> volts(t, 0.3, 0.15))
+                .with(Channel.MEASURED_A, t -> flow(t, 0.3))
+                .with(Channel.REPORTED_A, t -> 1.7);
+        Evidence evidence = made.as(EvidenceKind.STANDING_RECORDING).evidence();
+        StandingQuantities all = StandingQuantities.of(evidence, REFERENCE);
+        assertThat(all.estimates())
+                .containsEntry("standingDrainA", measured(made).get("standing-drain/1"))
+                .containsEntry("sensorOffsetA", measured(made).get("sensor-at-rest/1"));
+        assertThat(all.regimes()).containsExactly(new RegimeSpan(0, HOURS * 3600, Regime.REST));
     }
 }

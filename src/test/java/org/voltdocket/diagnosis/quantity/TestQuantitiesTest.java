@@ -191,4 +191,53 @@ class TestQuantitiesTest {
         assertThat(ripple.value()).isEqualTo(0.3);
         assertThat(ripple.high()).isCloseTo(0.3 + Interval.Z95 * 0.03, within(1e-9));
     }
+
+    /** A test after charging tells nothing of how the battery came in, whichever was uploaded or taken first. */
+    @Test
+    void onlyAnUnchargedTestTellsHowTheBatteryCameIn() {
+        BatteryTest charged = test(0, FULL_V, 650.0, null, true);
+        assertThat(value(of(charged), "arrival-charge/1")).isEmpty();
+        CrankingTest sags = new CrankingTest(MONDAY, 7.5, null, 20, null);
+        TestQuantities both = of(charged, test(24, LOW_V, null, null, false), sags);
+        assertThat(known(both, "arrival-charge/1")).isLessThan(40);
+        assertThat(value(both, "cranking-minimum/1")).as("it came in low").isEmpty();
+    }
+
+    /** A battery that nobody charged is judged from 70 % on, five points under the manuals' 75 for the voltmeter: 12.54 V. */
+    @ParameterizedTest
+    @CsvSource({"12.55, true", "12.50, false"})
+    void anUnchargedBatteryIsJudgedFromSeventyPercentOn(double volts, boolean judged) {
+        TestQuantities found = of(new BatteryTest(
+                MONDAY, volts, RestVoltage.TABLE_C, 600.0, CrankingStandard.EN, null, 14.0, false, null));
+        assertThat(found.judged()).isEqualTo(judged);
+        assertThat(value(found, "cranking-share/1").isPresent()).isEqualTo(judged);
+    }
+
+    /** The ends of a loss are the furthest apart that the two charges allow. */
+    @Test
+    void theLossReachesFromTheNearestToTheFurthestOfBothCharges() {
+        BatteryTest first = test(0, 12.7, null, null, true);
+        BatteryTest second = test(48, 12.45, null, null, true);
+        Interval before = value(of(first), "charge-after-recharge/1").orElseThrow();
+        Interval after = value(of(second), "charge-after-recharge/1").orElseThrow();
+        assertThat(value(of(first, second), "charge-lost/1").orElseThrow())
+                .isEqualTo(new Interval(
+                        before.value() - after.value(), before.low() - after.high(), before.high() - after.low()));
+    }
+
+    /** A resistance by a tester is known to 5 %. */
+    @Test
+    void aResistanceIsKnownToFivePercent() {
+        Interval found = value(of(test(0, FULL_V, null, 5.0, true)), "resistance-by-rating/1")
+                .orElseThrow();
+        assertThat(found.standardError()).isCloseTo(0.05 * 3.5, within(1e-9));
+    }
+
+    /** Where nobody says how long it rested, a battery counts as rested for four hours. */
+    @Test
+    void aRestThatNobodyToldCountsAsFourHours() {
+        BatteryTest untold = new BatteryTest(MONDAY, 12.4, 20, null, null, null, null, false, null);
+        BatteryTest four = new BatteryTest(MONDAY, 12.4, 20, null, null, null, 4.0, false, null);
+        assertThat(value(of(untold), "arrival-charge/1")).isEqualTo(value(of(four), "arrival-charge/1"));
+    }
 }
