@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.Consumer;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -16,6 +17,9 @@ public class Desk {
 
     /** Claims on a page. */
     public static final int LINES = 50;
+
+    /** Most workshops that a part of a name may mean. */
+    static final int WORKSHOPS = 50;
 
     private final DeskStore store;
     private final Tally tally;
@@ -39,7 +43,7 @@ public class Desk {
     /**
      * One page in the filter's order.
      *
-     * @throws DeskRefused if no page of this order gave the cursor
+     * @throws DeskRefused if no page of this order gave the cursor, or the workshop's name means too many
      */
     @Transactional(readOnly = true)
     public Found page(Actor actor, DeskFilter filter, Optional<String> cursor) {
@@ -56,7 +60,17 @@ public class Desk {
                         DeskCursor.after(shown.get(LINES - 1), filter.order()).text()));
     }
 
-    /** Every claim that the filter shows, in its order, one at a time. */
+    /** Refuses what {@link #each} would refuse, before anything is written. */
+    @Transactional(readOnly = true)
+    public void check(DeskFilter filter) {
+        workshops(filter.workshop());
+    }
+
+    /**
+     * Every claim that the filter shows, in its order, one at a time.
+     *
+     * @throws DeskRefused if the workshop's name means too many
+     */
     @Transactional(readOnly = true)
     public void each(Actor actor, DeskFilter filter, Consumer<DeskLine> line) {
         store.each(sql(actor, filter), line);
@@ -76,10 +90,17 @@ public class Desk {
 
     DeskSql sql(Actor actor, DeskFilter filter) {
         return new DeskSql(
-                actor,
-                filter,
-                store.workshops(filter.workshop()),
-                days.setting().calendar(),
-                LocalDate.now(clock));
+                actor, filter, workshops(filter.workshop()), days.setting().calendar(), LocalDate.now(clock));
+    }
+
+    private List<UUID> workshops(String part) {
+        List<UUID> named = store.workshops(part, WORKSHOPS + 1);
+        if (named.size() > WORKSHOPS) {
+            throw new DeskRefused(
+                    "workshop",
+                    "'workshop': more than " + WORKSHOPS + " workshops have '" + part
+                            + "' in their names. Write more of the name.");
+        }
+        return named;
     }
 }

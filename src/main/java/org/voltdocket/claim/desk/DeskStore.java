@@ -37,13 +37,17 @@ class DeskStore {
         this.streaming = new NamedParameterJdbcTemplate(portions);
     }
 
-    /** Workshops with this part in their names, in lower or upper case; the first 50 by name. */
-    List<UUID> workshops(String part) {
+    /**
+     * Workshops with this part in their names, in lower or upper case.
+     *
+     * @param most how many at most
+     */
+    List<UUID> workshops(String part, int most) {
         return part.isEmpty()
                 ? List.of()
                 : db.queryForList(
-                        "select id from workshop where strpos(lower(name), lower(:part)) > 0 order by name limit 50",
-                        Map.of("part", part),
+                        "select id from workshop where strpos(lower(name), lower(:part)) > 0 order by name limit :most",
+                        Map.of("part", part, "most", most),
                         UUID.class);
     }
 

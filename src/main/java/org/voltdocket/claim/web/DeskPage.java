@@ -105,7 +105,9 @@ class DeskPage {
 
     @GetMapping("/desk/claims.csv")
     void export(Actor actor, @RequestParam Map<String, String> given, HttpServletResponse response) throws IOException {
-        csv.write(actor, DeskFilter.read(given), response);
+        DeskFilter filter = DeskFilter.read(given);
+        desk.check(filter);
+        csv.write(actor, filter, response);
     }
 
     @PostMapping("/desk/filters")

@@ -335,4 +335,30 @@ class DeskServerTest {
         }
         assertThat(page.get("/desk?q=AB").text()).contains("3 characters");
     }
+
+    /** Leaving some out without a word would look as if they had no claims. */
+    @Test
+    void aPartOfANameThatMeansTooManyWorkshopsIsRefusedByItsField() {
+        Client page = server.browser(server.newUser(Role.CLERK));
+        String part = "Many " + Long.toString(System.nanoTime(), 36);
+        for (int i = 0; i < Desk.WORKSHOPS; i++) {
+            named(part + " " + i);
+        }
+        assertThat(page.get("/desk/claims.csv?workshop=" + part.replace(' ', '+'))
+                        .status())
+                .isEqualTo(200);
+        named(part + " one more");
+        Answer refused = page.get("/desk?workshop=" + part.replace(' ', '+'));
+        assertThat(refused.status()).isEqualTo(400);
+        assertThat(refused.text()).contains("more than 50 workshops", "Write more of the name");
+        assertThat(page.get("/desk/claims.csv?workshop=" + part.replace(' ', '+'))
+                        .status())
+                .isEqualTo(400);
+    }
+
+    private void named(String name) {
+        db.sql("insert into workshop (id, name, created_at) values (gen_random_uuid(), ?, now())")
+                .param(name)
+                .update();
+    }
 }
