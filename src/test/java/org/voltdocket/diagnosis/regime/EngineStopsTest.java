@@ -141,4 +141,62 @@ class EngineStopsTest {
         assertThat(on[250]).isFalse();
         assertThat(on[400]).isTrue();
     }
+
+    /** However late the engine speed is told, up to five seconds, the delay seen at the start is taken off the stop too. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 1, 2, 3, 4, 5})
+    void theDelayOfTheEngineSpeedIsTakenOff(double late) {
+        Made made = Made.at(10, 600)
+                .with(Channel.MEASURED_V, t -> t < 60 ? 12.5 : t < 61 ? 10 : t < 400 ? running(t) : 12.7)
+                .with(Channel.ENGINE_RPM, 5, t -> t - late >= 61 && t - late < 400 ? 900 : 0);
+        boolean[] on = of(made, 1);
+        for (int k = 0; k < on.length; k++) {
+            if (Math.abs(k - 61) > 1 && Math.abs(k - 400) > 1) {
+                assertThat(on[k]).as("second %s", k).isEqualTo(k > 61 && k < 400);
+            }
+        }
+    }
+
+    /** Without a step only the calm of a minute or more tells that the car was parked; a shorter one may be a smooth road. */
+    @ParameterizedTest
+    @CsvSource({"500, true", "40, false"})
+    void aCarParkedWithADeadSourceIsToldByAMinuteOfCalm(int stoodS, boolean told) {
+        Made made = Made.at(10, 900 + stoodS).with(Channel.MEASURED_V, t -> {
+            boolean crank = t >= 60 && t < 61 || t >= 600 + stoodS && t < 601 + stoodS;
+            boolean calm = t < 60 || t >= 600 && t < 600 + stoodS;
+            return crank ? 10 : calm ? 12.5 : 12.5 + rough[(int) Math.round(t * 10)];
+        });
+        boolean[] on = of(made, 1);
+        assertThat(on[570]).isTrue();
+        assertThat(on[600 + stoodS / 2]).isEqualTo(!told);
+        assertThat(on[600 + stoodS - 3]).isFalse();
+        assertThat(on[610 + stoodS]).isTrue();
+    }
+
+    /** An engine that is started again stood before, if nothing shows since when: ten seconds. */
+    @Test
+    void aRestartThatNothingAnnouncesCountsTenSeconds() {
+        Made made = Made.at(10, 900)
+                .with(
+                        Channel.MEASURED_V,
+                        t -> t < 60
+                                ? 12.5
+                                : t < 61 || t >= 600 && t < 601 ? 10 : 12.5 + rough[(int) Math.round(t * 10)]);
+        boolean[] on = of(made, 1);
+        assertThat(on[586]).isTrue();
+        assertThat(on[592]).isFalse();
+        assertThat(on[598]).isFalse();
+        assertThat(on[605]).isTrue();
+    }
+
+    /** Less than twelve seconds at the end are too short to tell a stop; half a minute is not. */
+    @ParameterizedTest
+    @CsvSource({"9, true", "30, false"})
+    void aStopJustBeforeTheEndIsNotTold(int stoodS, boolean runs) {
+        Made made = Made.at(10, 400 + stoodS)
+                .with(Channel.MEASURED_V, t -> t < 60 ? 12.5 : t < 61 ? 10 : t < 400 ? running(t) : 12.7);
+        boolean[] on = of(made, 1);
+        assertThat(on[390]).isTrue();
+        assertThat(on[400 + stoodS - 2]).isEqualTo(runs);
+    }
 }

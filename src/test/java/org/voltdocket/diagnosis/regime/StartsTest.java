@@ -3,13 +3,17 @@ package org.voltdocket.diagnosis.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.signal.Grid;
 
 /**
  * Cranking curves made by hand: rest, a first plunge, compressions that pull at about 5 Hz around 10 V, then the charging
@@ -103,5 +107,24 @@ class StartsTest {
     @Test
     void aStarterThatNeverLetsGoIsNoStart() {
         assertThat(found(50, 60, t -> cranking(t, 20, 15, 14.2))).isEmpty();
+    }
+
+    /** A recording counts its seconds from anywhere: the same curve an hour later has the same starts an hour later. */
+    @Test
+    void aRecordingThatBeginsAtAnotherSecondHasTheSameStarts() {
+        DoubleUnaryOperator volts = t -> t < 24 ? cranking(t, 20, 1, 12.3) : cranking(t, 28, 1, 14.2);
+        Recording first = Made.at(50, 60).with(Channel.MEASURED_V, volts).recording();
+        double[] later = Arrays.stream(first.timeS()).map(t -> t + 3600).toArray();
+        Recording shifted = new Recording(
+                first.kind(), null, later, Map.of(Channel.MEASURED_V, first.channel(Channel.MEASURED_V)), List.of());
+        List<Start> before = Starts.in(Grid.of(first, 1));
+        List<Start> after = Starts.in(Grid.of(shifted, 1));
+        assertThat(after).hasSameSizeAs(before).hasSize(2);
+        for (int i = 0; i < 2; i++) {
+            assertThat(after.get(i).fromS()).isCloseTo(before.get(i).fromS() + 3600, within(1e-6));
+            assertThat(after.get(i).toS()).isCloseTo(before.get(i).toS() + 3600, within(1e-6));
+            assertThat(after.get(i).beforeV()).isEqualTo(before.get(i).beforeV());
+            assertThat(after.get(i).afterV()).isEqualTo(before.get(i).afterV());
+        }
     }
 }
