@@ -101,6 +101,7 @@ class StartsTest {
     @Test
     void aVoltageThatDoesNotComeBackIsNoStart() {
         assertThat(found(50, 60, t -> t < 20 ? 12.5 : t < 21 ? 11.2 : 11.65)).isEmpty();
+        assertThat(found(50, 60, t -> t < 20 ? 12.5 : t < 21 ? 11.3 : 11.75)).isEmpty();
         assertThat(found(50, 60, t -> t < 20 ? 12.5 : t < 21 ? 11.2 : 11.75)).hasSize(1);
     }
 
@@ -126,5 +127,53 @@ class StartsTest {
             assertThat(after.get(i).beforeV()).isEqualTo(before.get(i).beforeV());
             assertThat(after.get(i).afterV()).isEqualTo(before.get(i).afterV());
         }
+    }
+
+    /** A recording may end with the cranking: what comes after is not known, and the starter pulled all the same. */
+    @Test
+    void aRecordingThatEndsWhileCrankingHasItsStart() {
+        List<Start> starts = found(50, 21, t -> cranking(t, 20, 5, 14.2));
+        assertThat(starts).hasSize(1);
+        assertThat(starts.get(0).afterV()).isNaN();
+        assertThat(starts.get(0).toS()).isCloseTo(21, within(0.03));
+    }
+
+    /** One sample alone is a start only where three in a second are the most there are. */
+    @Test
+    void oneSampleIsAStartOnlyWhereSamplesAreRare() {
+        assertThat(found(4, 60, t -> t == 20 ? 10 : t < 20 ? 12.5 : 14.2)).isEmpty();
+        assertThat(found(2, 60, t -> t == 20 ? 10 : t < 20 ? 12.5 : 14.2)).hasSize(1);
+    }
+
+    /** At rare samples a later pull counts where the level has changed by more than 0.15 V after it. */
+    @Test
+    void aLaterPullAtRareSamplesNeedsAChangeOfTheLevel() {
+        assertThat(found(0.5, 400, t -> t == 100 || t == 200 ? 10.2 : t < 200 ? 12.5 : 12.4))
+                .hasSize(1);
+        assertThat(found(0.5, 400, t -> t == 100 || t == 200 ? 10.2 : t < 200 ? 12.5 : 12.3))
+                .hasSize(2);
+        assertThat(found(0.5, 400, t -> t == 100 || t == 200 ? 10.2 : t < 200 ? 12.5 : 12.7))
+                .hasSize(2);
+    }
+
+    /** A starter is let go within twelve seconds, and turned again a second later it is another start. */
+    @Test
+    void howLongAStartLastsAndWhatParts() {
+        assertThat(found(50, 60, t -> cranking(t, 20, 11.8, 14.2))).hasSize(1);
+        assertThat(found(50, 60, t -> cranking(t, 20, 12.2, 14.2))).isEmpty();
+        assertThat(found(50, 60, t -> t >= 21 && t < 21.9 ? 12.3 : cranking(t, 20, 3, 14.2)))
+                .hasSize(1);
+        assertThat(found(50, 60, t -> t >= 21 && t < 22.2 ? 12.3 : cranking(t, 20, 3, 14.2)))
+                .hasSize(2);
+    }
+
+    /** Loads just before, as of a glow plug, do not hide the pull: the highest of the four seconds before counts. */
+    @Test
+    void thePullIsFromTheHighestOfTheSecondsBefore() {
+        List<Start> starts = found(50, 60, t -> t >= 18 && t < 20 ? 11.9 : cranking(t, 20, 1, 14.2));
+        assertThat(starts).hasSize(1);
+        assertThat(starts.get(0).beforeV()).isCloseTo(12.55, within(0.001));
+        List<Start> late = found(50, 60, t -> t >= 14 && t < 20 ? 11.95 : cranking(t, 20, 1, 14.2));
+        assertThat(late.get(0).beforeV()).isCloseTo(11.95, within(0.001));
     }
 }
