@@ -70,4 +70,67 @@ class RestLeftTest {
         Made made = Made.at(2, 400).with(Channel.MEASURED_V, t -> t < 20 ? 12.4 : t < 22 ? 9.8 : 14.2);
         assertThat(RestLeft.after(new Drive(made.recording(), 20))).isEmpty();
     }
+
+    private static final double FULL_V = 12.8;
+
+    /** Before a start at 300 s, a rest by the seconds since the recording began; asleep by a clamp, or with none. */
+    private static RestLeft.Rested before(java.util.function.DoubleUnaryOperator rest, boolean clamp, double highest) {
+        Made made = Made.at(4, 900)
+                .with(Channel.MEASURED_V, t -> t < 300 ? rest.applyAsDouble(t) : t < 301 ? 9.8 : 14.2)
+                .with(Channel.ENGINE_RPM, t -> t < 301 ? 0 : 1500);
+        Made all = clamp ? made.with(Channel.MEASURED_A, t -> t < 300 ? -0.03 : 12) : made;
+        Drive drive = new Drive(all.recording(), 20);
+        return RestLeft.before(drive, Optional.of(Interval.ofStandardError(highest, 0.03)), 299, FULL_V)
+                .orElseThrow();
+    }
+
+    /** Switched off ten minutes ago it falls on: at most 0.2 V for each decade until a day, which the rest lies lower. */
+    @Test
+    void aVoltageThatStillSinksRestsLower() {
+        RestLeft.Rested rested = before(t -> 12.55 - 0.2 * StrictMath.log10((t + 600) / 600), true, 12.54);
+        double most = 0.2 * StrictMath.log10(86_400 / 750.0);
+        assertThat(rested.left().high()).isCloseTo(most, within(0.03));
+        assertThat(rested.left().low()).isZero();
+        assertThat(rested.voltage().value()).isCloseTo(12.54 - most / 2, within(0.02));
+        assertThat(rested.hidden()).isZero();
+    }
+
+    /** After a load it rises on: it rests higher than it was seen. */
+    @Test
+    void aVoltageThatStillRisesRestsHigher() {
+        RestLeft.Rested rested = before(t -> 12.1 + 0.2 * StrictMath.log10((t + 600) / 600), true, 12.12);
+        assertThat(rested.left().low()).isCloseTo(-0.2 * StrictMath.log10(86_400 / 750.0), within(0.03));
+        assertThat(rested.left().high()).isZero();
+        assertThat(rested.voltage().value()).isGreaterThan(12.2);
+    }
+
+    /** One that stays is as it was seen, and hides the less the longer it stays; without a clamp a load may hold it down. */
+    @Test
+    void aVoltageThatStaysHidesLittleAndOneUnderALoadTheUsual() {
+        RestLeft.Rested calm = before(t -> 12.5, true, 12.5);
+        assertThat(calm.left()).isEqualTo(Interval.exact(0));
+        assertThat(calm.voltage().value()).isEqualTo(12.5);
+        assertThat(calm.hidden()).isLessThan(0.02);
+        RestLeft.Rested loaded = before(t -> 12.55 - 0.2 * StrictMath.log10((t + 600) / 600), false, 12.54);
+        assertThat(loaded.left()).isEqualTo(Interval.exact(0));
+        assertThat(loaded.hidden()).isEqualTo(0.08);
+        RestLeft.Rested above = before(t -> 13.0 - 0.2 * StrictMath.log10((t + 600) / 600), false, 12.99);
+        assertThat(above.left().high())
+                .as("no load holds it above a full battery")
+                .isGreaterThan(0.3);
+    }
+
+    /** After a drive the loads must be off: a clamp that shows an ampere or more shows no rest. */
+    @Test
+    void aRestUnderLoadsIsNone() {
+        Made base = Made.at(4, 1500)
+                .with(Channel.MEASURED_V, t -> t < 20 ? 12.4 : t < 21.5 ? 9.8 : t < 300 ? 14.2 : 12.5)
+                .with(Channel.ENGINE_RPM, t -> t < 21.5 || t > 300 ? 0 : 1500);
+        for (double amperes : new double[] {-0.9, -1.1, 1.1, -4}) {
+            Made loaded = base.with(Channel.MEASURED_A, t -> t < 20 ? -0.03 : t > 300 ? amperes : 12);
+            assertThat(RestLeft.after(new Drive(loaded.recording(), 20)).isPresent())
+                    .as("%s A", amperes)
+                    .isEqualTo(Math.abs(amperes) < 1);
+        }
+    }
 }
