@@ -132,20 +132,20 @@ class DriveElectricsTest {
         assertThat(Driven.find(all, "harness-resistance/2").isPresent()).isEqualTo(told);
     }
 
-    /** The engine stands for the first five minutes: awake with 6 A for 120 s, then asleep; the sensor reads 2 A too high. */
-    private Made sleeping(boolean clamp) {
+    /** The engine stands for the first five minutes: awake with 6 A for 120 s, then asleep; the sensor reads so much too high. */
+    private Made sleeping(boolean clamp, double offset) {
         DoubleUnaryOperator truth = t -> t < 120 ? -6 : t < 300 ? -0.05 : of(flow, t);
         Made made = Made.at(2, Driven.SECONDS)
                 .with(Channel.MEASURED_V, t -> t < 300 ? 12.5 : t < 301 ? 9.7 : 13.2 + 0.006 * of(flow, t))
                 .with(Channel.ENGINE_RPM, t -> t < 301 ? 0 : 1800)
-                .with(Channel.REPORTED_A, t -> 2 + truth.applyAsDouble(t));
+                .with(Channel.REPORTED_A, t -> offset + truth.applyAsDouble(t));
         return clamp ? made.with(Channel.MEASURED_A, truth) : made;
     }
 
     /** A clamp tells the offset, and where the sensor was seen asleep the two are set against each other. */
     @Test
     void aClampTellsTheSensorsOffsetAndGain() {
-        DriveQuantities all = Driven.measured(sleeping(true));
+        DriveQuantities all = Driven.measured(sleeping(true, 2));
         Interval offset = Driven.find(all, "sensor-offset-by-clamp/1").orElseThrow();
         assertThat(offset.value()).isCloseTo(2, within(0.2));
         assertThat(all.estimates().get("sensorOffsetA")).isEqualTo(offset);
@@ -154,7 +154,7 @@ class DriveElectricsTest {
         double asleep = Driven.value(all, "sensor-asleep-in-drive/1");
         assertThat(asleep).isCloseTo(2.05, within(0.1));
         assertThat(Driven.value(all, "offset-ways-disagree/1")).isCloseTo(offset.value() - asleep, within(1e-9));
-        DriveQuantities first = Driven.measured(sleeping(true), FIRST);
+        DriveQuantities first = Driven.measured(sleeping(true, 2), FIRST);
         assertThat(Driven.find(first, "sensor-offset-by-clamp/1")).contains(offset);
         assertThat(Driven.value(first, "sensor-gain/1")).isCloseTo(1, within(0.02));
         assertThat(first.estimates().get("sensorOffsetA")).isEqualTo(offset);
@@ -163,12 +163,32 @@ class DriveElectricsTest {
     /** Without one all other ways are said, and all of them together are the estimate. */
     @Test
     void withoutAClampTheOtherWaysTellTheOffsetTogether() {
-        DriveQuantities all = Driven.measured(sleeping(false));
+        DriveQuantities all = Driven.measured(sleeping(false, 2));
         assertThat(Driven.find(all, "sensor-offset-by-clamp/1")).isEmpty();
         assertThat(Driven.value(all, "sensor-asleep-in-drive/1")).isCloseTo(2.05, within(0.1));
         Interval together = Driven.find(all, "sensor-offset-together/1").orElseThrow();
         assertThat(together.low()).isLessThan(2);
         assertThat(together.high()).isGreaterThan(2);
         assertThat(all.estimates().get("sensorOffsetA")).isEqualTo(together);
+    }
+
+    /** Most sensors are right: an offset that may be none is not taken off what it counts, a proven one is. */
+    @Test
+    void onlyAProvenOffsetIsTakenOffTheCount() {
+        double reads = 0;
+        for (int t = 0; t <= Driven.SECONDS; t++) {
+            reads += (t < 120 ? -6 : t < 300 ? -0.05 : of(flow, t)) / (Driven.SECONDS + 1);
+        }
+        double hours = Driven.SECONDS / 3600.0;
+        DriveQuantities honest = Driven.measured(sleeping(false, 0));
+        Interval none = honest.estimates().get("sensorOffsetA");
+        assertThat(none.low()).isLessThan(0);
+        assertThat(none.high()).isGreaterThan(0);
+        assertThat(honest.estimates().get("netChargeAh").value()).isCloseTo(reads * hours, within(0.02));
+        DriveQuantities wrong = Driven.measured(sleeping(false, 4));
+        Interval proven = wrong.estimates().get("sensorOffsetA");
+        assertThat(proven.low()).isGreaterThan(0);
+        assertThat(wrong.estimates().get("netChargeAh").value())
+                .isCloseTo((reads + 4 - proven.value()) * hours, within(0.02));
     }
 }

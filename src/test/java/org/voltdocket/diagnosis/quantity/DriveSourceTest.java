@@ -106,10 +106,10 @@ class DriveSourceTest {
     /** A vehicle that reports less than 68 % needs charge: its answer is the larger of time lifted and time charging. */
     @Test
     void theAnswerToANeedThatTheVehicleReports() {
-        Made lifted = Driven.volts(12.7, t -> t % 60 < 30 ? 14.3 : 12.7);
+        Made lifted = Driven.volts(12.7, t -> t % 60 < 42 ? 14.3 : 12.7);
         assertThat(Driven.value(
                         Driven.measured(lifted.with(Channel.REPORTED_SOC, t -> 60)), "answer-to-reported-need/1"))
-                .isCloseTo(50, within(4.0));
+                .isCloseTo(70, within(4.0));
         Made charged = Driven.clamped(12.7, t -> 13.1, t -> 6).with(Channel.REPORTED_SOC, t -> 60);
         assertThat(Driven.value(Driven.measured(charged), "answer-to-reported-need/1"))
                 .isCloseTo(100, within(1.0));
