@@ -157,7 +157,6 @@ class FaultsTest {
         }
         String number = people.open(node);
         String edition = EditionTexts.name();
-        String run = people.startRun(node, edition);
         Map<String, byte[]> uploaded = new ConcurrentHashMap<>();
         Map<String, Boolean> decided = new ConcurrentHashMap<>();
         Thread uploads = quietly(() -> {
@@ -177,11 +176,17 @@ class FaultsTest {
             }
             return !waiting.isEmpty();
         });
-        People.await(() -> uploaded.size() >= 2
-                && decided.size() >= 2
-                && people.run(node, run).get("casesRead").intValue() >= 2);
-        JsonNode midway = people.run(node, run);
-        node.kill();
+        String run;
+        JsonNode midway;
+        try (Connection ours = database.connect()) {
+            hold(ours, people.open(node)); // so that the run cannot be over before the server is killed
+            run = people.startRun(node, edition);
+            People.await(() -> uploaded.size() >= 2
+                    && decided.size() >= 2
+                    && people.run(node, run).get("casesRead").intValue() >= 2);
+            midway = people.run(node, run);
+            node.kill();
+        }
         uploads.join();
         decisions.join();
         assertThat(midway.get("state").stringValue()).as(midway.toString()).isEqualTo("running");
