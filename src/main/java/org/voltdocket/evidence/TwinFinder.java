@@ -140,8 +140,11 @@ class TwinFinder implements Fingerprints {
         Map<Scale, Outline> own = outlines.outlines(item.id());
         int misses = 0;
         for (OutlineStore.Votes votes : outlines.votes(item.id())) {
+            if (misses == MISSES) {
+                break;
+            }
             EvidenceItem other = items.find(votes.other()).orElseThrow();
-            if (misses == MISSES || other.caseId().equals(item.caseId())) {
+            if (other.caseId().equals(item.caseId())) {
                 continue;
             }
             Optional<Twin> twin = likest(item, other, own, votes.byScale());

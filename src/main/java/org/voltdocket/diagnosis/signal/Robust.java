@@ -32,11 +32,11 @@ public final class Robust {
     /**
      * What sorting would put at a rank.
      *
-     * @param values free of NaN in its first {@code length}, which are written over
+     * @param values free of NaN in its first {@code length}, which are put into another order
      * @param rank 0 to length - 1
      */
     public static double ranked(double[] values, int length, int rank) {
-        return Selection.between(values, length, rank, 0);
+        return Selection.of(values, length, rank);
     }
 
     /** Median; NaN of nothing. */
