@@ -5,11 +5,11 @@
 create extension if not exists btree_gist;
 
 create table supplier (
-    code  text primary key check (code ~ '^[A-Z0-9][A-Z0-9._-]{0,29}$')
+    code  product_code primary key
 );
 
 create table battery_type (
-    code  text primary key check (code ~ '^[A-Z0-9][A-Z0-9._-]{0,29}$')
+    code  product_code primary key
 );
 
 create table supplier_entry (
@@ -17,7 +17,7 @@ create table supplier_entry (
     supplier     text not null references supplier (code),
     name         text not null check (length(name) between 1 and 120),
     recorded_at  timestamptz not null,
-    recorded_by  text not null check (recorded_by <> ''),
+    recorded_by  actor_name not null,
     ended_at     timestamptz check (ended_at >= recorded_at),
     ended_by     text,
     check (num_nulls(ended_at, ended_by) in (0, 2))
@@ -28,14 +28,14 @@ create table battery_type_entry (
     type               text not null references battery_type (code),
     name               text not null check (length(name) between 1 and 120),
     supplier           text not null references supplier (code),
-    chemistry          text not null check (chemistry in ('flooded', 'efb', 'agm', 'gel')),
-    capacity_ah        double precision not null check (capacity_ah between 1 and 400),
-    rated_cranking_a   double precision check (rated_cranking_a between 20 and 3000),
-    cranking_standard  text check (cranking_standard in ('EN', 'SAE', 'IEC', 'DIN', 'JIS')),
+    chemistry          battery_chemistry not null,
+    capacity_ah        capacity_ah not null,
+    rated_cranking_a   cranking_current_a,
+    cranking_standard  cranking_standard,
     -- prefix of all serials of the type; null if the manufacturer uses none
     serial_prefix      text check (serial_prefix ~ '^[A-Z0-9./-]{1,40}$'),
     recorded_at        timestamptz not null,
-    recorded_by        text not null check (recorded_by <> ''),
+    recorded_by        actor_name not null,
     ended_at           timestamptz check (ended_at >= recorded_at),
     ended_by           text,
     check (num_nulls(rated_cranking_a, cranking_standard) in (0, 2)),
@@ -46,8 +46,8 @@ create table produced_range (
     id            bigint generated always as identity primary key,
     type          text not null references battery_type (code),
     batch         text not null check (length(batch) between 1 and 40),
-    first_serial  text not null check (first_serial ~ '^[A-Z0-9./-]{4,40}$'),
-    last_serial   text not null check (last_serial ~ '^[A-Z0-9./-]{4,40}$'),
+    first_serial  battery_serial not null,
+    last_serial   battery_serial not null,
     produced_on   date not null,
     -- number of batteries produced; at most the size of the range
     count         integer not null check (count > 0),
@@ -57,7 +57,7 @@ create table produced_range (
     from_number   numeric not null,
     to_number     numeric not null check (to_number >= from_number),
     recorded_at   timestamptz not null,
-    recorded_by   text not null check (recorded_by <> ''),
+    recorded_by   actor_name not null,
     ended_at      timestamptz check (ended_at >= recorded_at),
     ended_by      text,
     check (count <= to_number - from_number + 1),
@@ -74,7 +74,7 @@ create table sold_month (
     month        date not null check (extract(day from month) = 1),
     sold         integer not null check (sold >= 0),
     recorded_at  timestamptz not null,
-    recorded_by  text not null check (recorded_by <> ''),
+    recorded_by  actor_name not null,
     ended_at     timestamptz check (ended_at >= recorded_at),
     ended_by     text,
     check (num_nulls(ended_at, ended_by) in (0, 2))

@@ -2,7 +2,7 @@
 -- They are stored in chunks of 1 MiB, so that neither server nor database holds a whole file in memory.
 
 create table raw_file (
-    sha256  text primary key check (sha256 ~ '^[0-9a-f]{64}$'),
+    sha256  sha256_hex primary key,
     bytes   bigint not null check (bytes between 1 and 67108864),
     -- in raw_chunk, or in an object store (voltdocket.raw.bucket); files are never moved between them
     place   text not null default 'database' check (place in ('database', 'store'))
@@ -37,9 +37,9 @@ create table evidence (
                      'application/pdf', 'image/jpeg', 'image/png')),
     -- names of the columns or fields that the parser ignored
     ignored      text[] not null default '{}',
-    note         text check (length(note) between 1 and 4000),
+    note         note_text,
     received_at  timestamptz not null,
-    received_by  text not null check (received_by <> ''),
+    received_by  actor_name not null,
     -- as written in the file, with its UTC offset
     taken_at     text,
     unique (case_id, sha256)

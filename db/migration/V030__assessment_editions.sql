@@ -3,14 +3,14 @@
 
 create table edition (
     ordinal   bigint generated always as identity unique,
-    sha256    text primary key check (sha256 ~ '^[0-9a-f]{64}$'),
+    sha256    sha256_hex primary key,
     name      text not null check (name ~ '^[0-9]{4}\.[0-9]+$'),
     -- false for a draft: it can be tried out, and another text of the same name may follow
     released  boolean not null,
     origin    text not null check (origin in ('shipped', 'uploaded')),
     content   bytea not null check (octet_length(content) between 1 and 1048576),
     kept_at   timestamptz not null,
-    kept_by   text not null check (kept_by <> '')
+    kept_by   actor_name not null
 );
 
 create unique index edition_released_once on edition (name) where released;
@@ -20,7 +20,7 @@ create table edition_in_force (
     ordinal  bigint generated always as identity primary key,
     sha256   text not null references edition (sha256),
     since    timestamptz not null,
-    put_by   text not null check (put_by <> ''),
+    put_by   actor_name not null,
     reason   text not null check (length(reason) between 10 and 2000)
 );
 

@@ -10,7 +10,7 @@ create table reassessment (
     state        text not null default 'queued'
                      check (state in ('queued', 'running', 'paused', 'done', 'stopped', 'failed')),
     asked_at     timestamptz not null,
-    asked_by     text not null check (asked_by <> ''),
+    asked_by     actor_name not null,
     started_at   timestamptz,
     ended_at     timestamptz,
     cases_total  integer not null default 0 check (cases_total >= 0),

@@ -6,14 +6,14 @@ create table warranty_terms (
     id            uuid primary key,
     -- for one battery type, or for a chemistry if the type has no terms or is unknown
     battery_type  text check (battery_type ~ '^[A-Z0-9._/-]{1,40}$'),
-    chemistry     text check (chemistry in ('flooded', 'efb', 'agm', 'gel')),
-    use_class     text not null check (use_class in ('private', 'commercial', 'taxi')),
+    chemistry     battery_chemistry,
+    use_class     vehicle_use not null,
     valid_from    date not null,
     free_months   integer not null check (free_months between 0 and 120),
     mileage_km    integer check (mileage_km between 1 and 3000000),
-    reason        text not null check (length(reason) between 1 and 2000),
+    reason        reason_text not null,
     recorded_at   timestamptz not null,
-    recorded_by   text not null check (recorded_by <> ''),
+    recorded_by   actor_name not null,
     check (num_nonnulls(battery_type, chemistry) = 1)
 );
 

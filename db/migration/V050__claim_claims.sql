@@ -7,14 +7,14 @@ create table claim (
     case_id      uuid not null references case_file (id),
     workshop_id  uuid not null references workshop (id),
     amount       numeric(12, 2) not null check (amount > 0),
-    currency     text not null check (currency ~ '^[A-Z]{3}$'),
+    currency     currency_code not null,
     -- use of the vehicle as stated by the workshop
-    use_class    text not null default 'private' check (use_class in ('private', 'commercial', 'taxi')),
+    use_class    vehicle_use not null default 'private',
     state        text not null default 'draft' check (state in ('draft', 'submitted', 'in-review', 'evidence-asked',
                      'approved', 'declined', 'goodwill', 'settled', 'withdrawn')),
     version      bigint not null default 0 check (version >= 0),
     opened_at    timestamptz not null,
-    opened_by    text not null check (opened_by <> ''),
+    opened_by    actor_name not null,
     -- when the workshop answered the latest evidence request; null after the next step of a clerk
     answered_at  timestamptz,
     -- who proposed the decision that waits for a second person; null if none waits
@@ -51,13 +51,13 @@ create table claim_step (
     -- version of the claim after the step
     version     bigint not null check (version > 0),
     taken_at    timestamptz not null,
-    taken_by    text not null check (taken_by <> ''),
-    role        text not null check (role in ('WORKSHOP', 'CLERK', 'AUDITOR', 'ADMIN')),
+    taken_by    actor_name not null,
+    role        user_role not null,
     action      text not null check (action in ('submit', 'take', 'ask', 'answer', 'approve', 'decline', 'goodwill',
                     'confirm', 'refuse', 'settle', 'withdraw')),
     from_state  text not null check (from_state <> ''),
     to_state    text not null,
-    reason      text check (length(reason) between 1 and 2000),
+    reason      reason_text,
     -- requested items: kinds of evidence, names of facts, or free text of the clerk
     items       text[] not null default '{}',
     primary key (claim_id, version),
@@ -75,9 +75,9 @@ create table claim_answer (
     -- index in the items of that step, from 1
     position     integer not null check (position > 0),
     evidence_id  uuid references evidence (id),
-    words        text check (length(words) between 1 and 2000),
+    words        reason_text,
     answered_at  timestamptz not null,
-    answered_by  text not null check (answered_by <> ''),
+    answered_by  actor_name not null,
     foreign key (claim_id, version) references claim_step (claim_id, version),
     check (num_nonnulls(evidence_id, words) > 0)
 );

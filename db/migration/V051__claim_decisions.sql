@@ -4,12 +4,12 @@
 -- Limits above which a second person has to confirm a decision.
 create table claim_limit (
     ordinal   bigint generated always as identity primary key,
-    currency  text not null check (currency ~ '^[A-Z]{3}$'),
+    currency  currency_code not null,
     -- what one person may grant; null for no limit
     amount    numeric(12, 2) check (amount >= 0),
-    reason    text not null check (length(reason) between 1 and 2000),
+    reason    reason_text not null,
     set_at    timestamptz not null,
-    set_by    text not null check (set_by <> '')
+    set_by    actor_name not null
 );
 
 create index claim_limit_in_force on claim_limit (currency, ordinal desc);
@@ -22,11 +22,11 @@ create table claim_proposal (
     kind               text not null check (kind in ('approved', 'declined', 'goodwill')),
     amount             numeric(12, 2) not null check (amount >= 0),
     limit_amount       numeric(12, 2) not null check (amount > limit_amount),
-    reason             text not null check (length(reason) between 1 and 2000),
+    reason             reason_text not null,
     proposed_at        timestamptz not null,
-    proposed_by        text not null check (proposed_by <> ''),
+    proposed_by        actor_name not null,
     assessment_id      uuid not null references assessment (id),
-    assessment_sha256  text not null check (assessment_sha256 ~ '^[0-9a-f]{64}$'),
+    assessment_sha256  sha256_hex not null,
     edition            text not null check (edition <> ''),
     leaning            text not null check (leaning <> ''),
     against_leaning    boolean not null,
@@ -41,18 +41,18 @@ create table claim_decision (
     kind               text not null check (kind in ('approved', 'declined', 'goodwill')),
     -- amount paid, in the currency of the claim
     amount             numeric(12, 2) not null check (amount >= 0 and (amount = 0) = (kind = 'declined')),
-    reason             text not null check (length(reason) between 1 and 2000),
+    reason             reason_text not null,
     decided_at         timestamptz not null,
-    decided_by         text not null check (decided_by <> ''),
+    decided_by         actor_name not null,
     assessment_id      uuid not null references assessment (id),
-    assessment_sha256  text not null check (assessment_sha256 ~ '^[0-9a-f]{64}$'),
+    assessment_sha256  sha256_hex not null,
     edition            text not null check (edition <> ''),
     leaning            text not null check (leaning <> ''),
     against_leaning    boolean not null,
     -- the limit in force; above it the decision was proposed by one person and confirmed by another
     limit_amount       numeric(12, 2),
     proposed_at        timestamptz,
-    confirmed_by       text check (confirmed_by <> ''),
+    confirmed_by       actor_name,
     foreign key (claim_id, version) references claim_step (claim_id, version),
     check (not against_leaning or length(reason) >= 40),
     constraint claim_decision_second_person check (
@@ -63,7 +63,7 @@ create table claim_decision (
 create table claim_decision_evidence (
     claim_id     uuid not null references claim_decision (claim_id),
     evidence_id  uuid not null references evidence (id),
-    sha256       text not null check (sha256 ~ '^[0-9a-f]{64}$'),
+    sha256       sha256_hex not null,
     primary key (claim_id, evidence_id)
 );
 
@@ -77,7 +77,7 @@ create table claim_decision_warranty (
 create table claim_paper (
     claim_id    uuid not null references claim_decision (claim_id),
     kind        text not null check (kind in ('letter', 'report')),
-    sha256      text not null check (sha256 ~ '^[0-9a-f]{64}$'),
+    sha256      sha256_hex not null,
     bytes       bytea not null check (encode(sha256(bytes), 'hex') = sha256),
     printed_at  timestamptz not null,
     primary key (claim_id, kind)

@@ -5,8 +5,8 @@ create table claim_objection (
     id        uuid primary key,
     claim_id  uuid not null references claim (id),
     made_at   timestamptz not null,
-    made_by   text not null check (made_by <> ''),
-    reason    text not null check (length(reason) between 1 and 2000)
+    made_by   actor_name not null,
+    reason    reason_text not null
 );
 
 create index claim_objection_of_claim on claim_objection (claim_id, ordinal);
@@ -14,8 +14,8 @@ create index claim_objection_of_claim on claim_objection (claim_id, ordinal);
 create table claim_objection_answer (
     objection_id  uuid primary key references claim_objection (id),
     answered_at   timestamptz not null,
-    answered_by   text not null check (answered_by <> ''),
-    answer        text not null check (length(answer) between 1 and 2000)
+    answered_by   actor_name not null,
+    answer        reason_text not null
 );
 
 call make_append_only('claim_objection');

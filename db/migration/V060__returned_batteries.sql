@@ -8,13 +8,13 @@ create table pallet (
     sender      text not null check (length(sender) between 1 and 200),
     arrived_on  date not null,
     noted_at    timestamptz not null,
-    noted_by    text not null check (noted_by <> '')
+    noted_by    actor_name not null
 );
 
 create table pallet_line (
     pallet_id       uuid not null references pallet (id),
     line            integer not null check (line > 0),
-    battery_serial  text not null check (battery_serial ~ '^[A-Z0-9./-]{4,40}$'),
+    battery_serial  battery_serial not null,
     primary key (pallet_id, line),
     unique (pallet_id, battery_serial)
 );
@@ -25,10 +25,10 @@ create table returned_battery (
     ordinal         bigint generated always as identity unique,
     id              uuid primary key,
     number          text not null unique check (number ~ '^R-[0-9]{6,}$'),
-    battery_serial  text not null check (battery_serial ~ '^[A-Z0-9./-]{4,40}$'),
+    battery_serial  battery_serial not null,
     pallet_id       uuid references pallet (id),
     arrived_at      timestamptz not null,
-    booked_by       text not null check (booked_by <> ''),
+    booked_by       actor_name not null,
     -- the product of the serial, by the catalogue on arrival
     supplier        text,
     type            text,
@@ -48,7 +48,7 @@ create table returned_case (
     -- latest assessment before the bench added evidence
     assessment_id  uuid references assessment (id),
     chosen_at      timestamptz not null,
-    chosen_by      text not null check (chosen_by <> '')
+    chosen_by      actor_name not null
 );
 
 create index returned_case_of_return on returned_case (return_id, ordinal desc);
@@ -62,9 +62,9 @@ create table returned_condition (
     swollen    boolean not null,
     frozen     boolean not null,
     terminals  text not null check (terminals in ('sound', 'corroded', 'damaged')),
-    note       text check (length(note) between 1 and 2000),
+    note       reason_text,
     seen_at    timestamptz not null,
-    seen_by    text not null check (seen_by <> '')
+    seen_by    actor_name not null
 );
 
 create index returned_condition_of_return on returned_condition (return_id, ordinal desc);
@@ -74,7 +74,7 @@ create table returned_place (
     return_id  uuid not null references returned_battery (id),
     place      text not null check (length(place) between 1 and 60),
     put_at     timestamptz not null,
-    put_by     text not null check (put_by <> '')
+    put_by     actor_name not null
 );
 
 create index returned_place_of_return on returned_place (return_id, ordinal desc);
@@ -87,10 +87,10 @@ create table returned_step (
     act          text not null check (act in ('start', 'finish', 'break-off')),
     -- as stated by the person
     happened_at  timestamptz not null,
-    done_by      text not null check (done_by <> ''),
+    done_by      actor_name not null,
     -- when it was entered
     noted_at     timestamptz not null check (noted_at >= happened_at),
-    note         text check (length(note) between 1 and 2000)
+    note         reason_text
 );
 
 create index returned_step_of_return on returned_step (return_id, ordinal);
@@ -109,11 +109,11 @@ create table returned_outcome (
     return_id      uuid not null references returned_battery (id),
     outcome        text not null check (outcome in ('defect-confirmed', 'wear-confirmed', 'no-fault-found',
                        'damaged-by-use', 'not-tested')),
-    reason         text not null check (length(reason) between 1 and 2000),
+    reason         reason_text not null,
     -- latest assessment when the outcome was recorded; null if the battery has no case
     assessment_id  uuid references assessment (id),
     given_at       timestamptz not null,
-    given_by       text not null check (given_by <> '')
+    given_by       actor_name not null
 );
 
 create index returned_outcome_of_return on returned_outcome (return_id, ordinal desc);

@@ -19,7 +19,7 @@ create table sampling_lot (
     acceptance   integer not null check (acceptance >= 0),
     seed         bigint not null,
     drawn_at     timestamptz not null,
-    drawn_by     text not null check (drawn_by <> '')
+    drawn_by     actor_name not null
 );
 
 create index sampling_lot_scope on sampling_lot (scope, scope_key, ordinal);

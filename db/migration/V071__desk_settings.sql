@@ -8,7 +8,7 @@ create table claim_working_days (
     answer_days  integer not null check (answer_days between 1 and 250),
     holidays     date[] not null,
     recorded_at  timestamptz not null,
-    recorded_by  text not null check (recorded_by <> '')
+    recorded_by  actor_name not null
 );
 
 call make_append_only('claim_working_days');

@@ -15,7 +15,7 @@ create table claim_notice (
     found_at       timestamptz not null,
     looked_at      timestamptz,
     looked_by      text,
-    looked_reason  text check (length(looked_reason) between 1 and 2000),
+    looked_reason  reason_text,
     gone_at        timestamptz,
     check (num_nulls(case_id, workshop_id) = 1),
     check (num_nulls(looked_at, looked_by, looked_reason) in (0, 3))

@@ -6,9 +6,9 @@ create table second_look (
     -- the outcome that was reviewed; a later outcome needs a new review
     outcome_ordinal  bigint not null references returned_outcome (ordinal),
     finding          text not null check (finding in ('stands', 'was-wrong')),
-    reason           text not null check (length(reason) between 1 and 2000),
+    reason           reason_text not null,
     looked_at        timestamptz not null,
-    looked_by        text not null check (looked_by <> '')
+    looked_by        actor_name not null
 );
 
 create index second_look_of_claim on second_look (claim_id, ordinal desc);

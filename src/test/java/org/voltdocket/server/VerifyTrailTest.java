@@ -207,7 +207,9 @@ class VerifyTrailTest {
     }
 
     private static String schema() throws IOException {
-        return migration("V001__kernel_append_only.sql") + migration("V002__trail_entries.sql");
+        return migration("V001__kernel_domains.sql")
+                + migration("V002__kernel_append_only.sql")
+                + migration("V003__trail_entries.sql");
     }
 
     private static String migration(String name) throws IOException {

@@ -4,14 +4,14 @@
 create table trail_entry (
     position       bigint primary key check (position > 0),
     happened_at    timestamptz not null,
-    actor          text not null check (actor <> ''),
-    role           text not null check (role in ('WORKSHOP', 'CLERK', 'AUDITOR', 'ADMIN')),
+    actor          actor_name not null,
+    role           user_role not null,
     workshop       uuid,
     act            text not null check (act <> ''),
     subject        text not null check (subject <> ''),
     details        text not null check (details is json object),
-    previous_hash  char(64) not null check (previous_hash ~ '^[0-9a-f]{64}$'),
-    hash           char(64) not null unique check (hash ~ '^[0-9a-f]{64}$'),
+    previous_hash  sha256_hex not null,
+    hash           sha256_hex not null unique,
     check ((role = 'WORKSHOP') = (workshop is not null))
 );
 

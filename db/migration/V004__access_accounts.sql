@@ -12,7 +12,7 @@ create table account (
     id             uuid primary key,
     name           text not null unique check (name ~ '^[a-z0-9][a-z0-9._-]{1,39}$'),
     password_hash  text not null,
-    role           text not null check (role in ('WORKSHOP', 'CLERK', 'AUDITOR', 'ADMIN')),
+    role           user_role not null,
     workshop_id    uuid references workshop (id),
     enabled        boolean not null,
     -- increases when the password or the state of the account changes; sessions with a lower value end
@@ -28,7 +28,7 @@ create table api_token (
     id          uuid primary key,
     account_id  uuid not null references account (id),
     name        text not null check (length(name) between 1 and 80),
-    digest      char(64) not null unique check (digest ~ '^[0-9a-f]{64}$'),
+    digest      sha256_hex not null unique,
     created_at  timestamptz not null,
     expires_at  timestamptz not null check (expires_at > created_at),
     revoked_at  timestamptz
