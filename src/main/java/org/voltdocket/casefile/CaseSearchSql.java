@@ -18,7 +18,7 @@ final class CaseSearchSql {
 
     private static final Pattern SERIAL_PART = Pattern.compile("[A-Z0-9./-]{1,40}");
 
-    /** From so many characters on a part of a serial has an index that needs to look at few rows ({@code V017}). */
+    /** From so many characters on a part of a serial has an index that needs to look at few rows ({@code V011__casefile_search.sql}). */
     private static final int SIX = 6;
 
     private static final int TRIGRAM = 3;

@@ -409,7 +409,7 @@ class IntakeServerTest {
             "delete from " + table,
             "truncate " + table + " cascade"
         }) {
-            assertThatThrownBy(() -> jdbc.sql(change).update()).hasMessageContaining("evidence is kept as it came");
+            assertThatThrownBy(() -> jdbc.sql(change).update()).hasMessageContaining("append-only");
         }
     }
 
