@@ -33,14 +33,10 @@ final class CaseReader {
     final TestQuantities tests;
 
     CaseReader(CaseInput input) {
-        this(input, Methods.FIRST);
-    }
-
-    CaseReader(CaseInput input, Methods methods) {
         evidence = input.evidence().stream()
                 .sorted(Comparator.comparing((Evidence e) -> e.reading().kind()).thenComparing(Evidence::sha256))
                 .toList();
-        Reference reference = new Reference(input.facts(), testTemperature(), methods);
+        Reference reference = new Reference(input.facts(), testTemperature());
         tests = TestQuantities.of(evidence, reference);
         measurements.addAll(tests.measurements());
         for (Evidence item : evidence) {
@@ -49,9 +45,7 @@ final class CaseReader {
             }
         }
         measurements.addAll(BenchQuantities.runs(evidence));
-        if (methods.estimates() >= 2) {
-            measurements.addAll(OffsetWays.across(List.copyOf(measurements)));
-        }
+        measurements.addAll(OffsetWays.across(List.copyOf(measurements)));
         measurements.addAll(FactQuantities.of(input.facts(), input.history(), newestDay()));
     }
 
@@ -69,7 +63,6 @@ final class CaseReader {
                 regimes.put(item.id(), BenchQuantities.crankingRegimes(recording));
             }
             case DISCHARGE_RECORDING -> {
-                measurements.addAll(BenchQuantities.discharge(item, reference));
                 measurements.addAll(BenchQuantities.run(item, reference));
                 regimes.put(item.id(), BenchQuantities.dischargeRegimes(recording));
             }

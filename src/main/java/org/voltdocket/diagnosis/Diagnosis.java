@@ -26,7 +26,7 @@ public final class Diagnosis {
      * Judges a case. Pure: the same input and rule book give the same assessment, whatever the order of the evidence.
      */
     public static Assessment assess(CaseInput input, Rulebook rulebook) {
-        CaseReader read = new CaseReader(input, rulebook.methods());
+        CaseReader read = new CaseReader(input);
         List<Judged> judged = Court.judge(rulebook, input.facts(), read.measurements);
         List<Finding> contradictions = Contradictions.in(input, read.evidence);
         List<RankedCause> causes = Ranking.of(rulebook, judged);

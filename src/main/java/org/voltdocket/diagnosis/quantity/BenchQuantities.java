@@ -18,30 +18,6 @@ public final class BenchQuantities {
 
     private BenchQuantities() {}
 
-    /** Capacity of a discharge recording at 25 °C as a share of the nominal one, %; nothing where it cannot be told. */
-    public static List<Measurement> discharge(Evidence evidence, Reference reference) {
-        Recording recording = (Recording) evidence.reading();
-        Double nominal = reference.facts().battery().capacityAh();
-        if (nominal == null) {
-            return List.of();
-        }
-        double[] volts = DischargeRun.wide(recording.channel(Channel.MEASURED_V), 1);
-        double[] amperes = DischargeRun.wide(recording.channel(Channel.MEASURED_A), -1);
-        float[] ambient = recording.channel(Channel.AMBIENT);
-        double celsius = ambient == null ? 25 : Robust.mean(DischargeRun.wide(ambient, 1));
-        double taken = Capacity.at25(
-                Capacity.ampereHours(recording.timeS(), volts, amperes), Double.isNaN(celsius) ? 25 : celsius);
-        double share = 100 * taken / nominal;
-        boolean reached = Robust.quantile(volts, 0) <= Capacity.END_V;
-        List<Measurement> out = new ArrayList<>();
-        if (reached) {
-            out.add(Measurement.of("capacity-share/1", evidence, Interval.ofStandardError(share, 0.02 * share)));
-        } else if (share >= 100) {
-            out.add(Measurement.of("capacity-share/1", evidence, Interval.exact(100)));
-        }
-        return out;
-    }
-
     /** Least voltage of a start recorded fast. */
     public static List<Measurement> cranking(Evidence evidence, Reference reference, boolean charged) {
         Recording recording = (Recording) evidence.reading();
@@ -54,7 +30,7 @@ public final class BenchQuantities {
         boolean low = least < CrankingLoad.leastVoltage(celsius);
         return low && !charged
                 ? List.of()
-                : List.of(Measurement.of("cranking-minimum/1", evidence, Interval.ofStandardError(least, 0.05))
+                : List.of(Measurement.of("cranking-minimum", evidence, Interval.ofStandardError(least, 0.05))
                         .at(celsius));
     }
 

@@ -77,8 +77,8 @@ final class CompressionRipple {
         double hertzSe = Math.sqrt(6) * left / (Math.PI * length * best * Math.sqrt(v.length))
                 + STEP_HZ / 2
                 + OF_A_CYCLE / length;
-        out.put("compression-ripple/1", Interval.ofStandardError(2 * best, 2 * Math.hypot(se, NO_SINE * best)));
-        out.put("compression-frequency/1", Interval.ofStandardError(hertz, hertzSe));
+        out.put("compression-ripple", Interval.ofStandardError(2 * best, 2 * Math.hypot(se, NO_SINE * best)));
+        out.put("compression-frequency", Interval.ofStandardError(hertz, hertzSe));
         unevenness(hertz, length, out);
     }
 
@@ -120,7 +120,7 @@ final class CompressionRipple {
             sum += swing / swings;
         }
         double se = 100 * 2 * noise / sum;
-        out.put("compression-unevenness/1", Interval.ofStandardError(100 * (most - least) / sum, se));
+        out.put("compression-unevenness", Interval.ofStandardError(100 * (most - least) / sum, se));
     }
 
     private double swing(double from, double to) {

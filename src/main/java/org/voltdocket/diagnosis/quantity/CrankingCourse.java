@@ -76,7 +76,7 @@ final class CrankingCourse {
         double sag = start.beforeV() - volts[deepest];
         double missed = 0.5 * Math.abs(Math.min(volts[deepest - 1], volts[deepest + 1]) - volts[deepest]);
         double error = Interval.Z95 * METER_SE_V;
-        say("inrush-sag/1", new Interval(sag, sag - error, sag + error + (Double.isNaN(missed) ? 0 : missed)));
+        say("inrush-sag", new Interval(sag, sag - error, sag + error + (Double.isNaN(missed) ? 0 : missed)));
     }
 
     private void plateau(double from, double to) {
@@ -101,7 +101,7 @@ final class CrankingCourse {
         }
         double level = Robust.median(v);
         double se = Math.sqrt(METER_SE_V * METER_SE_V + line.residualSd() * line.residualSd() / Math.sqrt(n));
-        say("cranking-plateau/1", Interval.ofStandardError(level, se));
+        say("cranking-plateau", Interval.ofStandardError(level, se));
         for (int i = 0; i < n; i++) {
             v[i] -= line.intercept() + line.slope() * t[i];
         }
@@ -124,7 +124,7 @@ final class CrankingCourse {
         for (int i = 0; i < time.length; i++) {
             if (time[i] > start.toS() && volts[i] >= back) {
                 double took = time[i] - start.toS();
-                say("recovery-time/1", new Interval(took, Math.max(0, took - intervalS), took + intervalS));
+                say("recovery-time", new Interval(took, Math.max(0, took - intervalS), took + intervalS));
                 return;
             }
         }

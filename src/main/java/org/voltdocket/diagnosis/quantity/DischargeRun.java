@@ -127,7 +127,7 @@ final class DischargeRun {
         if (samples < 2) {
             return out;
         }
-        out.add(Measurement.exact("capacity-gap/1", evidence, gapShare()));
+        out.add(Measurement.exact("capacity-gap", evidence, gapShare()));
         if (nominalAh == null || gapShare() > MOST_GAP) {
             return out;
         }
@@ -136,9 +136,9 @@ final class DischargeRun {
         double gaps = gapShare() / 200;
         double se = share * Math.sqrt(SE * SE + unknown * unknown + gaps * gaps);
         if (reached) {
-            out.add(Measurement.of("capacity-share/2", evidence, Interval.ofStandardError(share, se)));
+            out.add(Measurement.of("capacity-share", evidence, Interval.ofStandardError(share, se)));
         } else if (share >= 100) {
-            out.add(Measurement.exact("capacity-share/2", evidence, 100));
+            out.add(Measurement.exact("capacity-share", evidence, 100));
         }
         return out;
     }

@@ -3,7 +3,6 @@ package org.voltdocket.diagnosis.quantity;
 import java.util.Arrays;
 import java.util.List;
 import org.voltdocket.diagnosis.Channel;
-import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.regime.Engine;
 import org.voltdocket.diagnosis.regime.Start;
@@ -31,18 +30,13 @@ public final class Drive {
     private final double temperatureC;
     private final boolean[] nearStart;
 
-    public Drive(Recording recording, double fallbackTemperatureC) {
-        this(recording, fallbackTemperatureC, Methods.FIRST);
-    }
-
     /**
      * @param fallbackTemperatureC °C where the recording tells none
-     * @param methods those of the edition that is judged by
      */
-    public Drive(Recording recording, double fallbackTemperatureC, Methods methods) {
+    public Drive(Recording recording, double fallbackTemperatureC) {
         this.grid = Grid.of(recording, STEP_S);
         this.starts = Starts.in(grid);
-        this.running = Engine.running(grid, starts, methods.regimes());
+        this.running = Engine.running(grid, starts);
         this.voltage = Robust.medianOfThree(grid.voltage());
         this.measuredA = grid.mean(Channel.MEASURED_A);
         Delay delays = new Delay(recording);

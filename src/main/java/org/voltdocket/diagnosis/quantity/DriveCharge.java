@@ -20,10 +20,10 @@ final class DriveCharge {
     }
 
     private void charge() {
-        notes.rested.ifPresent(r -> notes.say("rest-left/1", r.left()));
+        notes.rested.ifPresent(r -> notes.say("rest-left", r.left()));
         notes.socStart.ifPresent(soc -> {
             notes.estimates.put("socStartPct", soc);
-            notes.say("charge-before-drive/2", soc);
+            notes.say("charge-before-drive", soc);
         });
         Optional<Interval> net = net();
         net.ifPresent(moved -> {
@@ -37,7 +37,7 @@ final class DriveCharge {
                         notes.drive.temperatureC(),
                         r.voltage().standardError(),
                         0));
-        rested.ifPresent(soc -> notes.say("charge-after-drive/1", soc));
+        rested.ifPresent(soc -> notes.say("charge-after-drive", soc));
         Optional<Interval> counted = notes.socStart.flatMap(start -> net.map(moved -> counted(start, moved)));
         Optional<Interval> end = rested.isPresent() && counted.isPresent()
                 ? Optional.of(both(rested.get(), counted.get()))
@@ -91,7 +91,7 @@ final class DriveCharge {
     private void perUse(Interval net) {
         int starts = notes.drive.starts().size();
         if (starts > 0) {
-            notes.say("charge-per-start/1", share(net, starts));
+            notes.say("charge-per-start", share(net, starts));
         }
         double[] speed = notes.drive.speed();
         if (speed == null) {
@@ -102,7 +102,7 @@ final class DriveCharge {
             km += Double.isNaN(kmh) ? 0 : kmh * notes.drive.grid().stepS() / 3600;
         }
         if (km >= SHORTEST_KM) {
-            notes.say("charge-per-100-km/1", share(net, km / 100));
+            notes.say("charge-per-100-km", share(net, km / 100));
         }
     }
 

@@ -39,7 +39,7 @@ final class DriveClaims {
             }
         }
         if (n >= DriveNotes.FEWEST_STEADY_STEPS) {
-            notes.say("reported-charge-under-rest/1", Interval.exact(100.0 * hit / n));
+            notes.say("reported-charge-under-rest", Interval.exact(100.0 * hit / n));
         }
     }
 
@@ -50,7 +50,7 @@ final class DriveClaims {
         }
         double[] held = SensorFit.lastingAtCharge(notes.drive, notes.drive.reportedA());
         if (Robust.count(held) >= DriveNotes.FEWEST_STEADY_STEPS / 2) {
-            notes.say("reported-drain-while-held/1", Interval.exact(DriveShares.share(held, a -> a < -0.5)));
+            notes.say("reported-drain-while-held", Interval.exact(DriveShares.share(held, a -> a < -0.5)));
         }
     }
 
@@ -71,7 +71,7 @@ final class DriveClaims {
             seen[k] = told ? (claims && notes.drive.voltage()[k] < NO_CHARGE_V ? 1 : 0) : Double.NaN;
         }
         if (Robust.count(seen) >= DriveNotes.FEWEST_STEADY_STEPS / 2) {
-            notes.say("charge-seen-by-vehicle-only/1", Interval.exact(DriveShares.share(seen, one -> one > 0.5)));
+            notes.say("charge-seen-by-vehicle-only", Interval.exact(DriveShares.share(seen, one -> one > 0.5)));
         }
     }
 
@@ -82,7 +82,7 @@ final class DriveClaims {
         Interval rest = notes.socSeen.get();
         notes.firstReportedSoc()
                 .ifPresent(first -> notes.say(
-                        "reported-charge-error/1",
+                        "reported-charge-error",
                         new Interval(first - rest.value(), first - rest.high(), first - rest.low())));
     }
 }

@@ -46,10 +46,10 @@ final class DriveControl {
         boolean honestCharge = claimed == null
                 || Math.abs(claimed - notes.socSeen.orElseThrow().value()) < HONEST_POINTS;
         if (honestCurrent && honestCharge) {
-            notes.say("uncharged-though-told/1", Interval.exact(uncharged));
+            notes.say("uncharged-though-told", Interval.exact(uncharged));
         }
         if (claimed != null && claimed >= MAY_REST) {
-            notes.say("rests-as-claimed-full/1", Interval.exact(uncharged));
+            notes.say("rests-as-claimed-full", Interval.exact(uncharged));
         }
     }
 }

@@ -49,7 +49,7 @@ final class DriveLift {
         }
         double highest = Robust.quantile(Drive.blocks(v, BLOCK), 1);
         if (Robust.count(v) >= 2 * FEWEST_STEPS && !Double.isNaN(highest)) {
-            notes.say("lift-when-cold/1", Interval.ofStandardError(highest, METER_V));
+            notes.say("lift-when-cold", Interval.ofStandardError(highest, METER_V));
         }
     }
 
@@ -71,7 +71,7 @@ final class DriveLift {
         if (n >= FEWEST_STEPS && Robust.count(other) >= FEWEST_STEPS) {
             double se = Math.hypot(METER_V, 1.25 * Robust.sd(slower) / Math.sqrt(n / 5.0));
             double rise = Robust.median(slower) - Robust.median(other);
-            notes.say("rise-when-slowing/1", Interval.ofStandardError(rise, se));
+            notes.say("rise-when-slowing", Interval.ofStandardError(rise, se));
         }
     }
 
@@ -88,10 +88,10 @@ final class DriveLift {
         }
         double sd = Robust.sd(held);
         double se = Math.hypot(LINE_V, 1.25 * sd / Math.sqrt(n));
-        notes.say("regulated-voltage/1", Interval.ofStandardError(Robust.median(held), se));
+        notes.say("regulated-voltage", Interval.ofStandardError(Robust.median(held), se));
         double reach = Interval.Z95 * sd / Math.sqrt(2.0 * n);
-        notes.say("regulation-spread/1", new Interval(sd, Math.max(0, sd - reach), sd + reach));
+        notes.say("regulation-spread", new Interval(sd, Math.max(0, sd - reach), sd + reach));
         double sag = Robust.median(held) - Robust.quantile(blocks, 0.1);
-        notes.say("sag-under-load/1", Interval.ofStandardError(sag, se));
+        notes.say("sag-under-load", Interval.ofStandardError(sag, se));
     }
 }

@@ -40,13 +40,11 @@ final class DriveNotes {
         this.drive = drive;
         this.reference = reference;
         this.restV = DriveRest.before(drive);
-        this.rested = newer()
-                ? RestLeft.before(
-                        drive,
-                        restV,
-                        Math.max(0, DriveRest.firstRun(drive)),
-                        RestVoltage.at(reference.chemistry(), 100, drive.temperatureC()))
-                : restV.map(v -> new RestLeft.Rested(v, Interval.exact(0), 0.08));
+        this.rested = RestLeft.before(
+                drive,
+                restV,
+                Math.max(0, DriveRest.firstRun(drive)),
+                RestVoltage.at(reference.chemistry(), 100, drive.temperatureC()));
         this.socStart = rested.map(r -> RestVoltage.charge(
                 reference.chemistry(),
                 r.voltage().value(),
@@ -59,11 +57,6 @@ final class DriveNotes {
 
     void say(String quantity, Interval value) {
         out.add(Measurement.of(quantity, evidence, value).at(drive.temperatureC()));
-    }
-
-    /** Whether the edition judges by the second set of estimates. */
-    boolean newer() {
-        return reference.methods().estimates() >= 2;
     }
 
     /** Whether the battery was low before the drive. */

@@ -75,12 +75,12 @@ final class DriveRestarts {
             order[i] = i;
             least[i] = restarts.get(i).minimumV();
         }
-        notes.say("restart-minimum/1", Interval.ofStandardError(Robust.quantile(least, 0), SE_V));
+        notes.say("restart-minimum", Interval.ofStandardError(Robust.quantile(least, 0), SE_V));
         Line trend = order.length < FEWEST_FOR_TREND ? null : Line.through(order, least);
         if (trend != null) {
             double last = order.length - 1;
             double se = Math.hypot(trend.slopeSe() * last, SE_V);
-            notes.say("restart-trend/1", Interval.ofStandardError(trend.slope() * last, se));
+            notes.say("restart-trend", Interval.ofStandardError(trend.slope() * last, se));
         }
     }
 
@@ -104,7 +104,7 @@ final class DriveRestarts {
             standings += lasting == wanted ? 1 : 0;
         }
         if (standings > 0 || !restarts.isEmpty()) {
-            notes.say("stop-refusals/1", Interval.exact(restarts.isEmpty() ? standings : 0));
+            notes.say("stop-refusals", Interval.exact(restarts.isEmpty() ? standings : 0));
         }
     }
 }

@@ -27,7 +27,7 @@ final class DriveRipple {
     static void measure(DriveNotes notes) {
         Recording recording = notes.drive.grid().recording();
         double hertz = (recording.rows() - 1) / recording.durationS();
-        notes.say("sampling-rate/1", Interval.exact(hertz));
+        notes.say("sampling-rate", Interval.exact(hertz));
         if (hertz >= NEEDED_HZ) {
             ripple(notes, recording);
         }
@@ -64,7 +64,7 @@ final class DriveRipple {
         if (n >= FEWEST_WINDOWS) {
             double[] told = java.util.Arrays.copyOf(spreads, n);
             double peak = Robust.median(told);
-            notes.say("ripple-in-drive/1", Interval.ofStandardError(peak, RELATIVE_SE * peak + 0.005));
+            notes.say("ripple-in-drive", Interval.ofStandardError(peak, RELATIVE_SE * peak + 0.005));
         }
     }
 }

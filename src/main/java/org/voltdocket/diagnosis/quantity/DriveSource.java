@@ -26,28 +26,28 @@ final class DriveSource {
         if (Double.isNaN(highest)) {
             return; // sampled so thinly that no ten seconds tell a voltage
         }
-        notes.say("highest-charging-voltage/1", Interval.ofStandardError(highest, 0.02));
-        notes.say("over-voltage-share/1", Interval.exact(DriveShares.share(v, x -> x > overVoltage())));
+        notes.say("highest-charging-voltage", Interval.ofStandardError(highest, 0.02));
+        notes.say("over-voltage-share", Interval.exact(DriveShares.share(v, x -> x > overVoltage())));
         double[] moving = DriveShares.movingOnly(notes.drive, v);
-        notes.say("low-running-voltage-share/1", Interval.exact(DriveShares.share(moving, x -> x < lowRunning())));
+        notes.say("low-running-voltage-share", Interval.exact(DriveShares.share(moving, x -> x < lowRunning())));
         boolean lifts = highest >= DriveNotes.LIFTED_V;
         if (!mayRest()) {
-            notes.say(lifts ? "unsupported-yet-lifted/1" : "unsupported-share/1", Interval.exact(unsupported(moving)));
+            notes.say(lifts ? "unsupported-yet-lifted" : "unsupported-share", Interval.exact(unsupported(moving)));
         }
         double charging = flowShare(moving, Regime.CHARGING);
         notes.socSeen.filter(soc -> soc.value() < DriveQuantities.LOW_CHARGE).ifPresent(soc -> {
-            meanRunningCurrent().ifPresent(mean -> notes.say("charging-when-low/1", mean));
-            notes.say("charging-share-when-low/1", Interval.exact(charging));
-            notes.say("holding-share-when-low/1", Interval.exact(flowShare(moving, Regime.HOLDING)));
-            notes.say("lift-when-low/1", Interval.ofStandardError(highest, 0.02));
+            meanRunningCurrent().ifPresent(mean -> notes.say("charging-when-low", mean));
+            notes.say("charging-share-when-low", Interval.exact(charging));
+            notes.say("holding-share-when-low", Interval.exact(flowShare(moving, Regime.HOLDING)));
+            notes.say("lift-when-low", Interval.ofStandardError(highest, 0.02));
         });
         if (lifts && notes.startedLow()) {
-            notes.say("failing-at-times/1", Interval.exact(Math.min(charging, unsupported(moving))));
+            notes.say("failing-at-times", Interval.exact(Math.min(charging, unsupported(moving))));
         }
         notes.firstReportedSoc()
                 .filter(soc -> soc < DriveQuantities.LOW_CHARGE)
                 .ifPresent(soc -> notes.say(
-                        "answer-to-reported-need/1",
+                        "answer-to-reported-need",
                         Interval.exact(Math.max(charging, DriveShares.share(moving, x -> x >= DriveNotes.LIFTED_V)))));
     }
 

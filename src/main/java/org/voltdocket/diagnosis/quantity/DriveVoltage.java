@@ -1,14 +1,10 @@
 package org.voltdocket.diagnosis.quantity;
 
-import org.voltdocket.diagnosis.signal.Line;
 import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
 /** Reported against measured voltage: what differs always, what grows with the current, what comes with charging. */
 final class DriveVoltage {
-
-    /** A current that swings less than this tells no resistance, A for a 70 Ah battery (ours). */
-    private static final double SWING_A = 8;
 
     /** Longer than any delay that is left, steps (ours). */
     private static final int LASTING_STEPS = 8;
@@ -33,30 +29,6 @@ final class DriveVoltage {
                     : Double.NaN;
         }
         gapChange(gap);
-        if (notes.newer()) {
-            return; // bias and resistance by VoltageGap
-        }
-        double[] gaps = Drive.blocks(gap, DriveNotes.BLOCK_STEPS);
-        double[] current = notes.flow.current() != null ? notes.flow.current() : notes.drive.reportedA();
-        double[] currents =
-                current == null ? new double[0] : Drive.blocks(notes.drive.steadyOnly(current), DriveNotes.BLOCK_STEPS);
-        double swing = Robust.quantile(currents, 0.95) - Robust.quantile(currents, 0.05);
-        Line line = swing >= SWING_A * notes.reference.size() ? Line.through(currents, gaps) : null;
-        if (line != null && line.slopeSe() < 0.004) {
-            Interval bias = Interval.ofStandardError(line.intercept(), Math.max(0.015, line.interceptSe()));
-            Interval milliohm = Interval.ofStandardError(1000 * line.slope(), 1000 * line.slopeSe() + 0.3);
-            notes.estimates.put("voltageDisagreementV", bias);
-            notes.estimates.put("harnessResistanceMilliohm", milliohm);
-            notes.say("reported-voltage-bias/1", bias);
-            notes.say("harness-resistance/1", milliohm);
-            return;
-        }
-        double median = Robust.median(gaps);
-        if (!Double.isNaN(median)) {
-            Interval bias = Interval.ofStandardError(median, 0.02);
-            notes.estimates.put("voltageDisagreementV", bias);
-            notes.say("reported-voltage-bias/1", bias);
-        }
     }
 
     /** How much more the vehicle says than the posts have while charging than it does with the engine off, V. */
@@ -71,7 +43,7 @@ final class DriveVoltage {
         }
         if (Robust.count(off) >= 5 && Robust.count(charging) >= DriveNotes.FEWEST_STEADY_STEPS / 2) {
             double change = Robust.median(charging) - Robust.median(off);
-            notes.say("gap-while-charging/1", Interval.ofStandardError(change, 0.03));
+            notes.say("gap-while-charging", Interval.ofStandardError(change, 0.03));
         }
     }
 

@@ -33,11 +33,7 @@ public final class Kind {
         if (starts.size() == 1 && hertz >= FAST_HZ - 0.5 && recording.durationS() <= CRANKING_LONGEST_S) {
             return EvidenceKind.CRANKING_RECORDING;
         }
-        boolean[] running = Engine.running(grid, starts);
-        boolean runs = false;
-        for (boolean one : running) {
-            runs |= one;
-        }
+        boolean runs = Engine.seenRunning(grid);
         if (starts.isEmpty() && !runs && bench(grid)) {
             return EvidenceKind.DISCHARGE_RECORDING;
         }

@@ -41,8 +41,8 @@ final class LoadSteps {
             LoadSteps all = new LoadSteps(notes);
             Optional<Interval> starts = all.byStarts();
             Optional<Interval> steps = all.bySteps();
-            starts.ifPresent(r -> notes.say("resistance-by-starts/1", r));
-            steps.ifPresent(r -> notes.say("resistance-by-steps/1", r));
+            starts.ifPresent(r -> notes.say("resistance-by-starts", r));
+            steps.ifPresent(r -> notes.say("resistance-by-steps", r));
             narrower(starts, steps).ifPresent(all::byRating);
         }
     }
@@ -59,7 +59,7 @@ final class LoadSteps {
         if (rated != null) {
             double f = rated / 1000;
             notes.say(
-                    "resistance-by-rating/2",
+                    "resistance-by-rating",
                     new Interval(milliohm.value() * f, milliohm.low() * f, milliohm.high() * f));
         }
     }

@@ -6,8 +6,8 @@ import java.util.List;
 /** The sensor's offset by a drive against the one by a night's rest: two items of evidence that must agree. */
 public final class OffsetWays {
 
-    private static final List<String> DRIVING = List.of("sensor-offset-by-clamp/1", "sensor-offset-together/1");
-    private static final String RESTING = "sensor-at-rest/";
+    private static final List<String> DRIVING = List.of("sensor-offset-by-clamp", "sensor-offset-together");
+    private static final String RESTING = "sensor-at-rest";
 
     private OffsetWays() {}
 
@@ -19,7 +19,7 @@ public final class OffsetWays {
                 for (Measurement resting : measured) {
                     if (resting.quantity().startsWith(RESTING)) {
                         out.add(Measurement.of(
-                                "offset-drive-and-rest-disagree/1",
+                                "offset-drive-and-rest-disagree",
                                 driving.evidence(),
                                 SensorWays.apart(driving.value(), resting.value())));
                     }

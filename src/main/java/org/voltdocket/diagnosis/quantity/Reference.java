@@ -2,25 +2,18 @@ package org.voltdocket.diagnosis.quantity;
 
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
-import org.voltdocket.diagnosis.Methods;
 
 /**
  * What measuring needs of the facts, with the middle of the range where a fact is not known.
  *
  * @param testTemperatureC mean temperature of the tests, °C; NaN where none tells it
- * @param methods those of the edition that is judged by
  */
-public record Reference(Facts facts, double testTemperatureC, Methods methods) {
+public record Reference(Facts facts, double testTemperatureC) {
 
     /** Middle of the passenger-car range, Ah (ours). */
     private static final double MIDDLE_CAPACITY_AH = 70;
     /** Room temperature, °C, where nothing tells another. */
     private static final double ROOM_C = 20;
-
-    /** By the first methods. */
-    public Reference(Facts facts, double testTemperatureC) {
-        this(facts, testTemperatureC, Methods.FIRST);
-    }
 
     /** May be null: not known. */
     public Chemistry chemistry() {

@@ -1,10 +1,7 @@
 package org.voltdocket.diagnosis.quantity;
 
-import java.util.Arrays;
 import java.util.Optional;
-import org.voltdocket.diagnosis.signal.Line;
 import org.voltdocket.diagnosis.signal.Robust;
-import org.voltdocket.kernel.Interval;
 
 /**
  * What the current sensor reads too high, A, from measured voltage and reported current alone.
@@ -62,15 +59,6 @@ public final class SensorFit {
         this.blockS = blockS;
         this.slopeVPerAh = slopeVPerAh;
         this.scale = 70 / capacityAh;
-    }
-
-    /**
-     * @param slopeVPerPercent slope of the rest voltage, V per %
-     * @param capacityAh Ah
-     * @return empty where there is no reported current or too little of it
-     */
-    public static Optional<Interval> offset(Drive drive, double slopeVPerPercent, double capacityAh) {
-        return of(drive, slopeVPerPercent, capacityAh).flatMap(SensorFit::posterior);
     }
 
     /** The fit before any offset is tried; empty where there is no reported current or too little of it. */
@@ -139,56 +127,6 @@ public final class SensorFit {
         return kept;
     }
 
-    /** How far an offset breaks what cannot be, and how unusual it is, as a sum of squares. */
-    private double strain(double offset) {
-        double under = Double.isNaN(least) ? 0 : Math.max(0, least - BOUND_SLACK_A - offset) / BOUND_SE_A;
-        double over = Double.isNaN(most) ? 0 : Math.max(0, offset - most - BOUND_SLACK_A) / BOUND_SE_A;
-        double rare = offset / USUAL_A;
-        return under * under + over * over + rare * rare;
-    }
-
-    private Optional<Interval> posterior() {
-        int n = (int) Math.round(2 * REACH_A / GRID_A) + 1;
-        double[] offsets = new double[n];
-        double[] strain = new double[n];
-        for (int j = 0; j < n; j++) {
-            offsets[j] = -REACH_A + j * GRID_A;
-            strain[j] = strain(offsets[j]);
-        }
-        OffsetScan scan = scan(offsets);
-        double[] cost = scan.cost();
-        int best = 0;
-        for (int j = 1; j < n; j++) {
-            best = cost[j] < cost[best] ? j : best;
-        }
-        double lowest = cost[best];
-        double[] bestResiduals = scan.residuals(best);
-        double sd = Math.max(Robust.sd(bestResiduals), MODEL_SD_V);
-        double thin = KEPT / Line.correlatedFactor(compact(bestResiduals), sd);
-        double[] weight = new double[n];
-        double sum = 0;
-        double easiest = Double.POSITIVE_INFINITY;
-        for (int j = 0; j < n; j++) {
-            double misfit = thin * (cost[j] - lowest) / (sd * sd);
-            strain[j] += misfit;
-            easiest = Math.min(easiest, strain[j]);
-        }
-        for (int j = 0; j < n; j++) {
-            weight[j] = StrictMath.exp(-0.5 * (strain[j] - easiest));
-            sum += weight[j];
-        }
-        double low = quantile(weight, sum, 0.025);
-        double mid = quantile(weight, sum, 0.5);
-        double high = quantile(weight, sum, 0.975);
-        boolean open = low <= -REACH_A + GRID_A || high >= REACH_A - GRID_A;
-        return open ? Optional.empty() : Optional.of(new Interval(mid, low, high));
-    }
-
-    /** The circuit fitted at each of these offsets, A. */
-    OffsetScan scan(double... offsets) {
-        return new OffsetScan(fitted(), amperes, offsets, blockS, slopeVPerAh, scale, MODEL_SD_V);
-    }
-
     /** The circuit of {@link CircuitFit} over the same blocks. */
     Circuit circuit() {
         return new Circuit(fitted(), amperes, blockS, slopeVPerAh, scale);
@@ -202,31 +140,6 @@ public final class SensorFit {
     /** What is reported while held at charging voltage, its lower end, A: the offset is no more; NaN where not told. */
     double most() {
         return most;
-    }
-
-    /** Without the NaN; a copy. */
-    static double[] compact(double[] values) {
-        double[] out = new double[values.length];
-        int n = 0;
-        for (double v : values) {
-            if (!Double.isNaN(v)) {
-                out[n++] = v;
-            }
-        }
-        return Arrays.copyOf(out, n);
-    }
-
-    private static double quantile(double[] weight, double sum, double p) {
-        double reached = 0;
-        for (int j = 0; j < weight.length; j++) {
-            double share = weight[j] / sum;
-            if (reached + share >= p) {
-                double within = share > 0 ? (p - reached) / share : 0.5;
-                return -REACH_A + (j - 0.5 + within) * GRID_A;
-            }
-            reached += share;
-        }
-        return REACH_A;
     }
 
     /** The voltages that the circuit can tell of, NaN elsewhere. */

@@ -17,24 +17,24 @@ final class SensorSays {
     }
 
     private static Interval byClamp(DriveNotes notes, SensorOffset.Result clamp) {
-        notes.say("sensor-offset-by-clamp/1", clamp.offsetA());
+        notes.say("sensor-offset-by-clamp", clamp.offsetA());
         if (clamp.gain() != null) {
-            notes.say("sensor-gain/1", clamp.gain());
+            notes.say("sensor-gain", clamp.gain());
             notes.estimates.put("sensorGain", clamp.gain());
         }
         AsleepReading.of(notes.drive).ifPresent(asleep -> {
-            notes.say("sensor-asleep-in-drive/1", asleep);
-            notes.say("offset-ways-disagree/1", SensorWays.apart(clamp.offsetA(), asleep));
+            notes.say("sensor-asleep-in-drive", asleep);
+            notes.say("offset-ways-disagree", SensorWays.apart(clamp.offsetA(), asleep));
         });
         return clamp.offsetA();
     }
 
     private static Optional<Interval> withoutClamp(DriveNotes notes) {
         SensorWays ways = SensorWays.of(notes.drive, notes.reference);
-        ways.fit().ifPresent(fit -> notes.say("sensor-offset-by-fit/2", fit));
-        ways.asleep().ifPresent(asleep -> notes.say("sensor-asleep-in-drive/1", asleep));
-        ways.apart().ifPresent(apart -> notes.say("offset-ways-disagree/1", apart));
-        ways.together().ifPresent(all -> notes.say("sensor-offset-together/1", all));
+        ways.fit().ifPresent(fit -> notes.say("sensor-offset-by-fit", fit));
+        ways.asleep().ifPresent(asleep -> notes.say("sensor-asleep-in-drive", asleep));
+        ways.apart().ifPresent(apart -> notes.say("offset-ways-disagree", apart));
+        ways.together().ifPresent(all -> notes.say("sensor-offset-together", all));
         return ways.together();
     }
 }

@@ -40,8 +40,8 @@ final class SeveralRuns {
         if (fast.amperes() >= APART * slow.amperes()) {
             double share = 100 * fast.ampereHours() / slow.ampereHours();
             Interval value = Interval.ofStandardError(share, share * SE * Math.sqrt(2));
-            out.add(Measurement.of("capacity-at-higher-current/1", null, value));
-            Capacity.peukert(runs).ifPresent(k -> out.add(Measurement.of("peukert-exponent/1", null, k)));
+            out.add(Measurement.of("capacity-at-higher-current", null, value));
+            Capacity.peukert(runs).ifPresent(k -> out.add(Measurement.of("peukert-exponent", null, k)));
         }
         return out;
     }

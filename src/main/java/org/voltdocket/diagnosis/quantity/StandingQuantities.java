@@ -88,13 +88,13 @@ public final class StandingQuantities {
             double sd = Robust.sd(quiet);
             double se = Math.sqrt(CLAMP_ZERO_A * CLAMP_ZERO_A + sd * sd / Robust.count(quiet));
             Interval drain = Interval.ofStandardError(-Robust.mean(quiet), se);
-            say("standing-drain/1", drain);
+            say("standing-drain", drain);
             estimates.put("standingDrainA", drain);
             return drain;
         }
         Interval byVoltage = recording.durationS() >= SHORTEST_BY_VOLTAGE_S ? byVoltage() : null;
         if (byVoltage != null) {
-            say("standing-drain-by-voltage/1", byVoltage);
+            say("standing-drain-by-voltage", byVoltage);
             estimates.put("standingDrainA", byVoltage);
         }
         return byVoltage;
@@ -166,7 +166,7 @@ public final class StandingQuantities {
         double most = drain == null ? 1 : Math.max(least, Math.min(MOST_A, drain.high()));
         double middle = drain == null ? 0.05 : Math.max(least, Math.min(most, drain.value()));
         Interval offset = new Interval(reads + middle, reads + least, reads + most);
-        say("sensor-at-rest/1", offset);
+        say("sensor-at-rest", offset);
         estimates.put("sensorOffsetA", offset);
     }
 

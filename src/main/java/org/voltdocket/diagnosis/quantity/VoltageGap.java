@@ -110,19 +110,19 @@ final class VoltageGap {
     private void bias(double value, double se) {
         Interval bias = Interval.ofStandardError(value, Math.max(METER_V, se));
         notes.estimates.put("voltageDisagreementV", bias);
-        notes.say("reported-voltage-bias/2", bias);
+        notes.say("reported-voltage-bias", bias);
     }
 
     private void gain(double value, double se) {
         Interval gain = Interval.ofStandardError(1 + value, Math.hypot(OWN_GAIN, se));
         notes.estimates.put("voltageGain", gain);
-        notes.say("reported-voltage-gain/1", gain);
+        notes.say("reported-voltage-gain", gain);
     }
 
     private void ohm(double value, double se) {
         Interval milliohm = Interval.ofStandardError(1000 * value, 1000 * se + OWN_MILLIOHM);
         notes.estimates.put("harnessResistanceMilliohm", milliohm);
-        notes.say("harness-resistance/2", milliohm);
+        notes.say("harness-resistance", milliohm);
     }
 
     /** How the difference moves with the current where a load steps: free of bias, gain and drift, but of few points. */
@@ -143,7 +143,7 @@ final class VoltageGap {
         Line line = Line.through(dAmperes, dGap);
         if (line != null && line.points() >= FEWEST_STEPS && line.slopeSe() < VAGUE_OHM) {
             notes.say(
-                    "harness-by-steps/1",
+                    "harness-by-steps",
                     Interval.ofStandardError(1000 * line.slope(), 1000 * line.slopeSe() + OWN_MILLIOHM));
         }
     }

@@ -55,14 +55,14 @@ final class WakeUps {
                 awakeAs -= amperes[i] * held;
             }
         }
-        out.put("wake-ups/1", Interval.exact(count));
+        out.put("wake-ups", Interval.exact(count));
         if (count > 0) {
             double each = awakeS / count;
             double error = 2 * recording.durationS() / recording.rows();
-            out.put("wake-up-length/1", new Interval(each, Math.max(0, each - error), each + error));
+            out.put("wake-up-length", new Interval(each, Math.max(0, each - error), each + error));
         }
         if (allAs > 0) {
-            out.put("wake-up-share/1", Interval.exact(Math.max(0, Math.min(100, 100 * awakeAs / allAs))));
+            out.put("wake-up-share", Interval.exact(Math.max(0, Math.min(100, 100 * awakeAs / allAs))));
         }
         return out;
     }

@@ -28,8 +28,7 @@ public final class Court {
                     .filter(m -> m.quantity().equals(rule.quantity()))
                     .sorted(Comparator.comparing(m ->
                             m.evidence() == null ? "" : m.evidence().sha256().hex()))
-                    .forEach(m ->
-                            out.add(Judged.of(rule, m, chemistry, book.methods().weighing())));
+                    .forEach(m -> out.add(Judged.of(rule, m, chemistry)));
         }
         return List.copyOf(out);
     }

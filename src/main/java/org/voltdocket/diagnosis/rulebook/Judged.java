@@ -26,17 +26,16 @@ public record Judged(Rule rule, Finding finding, Map<Cause, Double> decibans, do
      * Judges a measurement.
      *
      * @param chemistry null where not known
-     * @param weighing number of the method, see {@link Sides#decibans}
      */
-    static Judged of(Rule rule, Measurement measurement, Chemistry chemistry, int weighing) {
+    static Judged of(Rule rule, Measurement measurement, Chemistry chemistry) {
         Interval value = measurement.value();
         double celsius = measurement.temperatureC();
         double low = rule.low().map(l -> l.at(celsius, chemistry)).orElse(Double.NEGATIVE_INFINITY);
         double high = rule.high().map(l -> l.at(celsius, chemistry)).orElse(Double.POSITIVE_INFINITY);
-        Sides sides = Sides.of(rule, value, low, high, weighing);
+        Sides sides = Sides.of(rule, value, low, high);
         Map<Cause, Double> decibans = new EnumMap<>(Cause.class);
         for (Cause cause : Cause.values()) {
-            double weight = sides.decibans(rule, cause, weighing);
+            double weight = sides.decibans(rule, cause);
             if (Math.abs(weight) >= LEAST_DECIBANS) {
                 decibans.put(cause, weight);
             }

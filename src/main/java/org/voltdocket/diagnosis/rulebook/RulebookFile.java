@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Sha256;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
@@ -23,10 +22,7 @@ import org.yaml.snakeyaml.error.YAMLException;
 /** Reads the YAML of an edition, refusing what is missing, unknown or doubled. */
 final class RulebookFile {
 
-    private static final Set<String> TOP =
-            Set.of("edition", "issued", "inTheMaking", "methods", "startingOdds", "rules");
-    /** Newest number of each method that the judge knows. */
-    private static final Map<String, Integer> NEWEST = Map.of("weighing", 2, "regimes", 2, "estimates", 2);
+    private static final Set<String> TOP = Set.of("edition", "issued", "inTheMaking", "startingOdds", "rules");
 
     private RulebookFile() {}
 
@@ -49,8 +45,7 @@ final class RulebookFile {
                 odds(odds.get("odds")),
                 text(odds, "source", "startingOdds"),
                 rules(list(top.get("rules"), "rules")),
-                !flag(top, "inTheMaking"),
-                methods(top.get("methods")));
+                !flag(top, "inTheMaking"));
     }
 
     private static boolean flag(Map<?, ?> top, String name) {
@@ -59,26 +54,6 @@ final class RulebookFile {
             throw refused(name, "true or false expected, found " + value + ".");
         }
         return Boolean.TRUE.equals(value);
-    }
-
-    private static Methods methods(Object node) {
-        if (node == null) {
-            return Methods.FIRST;
-        }
-        Map<?, ?> members = map(node, "methods");
-        known(members, NEWEST.keySet(), "methods");
-        return new Methods(method(members, "weighing"), method(members, "regimes"), method(members, "estimates"));
-    }
-
-    private static int method(Map<?, ?> members, String name) {
-        Object number = members.get(name);
-        if (number == null) {
-            return 1;
-        }
-        if (number instanceof Integer n && n >= 1 && n <= NEWEST.get(name)) {
-            return n;
-        }
-        throw refused("methods." + name, "a number from 1 to " + NEWEST.get(name) + " expected, found " + number + ".");
     }
 
     private static List<Rule> rules(List<?> rows) {

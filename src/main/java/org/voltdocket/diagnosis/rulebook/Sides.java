@@ -40,7 +40,7 @@ final class Sides {
      * @param weighing number of the method; from 2 on a window that names no plausible range has one that reaches {@link
      *     #WIDTHS} times its width to either side, for without one a vague value would lie outside by its width alone
      */
-    static Sides of(Rule rule, Interval value, double low, double high, int weighing) {
+    static Sides of(Rule rule, Interval value, double low, double high) {
         if (value.low() == value.high()) {
             boolean under = value.value() < low;
             boolean over = value.value() > high;
@@ -48,10 +48,9 @@ final class Sides {
             return new Sides(new double[] {1, 1, 1}, there, there);
         }
         boolean window = rule.low().isPresent() && rule.high().isPresent();
-        Optional<Rule.Range> plausible =
-                weighing > 1 && window && rule.plausible().isEmpty()
-                        ? Optional.of(new Rule.Range(low - WIDTHS * (high - low), high + WIDTHS * (high - low)))
-                        : rule.plausible();
+        Optional<Rule.Range> plausible = window && rule.plausible().isEmpty()
+                ? Optional.of(new Rule.Range(low - WIDTHS * (high - low), high + WIDTHS * (high - low)))
+                : rule.plausible();
         Rule.Range all = range(plausible, value);
         double[] edges = {all.low(), clip(low, all), clip(high, all), all.high()};
         double[] before = {window ? RARELY / 2 : RARELY, 1 - RARELY, window ? RARELY / 2 : RARELY};
@@ -87,18 +86,13 @@ final class Sides {
      *
      * @param method 1 or 2
      */
-    double decibans(Rule rule, Cause cause, int method) {
+    double decibans(Rule rule, Cause cause) {
         double[] ratio = {
             ratio(rule.below().get(cause)),
             ratio(rule.inside().get(cause)),
             ratio(rule.above().get(cause))
         };
-        return 10 * StrictMath.log10(method == 1 ? mixed(ratio) : resolved(ratio));
-    }
-
-    private double mixed(double[] ratio) {
-        double[] p = chances();
-        return p[BELOW] * ratio[BELOW] + p[INSIDE] * ratio[INSIDE] + p[ABOVE] * ratio[ABOVE];
+        return 10 * StrictMath.log10(resolved(ratio));
     }
 
     private double resolved(double[] ratio) {

@@ -36,7 +36,7 @@ class RankingTest {
     private static Judged judged(String rule, String group, String finding, Map<Cause, Double> decibans) {
         Rule row = new Rule(
                 rule,
-                "ripple/1",
+                "ripple",
                 Optional.empty(),
                 Optional.empty(),
                 "V",
@@ -50,7 +50,7 @@ class RankingTest {
                 Optional.empty(),
                 List.of());
         Finding shown = new Finding(
-                finding, rule, null, "ripple/1", 1.0, null, null, "V", 1.0, null, "at-most", Result.OUTSIDE, "", "");
+                finding, rule, null, "ripple", 1.0, null, null, "V", 1.0, null, "at-most", Result.OUTSIDE, "", "");
         return new Judged(row, shown, decibans, 1);
     }
 

@@ -161,7 +161,7 @@ class VerdictTest {
     private static Judged decides(double outside) {
         Rule rule = new Rule(
                 "r",
-                "ripple/1",
+                "ripple",
                 Optional.empty(),
                 Optional.empty(),
                 "V",

@@ -7,7 +7,6 @@ import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Made;
-import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Interval;
 
 /** The charge before a drive, what moved, and what is there after it: a battery of 70 Ah that rests at 12.5 V. */
@@ -33,8 +32,8 @@ class DriveChargeTest {
         Interval start = all.estimates().get("socStartPct");
         Interval net = all.estimates().get("netChargeAh");
         Interval end = all.estimates().get("socEndPct");
-        assertThat(Driven.find(all, "charge-before-drive/2")).contains(start);
-        assertThat(Driven.find(all, "rest-left/1")).isPresent();
+        assertThat(Driven.find(all, "charge-before-drive")).contains(start);
+        assertThat(Driven.find(all, "rest-left")).isPresent();
         assertThat(start.value())
                 .isCloseTo(
                         RestVoltage.charge(Chemistry.AGM, 12.5, 20, 0.03, 0.08).value(), within(1.0));
@@ -71,7 +70,7 @@ class DriveChargeTest {
     @Test
     void aRestAfterTheDriveIsWeighedWithTheCount() {
         DriveQuantities all = Driven.measured(parked(12.55, 1500));
-        Interval rested = Driven.find(all, "charge-after-drive/1").orElseThrow();
+        Interval rested = Driven.find(all, "charge-after-drive").orElseThrow();
         Interval end = all.estimates().get("socEndPct");
         double counted = all.estimates().get("socStartPct").value()
                 + all.estimates().get("netChargeAh").value() / 0.7;
@@ -79,7 +78,7 @@ class DriveChargeTest {
         assertThat(end.value()).isBetween(Math.min(rested.value(), counted), Math.max(rested.value(), counted));
         assertThat(wide(end)).isLessThan(wide(rested));
         DriveQuantities apart = Driven.measured(parked(12.95, 1500));
-        Interval full = Driven.find(apart, "charge-after-drive/1").orElseThrow();
+        Interval full = Driven.find(apart, "charge-after-drive").orElseThrow();
         Interval torn = apart.estimates().get("socEndPct");
         assertThat(torn.value()).isBetween(end.value(), full.value());
         assertThat(torn.low()).as("wider where they disagree").isLessThan(full.low());
@@ -87,26 +86,9 @@ class DriveChargeTest {
 
     @Test
     void aShortStandAfterTheDriveTellsNoRest() {
-        assertThat(Driven.find(Driven.measured(parked(12.6, 630)), "charge-after-drive/1"))
+        assertThat(Driven.find(Driven.measured(parked(12.6, 630)), "charge-after-drive"))
                 .isEmpty();
-        assertThat(Driven.find(Driven.measured(Driven.clamped(12.5, t -> 14.3, t -> 12)), "charge-after-drive/1"))
+        assertThat(Driven.find(Driven.measured(Driven.clamped(12.5, t -> 14.3, t -> 12)), "charge-after-drive"))
                 .isEmpty();
-    }
-
-    /** By the first edition's way: the reaches are added, not squared. */
-    @Test
-    void theFirstEditionCountsToo() {
-        Reference first = new Reference(Driven.reference(70, 20).facts(), 20, Methods.FIRST);
-        DriveQuantities all = Driven.measured(Driven.clamped(12.5, t -> 14.3, t -> 12), first);
-        Interval start = all.estimates().get("socStartPct");
-        Interval net = all.estimates().get("netChargeAh");
-        Interval end = all.estimates().get("socEndPct");
-        assertThat(Driven.find(all, "charge-before-drive/1")).contains(start);
-        assertThat(net.value()).isCloseTo(12 * 1140 / 3600.0, within(0.02));
-        assertThat(net.standardError()).isCloseTo(0.2 * 1200 / 3600, within(0.001));
-        double reach = 2 * 100 * net.standardError() / 70;
-        assertThat(end.value()).isCloseTo(start.value() + 100 * net.value() / 70, within(1e-9));
-        assertThat(end.low()).isCloseTo(start.low() + 100 * net.value() / 70 - reach, within(1e-6));
-        assertThat(end.high()).isCloseTo(start.high() + 100 * net.value() / 70 + reach, within(1e-6));
     }
 }

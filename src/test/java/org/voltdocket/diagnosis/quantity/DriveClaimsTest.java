@@ -24,7 +24,7 @@ class DriveClaimsTest {
     @ParameterizedTest
     @CsvSource({"12.45, 0.6, 100", "12.45, 0.4, 0", "12.49, 5, 0", "12.51, 5, 0", "12.45, -5, 0"})
     void aChargeReportedUnderTheRestVoltage(double posts, double amperes, double share) {
-        assertThat(Driven.value(Driven.measured(saying(posts, amperes, 12.5)), "reported-charge-under-rest/1"))
+        assertThat(Driven.value(Driven.measured(saying(posts, amperes, 12.5)), "reported-charge-under-rest"))
                 .isCloseTo(share, within(0.5));
     }
 
@@ -32,7 +32,7 @@ class DriveClaimsTest {
     @ParameterizedTest
     @CsvSource({"12.65, 13.3, 1, 100", "12.75, 13.3, 1, 0", "12.65, 13.1, 1, 0", "12.65, 13.3, -1, 0"})
     void aChargeThatOnlyTheVehicleSees(double posts, double volts, double amperes, double share) {
-        assertThat(Driven.value(Driven.measured(saying(posts, amperes, volts)), "charge-seen-by-vehicle-only/1"))
+        assertThat(Driven.value(Driven.measured(saying(posts, amperes, volts)), "charge-seen-by-vehicle-only"))
                 .isCloseTo(share, within(0.5));
     }
 
@@ -40,9 +40,9 @@ class DriveClaimsTest {
     @ParameterizedTest
     @CsvSource({"-0.6, 100", "-0.4, 0", "3, 0"})
     void aDrainReportedWhileHeldAtChargingVoltage(double amperes, double share) {
-        assertThat(Driven.value(Driven.measured(saying(14.4, amperes, 14.4)), "reported-drain-while-held/1"))
+        assertThat(Driven.value(Driven.measured(saying(14.4, amperes, 14.4)), "reported-drain-while-held"))
                 .isCloseTo(share, within(0.5));
-        assertThat(Driven.find(Driven.measured(saying(12.6, amperes, 12.6)), "reported-drain-while-held/1"))
+        assertThat(Driven.find(Driven.measured(saying(12.6, amperes, 12.6)), "reported-drain-while-held"))
                 .as("never held")
                 .isEmpty();
     }
@@ -53,7 +53,7 @@ class DriveClaimsTest {
         Interval rest = RestVoltage.charge(Chemistry.AGM, 12.5, 20, 0.03, 0.08);
         Made made = saying(14.2, 3, 14.2).with(Channel.REPORTED_SOC, t -> 90);
         Interval error =
-                Driven.find(Driven.measured(made), "reported-charge-error/1").orElseThrow();
+                Driven.find(Driven.measured(made), "reported-charge-error").orElseThrow();
         assertThat(error.value()).isCloseTo(90 - rest.value(), within(0.05));
         assertThat(error.low()).isCloseTo(90 - rest.high(), within(0.05));
         assertThat(error.high()).isCloseTo(90 - rest.low(), within(0.05));
@@ -64,6 +64,6 @@ class DriveClaimsTest {
     void aConstantErrorIsNoGapThatComesWithCharging() {
         Made made = Driven.clamped(12.5, t -> 14.2, t -> 5)
                 .with(Channel.REPORTED_V, t -> t < 60 ? 12.8 : t < 61 ? 10 : 14.2 + 0.3 + 0.4);
-        assertThat(Driven.value(Driven.measured(made), "gap-while-charging/1")).isCloseTo(0.4, within(0.02));
+        assertThat(Driven.value(Driven.measured(made), "gap-while-charging")).isCloseTo(0.4, within(0.02));
     }
 }

@@ -28,7 +28,7 @@ class DriveControlTest {
     @ParameterizedTest
     @CsvSource({"0, true", "1.0, true", "1.3, false", "-1.0, true", "-1.3, false", "4, false", "-4, false"})
     void controlWasToldWhereItsCurrentIsHonest(double offset, boolean told) {
-        assertThat(Driven.find(left(40, offset), "uncharged-though-told/1").isPresent())
+        assertThat(Driven.find(left(40, offset), "uncharged-though-told").isPresent())
                 .isEqualTo(told);
     }
 
@@ -36,7 +36,7 @@ class DriveControlTest {
     @ParameterizedTest
     @CsvSource({"24, true", "26, false", "-24, true", "-26, false"})
     void controlWasToldWhereItsChargeIsHonest(double points, boolean told) {
-        assertThat(Driven.find(left(CHARGE + points, 0), "uncharged-though-told/1")
+        assertThat(Driven.find(left(CHARGE + points, 0), "uncharged-though-told")
                         .isPresent())
                 .isEqualTo(told);
     }
@@ -45,7 +45,7 @@ class DriveControlTest {
     @ParameterizedTest
     @CsvSource({"74, false", "75, true", "92, true"})
     void controlMayRestWhereItsChargeClaimsSo(double claimed, boolean rests) {
-        assertThat(Driven.find(left(claimed, 3), "rests-as-claimed-full/1").isPresent())
+        assertThat(Driven.find(left(claimed, 3), "rests-as-claimed-full").isPresent())
                 .isEqualTo(rests);
     }
 }

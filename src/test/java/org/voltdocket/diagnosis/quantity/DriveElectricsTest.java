@@ -10,14 +10,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Made;
-import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Interval;
 
-/** Resistances, voltmeters and current sensors of a drive, by both editions' ways where they differ. */
+/** Resistances, voltmeters and current sensors of a drive. */
 class DriveElectricsTest {
-
-    private static final Reference FIRST =
-            new Reference(Driven.reference(70, 20).facts(), 20, Methods.FIRST);
 
     private final double[] load = Made.steps(new Random(9), Driven.SECONDS + 1, -40, -5, 2, 10);
     private final double[] flow = Made.steps(new Random(4), Driven.SECONDS + 1, -25, 20, 20, 60);
@@ -36,25 +32,14 @@ class DriveElectricsTest {
     @Test
     void stepsUnderAChargingVoltageTellNoResistance() {
         DriveQuantities all = Driven.measured(loaded());
-        Interval steps = Driven.find(all, "resistance-by-steps/1").orElseThrow();
+        Interval steps = Driven.find(all, "resistance-by-steps").orElseThrow();
         assertThat(steps.value()).isCloseTo(5.5, within(0.2));
         assertThat(steps.standardError()).as("a clamp's scale at least").isGreaterThanOrEqualTo(0.015 * 5.4);
         assertThat(all.estimates().get("internalResistanceMilliohm")).isEqualTo(steps);
-        Interval rated = Driven.find(all, "resistance-by-rating/2").orElseThrow();
+        Interval rated = Driven.find(all, "resistance-by-rating").orElseThrow();
         assertThat(rated.value()).as("times 700 A").isCloseTo(0.7 * steps.value(), within(1e-9));
         assertThat(rated.low()).isCloseTo(0.7 * steps.low(), within(1e-9));
         assertThat(rated.high()).isCloseTo(0.7 * steps.high(), within(1e-9));
-    }
-
-    @Test
-    void theFirstEditionTellsTheResistanceByStepsToo() {
-        DriveQuantities all = Driven.measured(loaded(), FIRST);
-        Interval milliohm = all.estimates().get("internalResistanceMilliohm");
-        assertThat(milliohm.value()).isCloseTo(5.5, within(0.2));
-        Interval rated = Driven.find(all, "resistance-by-rating/1").orElseThrow();
-        assertThat(rated.value()).isCloseTo(0.7 * milliohm.value(), within(1e-9));
-        assertThat(rated.low()).isCloseTo(0.7 * milliohm.low(), within(1e-9));
-        assertThat(rated.high()).isCloseTo(0.7 * milliohm.high(), within(1e-9));
     }
 
     /** Steps under 3 A are lost in what else moves the voltage, and a voltage that falls with charge is no resistance. */
@@ -63,9 +48,9 @@ class DriveElectricsTest {
         Made small = Driven.clamped(12.6, t -> 12.6 + 0.0055 * (t % 20 < 10 ? -5 : -7.5), t -> t % 20 < 10 ? -5 : -7.5);
         Made falling = Driven.clamped(12.6, t -> 12.6 - 0.0055 * of(load, t), t -> of(load, t));
         for (Made made : new Made[] {small, falling}) {
-            assertThat(Driven.find(Driven.measured(made), "resistance-by-steps/1"))
+            assertThat(Driven.find(Driven.measured(made), "resistance-by-steps"))
                     .isEmpty();
-            assertThat(Driven.find(Driven.measured(made, FIRST), "resistance-by-rating/1"))
+            assertThat(Driven.find(Driven.measured(made), "resistance-by-rating"))
                     .isEmpty();
         }
     }
@@ -81,23 +66,12 @@ class DriveElectricsTest {
                                 : 13 + bias + gain * (posts.applyAsDouble(t) - 13) + ohm * of(flow, t));
     }
 
-    @Test
-    void theFirstEditionTellsACableByTheCurrentAndABiasWithoutOne() {
-        DriveQuantities cable = Driven.measured(reporting(0.05, 1, 0.040), FIRST);
-        assertThat(Driven.value(cable, "harness-resistance/1")).isCloseTo(40, within(2.0));
-        assertThat(Driven.value(cable, "reported-voltage-bias/1")).isCloseTo(0.05, within(0.03));
-        Made off = Driven.volts(12.5, t -> 14).with(Channel.REPORTED_V, t -> (t < 60 ? 12.5 : 14) - 0.3);
-        DriveQuantities bias = Driven.measured(off, FIRST);
-        assertThat(Driven.value(bias, "reported-voltage-bias/1")).isCloseTo(-0.3, within(0.01));
-        assertThat(Driven.find(bias, "harness-resistance/1")).isEmpty();
-    }
-
     /** A gain within 5 % is what delays leave: the cable is told with it left in, and the gain all the same. */
     @Test
     void aSmallGainDoesNotHideACable() {
         DriveQuantities all = Driven.measured(reporting(0, 0.97, 0.030));
-        assertThat(Driven.value(all, "harness-resistance/2")).isCloseTo(30, within(2.0));
-        assertThat(Driven.value(all, "reported-voltage-gain/1")).isCloseTo(0.97, within(0.02));
+        assertThat(Driven.value(all, "harness-resistance")).isCloseTo(30, within(2.0));
+        assertThat(Driven.value(all, "reported-voltage-gain")).isCloseTo(0.97, within(0.02));
     }
 
     /** Without any current a voltmeter that lies the more the higher the voltage is told by the voltage alone. */
@@ -107,9 +81,9 @@ class DriveElectricsTest {
         Made made = Driven.volts(12.5, posts)
                 .with(Channel.REPORTED_V, t -> t < 61 ? 12.5 : 13 - 0.2 + 0.8 * (posts.applyAsDouble(t) - 13));
         DriveQuantities all = Driven.measured(made);
-        assertThat(Driven.value(all, "reported-voltage-gain/1")).isCloseTo(0.8, within(0.02));
-        assertThat(Driven.value(all, "reported-voltage-bias/2")).isCloseTo(-0.2, within(0.02));
-        assertThat(Driven.find(all, "harness-resistance/2")).isEmpty();
+        assertThat(Driven.value(all, "reported-voltage-gain")).isCloseTo(0.8, within(0.02));
+        assertThat(Driven.value(all, "reported-voltage-bias")).isCloseTo(-0.2, within(0.02));
+        assertThat(Driven.find(all, "harness-resistance")).isEmpty();
     }
 
     /** What varies too little tells neither gain nor cable, only that the two voltages lie apart. */
@@ -117,7 +91,7 @@ class DriveElectricsTest {
     void aLevelVoltageTellsABiasOnly() {
         Made made = Driven.clamped(12.5, t -> 14, t -> 3).with(Channel.REPORTED_V, t -> (t < 61 ? 12.5 : 14) - 0.4);
         DriveQuantities all = Driven.measured(made);
-        assertThat(Driven.value(all, "reported-voltage-bias/2")).isCloseTo(-0.4, within(0.01));
+        assertThat(Driven.value(all, "reported-voltage-bias")).isCloseTo(-0.4, within(0.01));
         assertThat(all.estimates()).doesNotContainKeys("voltageGain", "harnessResistanceMilliohm");
     }
 
@@ -129,7 +103,7 @@ class DriveElectricsTest {
         Made made = Driven.clamped(12.5, t -> 13 + 0.006 * amperes.applyAsDouble(t), amperes)
                 .with(Channel.REPORTED_V, t -> t < 61 ? 12.5 : 13 + 0.036 * amperes.applyAsDouble(t));
         DriveQuantities all = Driven.measured(made, Driven.reference(capacityAh, 20));
-        assertThat(Driven.find(all, "harness-resistance/2").isPresent()).isEqualTo(told);
+        assertThat(Driven.find(all, "harness-resistance").isPresent()).isEqualTo(told);
     }
 
     /** The engine stands for the first five minutes: awake with 6 A for 120 s, then asleep; the sensor reads so much too high. */
@@ -146,27 +120,23 @@ class DriveElectricsTest {
     @Test
     void aClampTellsTheSensorsOffsetAndGain() {
         DriveQuantities all = Driven.measured(sleeping(true, 2));
-        Interval offset = Driven.find(all, "sensor-offset-by-clamp/1").orElseThrow();
+        Interval offset = Driven.find(all, "sensor-offset-by-clamp").orElseThrow();
         assertThat(offset.value()).isCloseTo(2, within(0.2));
         assertThat(all.estimates().get("sensorOffsetA")).isEqualTo(offset);
-        assertThat(Driven.value(all, "sensor-gain/1")).isCloseTo(1, within(0.02));
+        assertThat(Driven.value(all, "sensor-gain")).isCloseTo(1, within(0.02));
         assertThat(all.estimates()).containsKey("sensorGain");
-        double asleep = Driven.value(all, "sensor-asleep-in-drive/1");
+        double asleep = Driven.value(all, "sensor-asleep-in-drive");
         assertThat(asleep).isCloseTo(2.05, within(0.1));
-        assertThat(Driven.value(all, "offset-ways-disagree/1")).isCloseTo(offset.value() - asleep, within(1e-9));
-        DriveQuantities first = Driven.measured(sleeping(true, 2), FIRST);
-        assertThat(Driven.find(first, "sensor-offset-by-clamp/1")).contains(offset);
-        assertThat(Driven.value(first, "sensor-gain/1")).isCloseTo(1, within(0.02));
-        assertThat(first.estimates().get("sensorOffsetA")).isEqualTo(offset);
+        assertThat(Driven.value(all, "offset-ways-disagree")).isCloseTo(offset.value() - asleep, within(1e-9));
     }
 
     /** Without one all other ways are said, and all of them together are the estimate. */
     @Test
     void withoutAClampTheOtherWaysTellTheOffsetTogether() {
         DriveQuantities all = Driven.measured(sleeping(false, 2));
-        assertThat(Driven.find(all, "sensor-offset-by-clamp/1")).isEmpty();
-        assertThat(Driven.value(all, "sensor-asleep-in-drive/1")).isCloseTo(2.05, within(0.1));
-        Interval together = Driven.find(all, "sensor-offset-together/1").orElseThrow();
+        assertThat(Driven.find(all, "sensor-offset-by-clamp")).isEmpty();
+        assertThat(Driven.value(all, "sensor-asleep-in-drive")).isCloseTo(2.05, within(0.1));
+        Interval together = Driven.find(all, "sensor-offset-together").orElseThrow();
         assertThat(together.low()).isLessThan(2);
         assertThat(together.high()).isGreaterThan(2);
         assertThat(all.estimates().get("sensorOffsetA")).isEqualTo(together);

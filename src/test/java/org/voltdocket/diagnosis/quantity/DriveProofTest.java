@@ -12,7 +12,6 @@ import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Made;
-import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Interval;
 
 /** What a drive recording proves, on drives made so that the truth is known. */
@@ -37,7 +36,7 @@ class DriveProofTest {
     }
 
     private static DriveQuantities measured(Made made) {
-        return DriveQuantities.of(made.evidence(), new Reference(FACTS, 20, new Methods(2, 2, 2)));
+        return DriveQuantities.of(made.evidence(), new Reference(FACTS, 20));
     }
 
     private static Optional<Interval> value(DriveQuantities all, String quantity) {
@@ -62,20 +61,16 @@ class DriveProofTest {
     @Test
     void anHonestVoltageACableAndALyingOneAreToldApart() {
         DriveQuantities honest = reporting(0, 1, 0);
-        assertThat(value(honest, "reported-voltage-bias/2").orElseThrow().value())
-                .isCloseTo(0, within(0.02));
-        assertThat(value(honest, "harness-resistance/2").orElseThrow().high()).isLessThan(3);
+        assertThat(value(honest, "reported-voltage-bias").orElseThrow().value()).isCloseTo(0, within(0.02));
+        assertThat(value(honest, "harness-resistance").orElseThrow().high()).isLessThan(3);
         DriveQuantities cable = reporting(0.05, 1, 0.040);
-        assertThat(value(cable, "harness-resistance/2").orElseThrow().value()).isCloseTo(40, within(2.0));
-        assertThat(value(cable, "harness-by-steps/1").orElseThrow().value()).isCloseTo(40, within(4.0));
-        assertThat(value(cable, "reported-voltage-bias/2").orElseThrow().value())
-                .isCloseTo(0.05, within(0.03));
+        assertThat(value(cable, "harness-resistance").orElseThrow().value()).isCloseTo(40, within(2.0));
+        assertThat(value(cable, "harness-by-steps").orElseThrow().value()).isCloseTo(40, within(4.0));
+        assertThat(value(cable, "reported-voltage-bias").orElseThrow().value()).isCloseTo(0.05, within(0.03));
         DriveQuantities lying = reporting(-0.4, 0.8, 0);
-        assertThat(value(lying, "reported-voltage-gain/1").orElseThrow().value())
-                .isCloseTo(0.8, within(0.02));
-        assertThat(value(lying, "reported-voltage-bias/2").orElseThrow().value())
-                .isCloseTo(-0.4, within(0.03));
-        assertThat(value(lying, "harness-resistance/2").orElseThrow().high()).isLessThan(4);
+        assertThat(value(lying, "reported-voltage-gain").orElseThrow().value()).isCloseTo(0.8, within(0.02));
+        assertThat(value(lying, "reported-voltage-bias").orElseThrow().value()).isCloseTo(-0.4, within(0.03));
+        assertThat(value(lying, "harness-resistance").orElseThrow().high()).isLessThan(4);
     }
 
     @Test
@@ -89,9 +84,9 @@ class DriveProofTest {
                         t -> t < 25 ? 12.6 : 12.6 + 0.0055 * (t < 26.5 ? -250 + 90 * Math.sin(30 * t) : load[(int) t]))
                 .with(Channel.ENGINE_RPM, t -> t < 26.5 ? 0 : 900);
         DriveQuantities all = measured(made);
-        assertThat(value(all, "resistance-by-starts/1").orElseThrow().value()).isCloseTo(5.5, within(0.2));
-        assertThat(value(all, "resistance-by-steps/1").orElseThrow().value()).isCloseTo(5.5, within(0.2));
-        assertThat(value(all, "resistance-by-rating/2").orElseThrow().value()).isCloseTo(3.85, within(0.15));
+        assertThat(value(all, "resistance-by-starts").orElseThrow().value()).isCloseTo(5.5, within(0.2));
+        assertThat(value(all, "resistance-by-steps").orElseThrow().value()).isCloseTo(5.5, within(0.2));
+        assertThat(value(all, "resistance-by-rating").orElseThrow().value()).isCloseTo(3.85, within(0.15));
         assertThat(all.estimates()).containsKey("internalResistanceMilliohm");
     }
 
@@ -103,11 +98,11 @@ class DriveProofTest {
         }
         double ah = mean * SECONDS / 3600;
         DriveQuantities all = measured(drive());
-        Interval perStart = value(all, "charge-per-start/1").orElseThrow();
+        Interval perStart = value(all, "charge-per-start").orElseThrow();
         assertThat(perStart.low()).isLessThan(ah);
         assertThat(perStart.high()).isGreaterThan(ah);
         double km = 50.0 * (SECONDS - 60) / 3600;
-        assertThat(value(all, "charge-per-100-km/1").orElseThrow().value())
+        assertThat(value(all, "charge-per-100-km").orElseThrow().value())
                 .isCloseTo(100 * perStart.value() / km, within(1e-6 + Math.abs(perStart.value())));
     }
 
@@ -118,11 +113,11 @@ class DriveProofTest {
                 .with(
                         Channel.MEASURED_V,
                         t -> t < 8 ? 12.6 : t < 9 ? 10 : 14.2 + 0.15 * Math.sin(2 * Math.PI * 193 * t));
-        assertThat(value(measured(fast), "ripple-in-drive/1").orElseThrow().value())
+        assertThat(value(measured(fast), "ripple-in-drive").orElseThrow().value())
                 .isCloseTo(0.30, within(0.02));
         DriveQuantities slow = measured(drive());
-        assertThat(value(slow, "ripple-in-drive/1")).isEmpty();
-        assertThat(value(slow, "sampling-rate/1").orElseThrow().value()).isCloseTo(5, within(0.01));
+        assertThat(value(slow, "ripple-in-drive")).isEmpty();
+        assertThat(value(slow, "sampling-rate").orElseThrow().value()).isCloseTo(5, within(0.01));
     }
 
     @Test
@@ -133,8 +128,8 @@ class DriveProofTest {
                 .with(Channel.COOLANT, t -> 10 + t / 6)
                 .with(Channel.SPEED, t -> t < 200 ? 30 : slowing(t) ? 80 - 3 * ((t % 60) - 40) : 80);
         DriveQuantities all = measured(made);
-        assertThat(value(all, "lift-when-cold/1").orElseThrow().value()).isCloseTo(14.4, within(0.05));
-        assertThat(value(all, "rise-when-slowing/1").orElseThrow().value()).isCloseTo(2.0, within(0.1));
+        assertThat(value(all, "lift-when-cold").orElseThrow().value()).isCloseTo(14.4, within(0.05));
+        assertThat(value(all, "rise-when-slowing").orElseThrow().value()).isCloseTo(2.0, within(0.1));
     }
 
     private static boolean slowing(double t) {
@@ -155,14 +150,13 @@ class DriveProofTest {
     @Test
     void controlIsJudgedByWhatItsOwnSensorSays() {
         DriveQuantities told = asked(40, 12.4, 0);
-        assertThat(value(told, "uncharged-though-told/1").orElseThrow().value()).isGreaterThan(60);
-        assertThat(value(told, "rests-as-claimed-full/1")).isEmpty();
+        assertThat(value(told, "uncharged-though-told").orElseThrow().value()).isGreaterThan(60);
+        assertThat(value(told, "rests-as-claimed-full")).isEmpty();
         DriveQuantities misled = asked(92, 12.4, 4);
-        assertThat(value(misled, "uncharged-though-told/1")).isEmpty();
-        assertThat(value(misled, "rests-as-claimed-full/1").orElseThrow().value())
-                .isGreaterThan(60);
+        assertThat(value(misled, "uncharged-though-told")).isEmpty();
+        assertThat(value(misled, "rests-as-claimed-full").orElseThrow().value()).isGreaterThan(60);
         DriveQuantities charged = asked(40, 14.3, 0);
-        assertThat(value(charged, "uncharged-though-told/1").orElseThrow().value())
+        assertThat(value(charged, "uncharged-though-told").orElseThrow().value())
                 .isLessThan(5);
     }
 
@@ -181,7 +175,7 @@ class DriveProofTest {
                 new Facts.VehicleFacts(ChargingControl.CONVENTIONAL, null, null, null, null),
                 null,
                 null);
-        return DriveQuantities.of(made.evidence(), new Reference(facts, 20, new Methods(2, 2, 2)));
+        return DriveQuantities.of(made.evidence(), new Reference(facts, 20));
     }
 
     private static double share(DriveQuantities all, String quantity) {
@@ -192,12 +186,12 @@ class DriveProofTest {
     @Test
     void sharesOfTooMuchAndOfTooLittle() {
         DriveQuantities all = measured(driven(12.7, t -> t % 60 < 20 ? 15.2 : t % 60 < 40 ? 12.9 : 14.0, t -> 1));
-        assertThat(share(all, "over-voltage-share/1")).isCloseTo(33.3, within(3.0));
-        assertThat(share(all, "low-running-voltage-share/1")).isCloseTo(33.3, within(3.0));
-        assertThat(share(all, "highest-charging-voltage/1")).isCloseTo(15.2, within(0.01));
+        assertThat(share(all, "over-voltage-share")).isCloseTo(33.3, within(3.0));
+        assertThat(share(all, "low-running-voltage-share")).isCloseTo(33.3, within(3.0));
+        assertThat(share(all, "highest-charging-voltage")).isCloseTo(15.2, within(0.01));
         DriveQuantities within = measured(driven(12.7, t -> t % 60 < 30 ? 15.0 : 13.05, t -> 1));
-        assertThat(share(within, "over-voltage-share/1")).isZero();
-        assertThat(share(within, "low-running-voltage-share/1")).isZero();
+        assertThat(share(within, "over-voltage-share")).isZero();
+        assertThat(share(within, "low-running-voltage-share")).isZero();
     }
 
     /**
@@ -207,12 +201,12 @@ class DriveProofTest {
     @Test
     void aSourceThatLeavesTheLoadsToTheBatteryIsSeenByTheClamp() {
         Made dead = driven(12.7, t -> 12.1, t -> t % 60 < 45 ? -9 : -7);
-        assertThat(share(conventional(dead), "unsupported-share/1")).isCloseTo(75, within(3.0));
-        assertThat(value(conventional(dead), "unsupported-yet-lifted/1")).isEmpty();
-        assertThat(value(measured(dead), "unsupported-share/1")).isEmpty();
+        assertThat(share(conventional(dead), "unsupported-share")).isCloseTo(75, within(3.0));
+        assertThat(value(conventional(dead), "unsupported-yet-lifted")).isEmpty();
+        assertThat(value(measured(dead), "unsupported-share")).isEmpty();
         Made slipping = driven(12.7, t -> t % 60 < 45 ? 12.1 : 14.2, t -> t % 60 < 45 ? -9 : 5);
-        assertThat(share(conventional(slipping), "unsupported-yet-lifted/1")).isCloseTo(75, within(3.0));
-        assertThat(value(conventional(slipping), "unsupported-share/1")).isEmpty();
+        assertThat(share(conventional(slipping), "unsupported-yet-lifted")).isCloseTo(75, within(3.0));
+        assertThat(value(conventional(slipping), "unsupported-share")).isEmpty();
     }
 
     /**
@@ -224,14 +218,14 @@ class DriveProofTest {
     void whatALowBatteryGets() {
         DriveQuantities all =
                 measured(driven(12.1, t -> t % 60 < 30 ? 14.2 : 12.2, t -> t % 60 < 30 ? 12 : t % 60 < 45 ? 0 : -10));
-        assertThat(share(all, "charging-share-when-low/1")).isCloseTo(53, within(1.0));
-        assertThat(share(all, "holding-share-when-low/1")).isCloseTo(20, within(1.0));
-        assertThat(share(all, "charging-when-low/1")).isCloseTo(0.5 * 12 - 0.25 * 10, within(0.4));
-        assertThat(share(all, "failing-at-times/1")).isCloseTo(25, within(4.0));
+        assertThat(share(all, "charging-share-when-low")).isCloseTo(53, within(1.0));
+        assertThat(share(all, "holding-share-when-low")).isCloseTo(20, within(1.0));
+        assertThat(share(all, "charging-when-low")).isCloseTo(0.5 * 12 - 0.25 * 10, within(0.4));
+        assertThat(share(all, "failing-at-times")).isCloseTo(25, within(4.0));
         DriveQuantities full = measured(driven(12.8, t -> 12.9, t -> 0));
-        assertThat(value(full, "charging-when-low/1")).isEmpty();
-        assertThat(value(full, "charging-share-when-low/1")).isEmpty();
-        assertThat(value(full, "failing-at-times/1")).isEmpty();
+        assertThat(value(full, "charging-when-low")).isEmpty();
+        assertThat(value(full, "charging-share-when-low")).isEmpty();
+        assertThat(value(full, "failing-at-times")).isEmpty();
     }
 
     /** The vehicle says that it charges, the posts lie under the rest voltage: half of the time. */
@@ -240,20 +234,20 @@ class DriveProofTest {
         Made made = driven(12.5, t -> t % 60 < 30 ? 12.2 : 14.0, t -> t % 60 < 30 ? -6 : 6)
                 .with(Channel.REPORTED_A, t -> t < 60 ? 0 : 3)
                 .with(Channel.REPORTED_V, t -> t < 60 ? 12.5 : 13.9);
-        assertThat(share(measured(made), "reported-charge-under-rest/1")).isCloseTo(50, within(4.0));
-        assertThat(share(measured(made), "charge-seen-by-vehicle-only/1")).isCloseTo(50, within(6.0));
+        assertThat(share(measured(made), "reported-charge-under-rest")).isCloseTo(50, within(4.0));
+        assertThat(share(measured(made), "charge-seen-by-vehicle-only")).isCloseTo(50, within(6.0));
         Made honest = driven(12.5, t -> 14.0, t -> 6)
                 .with(Channel.REPORTED_A, t -> t < 60 ? 0 : 6)
                 .with(Channel.REPORTED_V, t -> t < 60 ? 12.5 : 13.9);
-        assertThat(share(measured(honest), "reported-charge-under-rest/1")).isZero();
-        assertThat(share(measured(honest), "charge-seen-by-vehicle-only/1")).isZero();
+        assertThat(share(measured(honest), "reported-charge-under-rest")).isZero();
+        assertThat(share(measured(honest), "charge-seen-by-vehicle-only")).isZero();
     }
 
     /** Reported 90 % where the rest voltage says otherwise: the error is the difference, its ends the interval's turned. */
     @Test
     void theErrorOfTheReportedChargeIsTheDifferenceToTheRestVoltage() {
         DriveQuantities all = measured(driven(12.1, t -> 14.2, t -> 5).with(Channel.REPORTED_SOC, t -> 90));
-        Interval error = value(all, "reported-charge-error/1").orElseThrow();
+        Interval error = value(all, "reported-charge-error").orElseThrow();
         assertThat(error.value()).isBetween(40.0, 80.0);
         assertThat(error.low()).isLessThan(error.value());
         assertThat(error.high()).isGreaterThan(error.value());

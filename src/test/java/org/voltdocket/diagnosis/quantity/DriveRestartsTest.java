@@ -11,7 +11,6 @@ import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Made;
-import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Interval;
 
 /** A drive in town of a vehicle that stops its engine: started at 30 s, restarted every two minutes after 20 s of standing. */
@@ -62,9 +61,7 @@ class DriveRestartsTest {
                 new Facts.VehicleFacts(null, stopStart, null, null, null),
                 null,
                 null);
-        return DriveQuantities.of(
-                        made.as(EvidenceKind.DRIVE_RECORDING).evidence(),
-                        new Reference(facts, 20, new Methods(2, 2, 2)))
+        return DriveQuantities.of(made.as(EvidenceKind.DRIVE_RECORDING).evidence(), new Reference(facts, 20))
                 .measurements()
                 .stream()
                 .collect(java.util.stream.Collectors.toMap(Measurement::quantity, Measurement::value, (a, b) -> a));
@@ -74,36 +71,36 @@ class DriveRestartsTest {
     @Test
     void restartsAreThoseAfterAStopInTraffic() {
         Map<String, Interval> found = of(stopping(20), true);
-        assertThat(found.get("restart-minimum/1").value()).isCloseTo(9.4, within(0.001));
-        assertThat(found.get("restart-trend/1").value()).isCloseTo(-0.6, within(0.001));
-        assertThat(of(refusing(), true)).doesNotContainKeys("restart-minimum/1", "restart-trend/1");
+        assertThat(found.get("restart-minimum").value()).isCloseTo(9.4, within(0.001));
+        assertThat(found.get("restart-trend").value()).isCloseTo(-0.6, within(0.001));
+        assertThat(of(refusing(), true)).doesNotContainKeys("restart-minimum", "restart-trend");
     }
 
     /** A row each half second may miss the least voltage. */
     @Test
     void aSlowRecordingTellsNoLeastVoltage() {
-        assertThat(of(stopping(2), true)).doesNotContainKeys("restart-minimum/1", "restart-trend/1");
+        assertThat(of(stopping(2), true)).doesNotContainKeys("restart-minimum", "restart-trend");
     }
 
     /** Seven standings of 27 s, the first from 75 s on; six seconds before the first drive are too short. */
     @Test
     void standingsOfAWarmEngineThatGoesOnRunningAreRefusals() {
-        assertThat(of(warm(refusing(), 90, 92), true).get("stop-refusals/1")).isEqualTo(Interval.exact(7));
-        assertThat(of(warm(refusing(), 65, 80), true).get("stop-refusals/1")).isEqualTo(Interval.exact(7));
-        assertThat(of(warm(stopping(20), 90, 92), true).get("stop-refusals/1"))
+        assertThat(of(warm(refusing(), 90, 92), true).get("stop-refusals")).isEqualTo(Interval.exact(7));
+        assertThat(of(warm(refusing(), 65, 80), true).get("stop-refusals")).isEqualTo(Interval.exact(7));
+        assertThat(of(warm(stopping(20), 90, 92), true).get("stop-refusals"))
                 .as("it stopped")
                 .isEqualTo(Interval.exact(0));
     }
 
     @Test
     void whatMayKeepAnEngineRunningIsNoRefusal() {
-        assertThat(Optional.ofNullable(of(warm(refusing(), 64, 92), true).get("stop-refusals/1")))
+        assertThat(Optional.ofNullable(of(warm(refusing(), 64, 92), true).get("stop-refusals")))
                 .as("cold")
                 .isEmpty();
-        assertThat(Optional.ofNullable(of(warm(refusing(), 90, 79), true).get("stop-refusals/1")))
+        assertThat(Optional.ofNullable(of(warm(refusing(), 90, 79), true).get("stop-refusals")))
                 .as("low")
                 .isEmpty();
-        assertThat(of(warm(refusing(), 90, 92), false)).doesNotContainKey("stop-refusals/1");
-        assertThat(of(refusing(), true)).as("not told").doesNotContainKey("stop-refusals/1");
+        assertThat(of(warm(refusing(), 90, 92), false)).doesNotContainKey("stop-refusals");
+        assertThat(of(refusing(), true)).as("not told").doesNotContainKey("stop-refusals");
     }
 }

@@ -7,14 +7,12 @@ import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Made;
-import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Interval;
 
 /** Drives made by hand: a minute at rest, one second of cranking, then the engine runs; under way from 70 s on. */
 final class Driven {
 
     static final int SECONDS = 1200;
-    static final Methods NEWER = new Methods(2, 2, 2);
 
     private Driven() {}
 
@@ -28,7 +26,7 @@ final class Driven {
     }
 
     static Reference reference(double capacityAh, double celsius) {
-        return new Reference(facts(capacityAh, ChargingControl.CONVENTIONAL), celsius, NEWER);
+        return new Reference(facts(capacityAh, ChargingControl.CONVENTIONAL), celsius);
     }
 
     /** Volts only, two samples a second, at 60 km/h. */

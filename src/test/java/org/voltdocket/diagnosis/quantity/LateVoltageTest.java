@@ -60,7 +60,7 @@ class LateVoltageTest {
         List<Double> out = new ArrayList<>();
         for (Measurement one :
                 DriveQuantities.of(item, new Reference(Facts.UNKNOWN, 20)).measurements()) {
-            if (one.quantity().equals("gap-while-charging/1")) {
+            if (one.quantity().equals("gap-while-charging")) {
                 out.add(one.value().value());
             }
         }

@@ -61,7 +61,7 @@ class StandingQuantitiesTest {
         Made made = Made.at(0.1, HOURS * 3600)
                 .with(Channel.MEASURED_V, t -> volts(t, drain, 0.15))
                 .with(Channel.MEASURED_A, t -> flow(t, drain) + noise[(int) t]);
-        Interval found = measured(made).get("standing-drain/1");
+        Interval found = measured(made).get("standing-drain");
         assertThat(found.value()).isCloseTo(drain, within(0.005));
         assertThat(found.high() - found.low())
                 .as("95 % of a zero error of 20 mA")
@@ -72,7 +72,7 @@ class StandingQuantitiesTest {
     @ValueSource(doubles = {0, 0.2, 0.5, 1.2})
     void theVoltageTellsTheDrainThroughItsRelaxation(double drain) {
         Made made = Made.at(0.1, HOURS * 3600).with(Channel.MEASURED_V, t -> volts(t, drain, 0.15));
-        Interval found = measured(made).get("standing-drain-by-voltage/1");
+        Interval found = measured(made).get("standing-drain-by-voltage");
         assertThat(found.low()).isLessThanOrEqualTo(drain);
         assertThat(found.high()).isGreaterThanOrEqualTo(drain);
         assertThat(found.value()).isCloseTo(drain, within(0.1 + 0.15 * drain));
@@ -81,7 +81,7 @@ class StandingQuantitiesTest {
     @Test
     void aShortRecordingTellsNoDrainByVoltage() {
         Made made = Made.at(0.1, 2 * 3600).with(Channel.MEASURED_V, t -> volts(t, 1, 0.15));
-        assertThat(measured(made)).doesNotContainKey("standing-drain-by-voltage/1");
+        assertThat(measured(made)).doesNotContainKey("standing-drain-by-voltage");
     }
 
     @ParameterizedTest
@@ -91,7 +91,7 @@ class StandingQuantitiesTest {
                 .with(Channel.MEASURED_V, t -> volts(t, 0.3, 0.15))
                 .with(Channel.MEASURED_A, t -> flow(t, 0.3) + noise[(int) t])
                 .with(Channel.REPORTED_A, t -> offset + flow(t, 0.3));
-        Interval found = measured(made).get("sensor-at-rest/1");
+        Interval found = measured(made).get("sensor-at-rest");
         assertThat(found.value()).isCloseTo(offset, within(0.01));
         assertThat(found.low()).isLessThan(offset);
         assertThat(found.high()).isGreaterThan(offset);
@@ -114,17 +114,17 @@ class StandingQuantitiesTest {
     @Test
     void wakeUpsAreCountedWithTheirLengthAndShare() {
         Map<String, Interval> found = waking(2, 0);
-        assertThat(found.get("wake-ups/1")).isEqualTo(Interval.exact(10));
-        assertThat(found.get("wake-up-length/1").value()).isCloseTo(120, within(4.0));
-        assertThat(found.get("wake-up-share/1").value()).isCloseTo(100 * 2400.0 / (2400 + 0.02 * 27_000), within(3.0));
+        assertThat(found.get("wake-ups")).isEqualTo(Interval.exact(10));
+        assertThat(found.get("wake-up-length").value()).isCloseTo(120, within(4.0));
+        assertThat(found.get("wake-up-share").value()).isCloseTo(100 * 2400.0 / (2400 + 0.02 * 27_000), within(3.0));
     }
 
     /** A pause of half a minute ends no wake-up, a longer one does; a quarter of an ampere more is not awake. */
     @Test
     void burstsCloseTogetherAreOneWakeUp() {
-        assertThat(waking(2, 26).get("wake-ups/1")).isEqualTo(Interval.exact(10));
-        assertThat(waking(2, 40).get("wake-ups/1")).isEqualTo(Interval.exact(20));
-        assertThat(waking(0.2, 0).get("wake-ups/1")).isEqualTo(Interval.exact(0));
+        assertThat(waking(2, 26).get("wake-ups")).isEqualTo(Interval.exact(10));
+        assertThat(waking(2, 40).get("wake-ups")).isEqualTo(Interval.exact(20));
+        assertThat(waking(0.2, 0).get("wake-ups")).isEqualTo(Interval.exact(0));
     }
 
     /** In the first hour a vehicle may be awake most of the time, and asleep it may take 0.3 A: neither is a wake-up. */
@@ -136,15 +136,15 @@ class StandingQuantitiesTest {
                 .with(
                         Channel.MEASURED_A,
                         t -> t < awakeFirstS ? -4 : t >= 10_800 && t < 28_700 && t % 3600 < 60 ? -2 : -0.3));
-        assertThat(found.get("wake-ups/1")).as("after 3, 4, 5, 6 and 7 hours").isEqualTo(Interval.exact(5));
-        assertThat(found.get("wake-up-length/1").value()).isCloseTo(60, within(1.0));
+        assertThat(found.get("wake-ups")).as("after 3, 4, 5, 6 and 7 hours").isEqualTo(Interval.exact(5));
+        assertThat(found.get("wake-up-length").value()).isCloseTo(60, within(1.0));
     }
 
     /** Known to a step between samples at either end: twice two seconds at a sample every two seconds. */
     @Test
     void theLengthOfAWakeUpIsKnownToTheSampling() {
         Map<String, Interval> found = waking(2, 0);
-        Interval length = found.get("wake-up-length/1");
+        Interval length = found.get("wake-up-length");
         assertThat(length.high() - length.value()).isCloseTo(4, within(0.01));
         assertThat(length.value() - length.low()).isCloseTo(4, within(0.01));
     }
@@ -154,7 +154,7 @@ class StandingQuantitiesTest {
         Made made = Made.at(1 / 300.0, HOURS * 3600)
                 .with(Channel.MEASURED_V, t -> volts(t, 0.02, 0.15))
                 .with(Channel.MEASURED_A, t -> t % 1800 < 300 ? -2 : -0.02);
-        assertThat(measured(made)).containsKey("standing-drain/1").doesNotContainKey("wake-ups/1");
+        assertThat(measured(made)).containsKey("standing-drain").doesNotContainKey("wake-ups");
     }
 
     /** A drain that comes and goes is known less well than a steady one: its own scatter joins the clamp's 20 mA. */
@@ -164,7 +164,7 @@ class StandingQuantitiesTest {
         Made made = Made.at(0.1, HOURS * 3600)
                 .with(Channel.MEASURED_V, t -> volts(t, 0.3, 0.15))
                 .with(Channel.MEASURED_A, t -> -0.3 + scatter[(int) t]);
-        Interval found = measured(made).get("standing-drain/1");
+        Interval found = measured(made).get("standing-drain");
         double samples = (HOURS - 1) * 360;
         assertThat(found.standardError()).isCloseTo(Math.hypot(0.02, 1.5 / Math.sqrt(samples)), within(0.006));
     }
@@ -177,7 +177,7 @@ class StandingQuantitiesTest {
     @ValueSource(doubles = {4, 8})
     void theLongerTheVehicleStoodTheBetterTheVoltageTells(double hours) {
         Made made = Made.at(0.1, hours * 3600).with(Channel.MEASURED_V, t -> 12.42 - 0.00805 / 0.6 * 1.0 * t / 3600);
-        Interval found = measured(made).get("standing-drain-by-voltage/1");
+        Interval found = measured(made).get("standing-drain-by-voltage");
         assertThat(found.value()).isCloseTo(1, within(0.01));
         double settling = 0.08 / (hours * hours) / (0.00805 / 0.6);
         assertThat(found.standardError()).isCloseTo(Math.hypot(0.3, settling), within(0.005));
@@ -187,7 +187,7 @@ class StandingQuantitiesTest {
     @Test
     void aFallTooFastForAnythingAsleepIsNoDrain() {
         Made made = Made.at(0.1, 4 * 3600).with(Channel.MEASURED_V, t -> 12.6 - 0.00805 / 0.6 * 11 * t / 3600);
-        assertThat(measured(made)).doesNotContainKey("standing-drain-by-voltage/1");
+        assertThat(measured(made)).doesNotContainKey("standing-drain-by-voltage");
     }
 
     /** Beside a clamp the offset is as well known as the drain; with nothing to tell that it may be 0 to 1 A. */
@@ -198,15 +198,15 @@ class StandingQuantitiesTest {
                 .with(Channel.MEASURED_A, t -> -0.3)
                 .with(Channel.REPORTED_A, t -> 1.7);
         Map<String, Interval> both = measured(clamped);
-        Interval offset = both.get("sensor-at-rest/1");
-        Interval drain = both.get("standing-drain/1");
+        Interval offset = both.get("sensor-at-rest");
+        Interval drain = both.get("standing-drain");
         assertThat(offset.value()).isCloseTo(2.0, within(0.001));
         assertThat(offset.low()).isCloseTo(1.7 + drain.low(), within(1e-6));
         assertThat(offset.high()).isCloseTo(1.7 + drain.high(), within(1e-6));
         Made alone = Made.at(0.1, 2 * 3600)
                 .with(Channel.MEASURED_V, t -> volts(t, 0.02, 0.15))
                 .with(Channel.REPORTED_A, t -> 1.7);
-        Interval vague = measured(alone).get("sensor-at-rest/1");
+        Interval vague = measured(alone).get("sensor-at-rest");
         assertThat(vague.value()).isCloseTo(1.75, within(1e-6));
         assertThat(vague.low()).isCloseTo(1.7, within(1e-6));
         assertThat(vague.high()).isCloseTo(2.7, within(1e-6));
@@ -221,8 +221,8 @@ class StandingQuantitiesTest {
         Evidence evidence = made.as(EvidenceKind.STANDING_RECORDING).evidence();
         StandingQuantities all = StandingQuantities.of(evidence, REFERENCE);
         assertThat(all.estimates())
-                .containsEntry("standingDrainA", measured(made).get("standing-drain/1"))
-                .containsEntry("sensorOffsetA", measured(made).get("sensor-at-rest/1"));
+                .containsEntry("standingDrainA", measured(made).get("standing-drain"))
+                .containsEntry("sensorOffsetA", measured(made).get("sensor-at-rest"));
         assertThat(all.regimes()).containsExactly(new RegimeSpan(0, HOURS * 3600, Regime.REST));
     }
 }

@@ -17,7 +17,7 @@ class CourtTest {
     private static final Facts NOTHING_KNOWN = new Facts(null, null, null, null);
 
     private static Measurement ripple(Evidence evidence, double volts) {
-        return Measurement.of("ripple/1", evidence, Interval.exact(volts));
+        return Measurement.of("ripple", evidence, Interval.exact(volts));
     }
 
     private static Evidence recording(String name) {
