@@ -41,7 +41,7 @@ class QuantitiesTest {
                         .mapToObj(seed -> second.make(scenario, seed).input()));
         return Stream.concat(
                         Stream.concat(demo, other), Stream.of(asleepWithSensor(), sampledFast(), severalCapacityRuns()))
-                .flatMap(input -> new CaseReader(input).measurements.stream())
+                .flatMap(input -> new CaseMeasurements(input).measurements.stream())
                 .toList();
     }
 

@@ -14,7 +14,7 @@ import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
-import org.voltdocket.diagnosis.quantity.OffsetBound;
+import org.voltdocket.diagnosis.quantity.sensor.OffsetBound;
 
 /** Numbers gathered over judged cases. All shares are 0 to 1, NaN where nothing was counted. */
 final class Tally {

@@ -289,7 +289,7 @@ public final class Quantities {
                     "Slope of the voltage without its relaxation over the slope of the rest-voltage table"));
 
     private static final List<Quantity> EVERY =
-            Stream.concat(ALL.stream(), RecordingRegister.ALL.stream()).toList();
+            Stream.concat(ALL.stream(), RecordingQuantities.ALL.stream()).toList();
 
     private Quantities() {}
 

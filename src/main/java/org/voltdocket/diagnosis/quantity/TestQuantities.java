@@ -24,20 +24,20 @@ public final class TestQuantities {
     /** A source whose voltage falls by more than this under load is judged by the loaded one, V (ours). */
     private static final double SAG_V = 0.5;
 
-    private final Reference reference;
+    private final MeasurementContext reference;
     private final List<Measurement> out = new ArrayList<>();
     private boolean arrivedLow;
     private boolean judged;
     private boolean tested;
 
-    private TestQuantities(Reference reference) {
+    private TestQuantities(MeasurementContext reference) {
         this.reference = reference;
     }
 
     /**
      * @param evidence in canonical order
      */
-    public static TestQuantities of(List<Evidence> evidence, Reference reference) {
+    public static TestQuantities of(List<Evidence> evidence, MeasurementContext reference) {
         TestQuantities all = new TestQuantities(reference);
         all.battery(evidence);
         for (Evidence item : evidence) {
@@ -77,7 +77,7 @@ public final class TestQuantities {
         tested = !tests.isEmpty();
         tests.stream().filter(e -> !charged(e)).findFirst().ifPresent(e -> {
             Interval soc = charge(test(e));
-            arrivedLow = soc.value() < DriveQuantities.LOW_CHARGE;
+            arrivedLow = soc.value() < RestVoltage.LOW_CHARGE;
             say("arrival-charge", e, soc, test(e).temperatureC());
         });
         deciding(tests).ifPresent(this::judge);
@@ -127,7 +127,7 @@ public final class TestQuantities {
                 && test.crankingStandard() != null
                 && rated != null
                 && battery.crankingStandard() != null) {
-            CrankingLoad.shareOfRating(
+            CrankingReference.shareOfRating(
                             test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())
                     .ifPresent(share -> say("cranking-share", item, share, test.temperatureC()));
         }
@@ -166,7 +166,7 @@ public final class TestQuantities {
     }
 
     private void cranking(Evidence item, CrankingTest test) {
-        boolean low = test.minimumVoltageV() < CrankingLoad.leastVoltage(test.temperatureC());
+        boolean low = test.minimumVoltageV() < CrankingReference.leastVoltage(test.temperatureC());
         if (!low || !arrivedLow) {
             say("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05), test.temperatureC());
         }

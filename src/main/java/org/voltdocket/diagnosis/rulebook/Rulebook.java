@@ -39,7 +39,7 @@ public record Rulebook(
      */
     public static Rulebook read(InputStream yaml) {
         try {
-            return RulebookFile.parse(yaml.readAllBytes());
+            return RulebookParser.parse(yaml.readAllBytes());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

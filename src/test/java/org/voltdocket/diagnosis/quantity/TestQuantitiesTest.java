@@ -45,7 +45,7 @@ class TestQuantitiesTest {
     }
 
     private static TestQuantities of(List<Evidence> evidence) {
-        return TestQuantities.of(evidence, new Reference(FACTS, 20));
+        return TestQuantities.of(evidence, new MeasurementContext(FACTS, 20));
     }
 
     private static Optional<Interval> value(TestQuantities all, String quantity) {

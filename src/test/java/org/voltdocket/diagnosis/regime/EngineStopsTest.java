@@ -26,7 +26,7 @@ class EngineStopsTest {
     }
 
     private static boolean[] of(Grid grid) {
-        return Engine.running(grid, Starts.in(grid));
+        return EngineState.running(grid, EngineStartDetector.in(grid));
     }
 
     /** Rest, a start at 60 s, a stop at 400 s that a restart ends. */
@@ -85,7 +85,7 @@ class EngineStopsTest {
     @CsvSource({"13.2, false", "13.3, true"})
     void withoutAStartAChargingVoltageShowsARunningEngine(double volts, boolean runs) {
         Grid grid = Made.at(1, 600).with(Channel.MEASURED_V, t -> volts).grid();
-        assertThat(Engine.seenRunning(grid)).isEqualTo(runs);
+        assertThat(EngineState.seenRunning(grid)).isEqualTo(runs);
     }
 
     /** Before the first start no engine ran that nobody saw, though its speed is told only later. */

@@ -22,8 +22,8 @@ class NeutralityTest {
         return Editions.all().stream().flatMap(book -> book.rules().stream());
     }
 
-    private static Judged judge(Rule rule, Interval value) {
-        return Judged.of(rule, Measurement.of(rule.quantity(), null, value), null);
+    private static EvaluatedRule judge(Rule rule, Interval value) {
+        return EvaluatedRule.of(rule, Measurement.of(rule.quantity(), null, value), null);
     }
 
     private static double edge(Rule rule) {
@@ -56,7 +56,7 @@ class NeutralityTest {
             Map<Cause, Double> weights = example.result().equals("inside")
                     ? rule.inside()
                     : example.result().equals("below") ? rule.below() : rule.above();
-            Judged judged = Judged.of(rule, measured, null);
+            EvaluatedRule judged = EvaluatedRule.of(rule, measured, null);
             for (Cause cause : Cause.values()) {
                 assertThat(judged.decibans().getOrDefault(cause, 0.0))
                         .as("%s %s %s", rule.id(), example, cause)
@@ -74,7 +74,7 @@ class NeutralityTest {
             double size = Math.abs(edge(rule)) + 0.1;
             Interval value = Interval.ofStandardError(
                     edge(rule) + size * chance.nextGaussian(), size * Math.pow(10, 3 * chance.nextDouble() - 2));
-            Judged judged = judge(rule, value);
+            EvaluatedRule judged = judge(rule, value);
             for (Cause cause : Cause.values()) {
                 List<Double> all = Stream.of(rule.below(), rule.inside(), rule.above())
                         .map(w -> w.getOrDefault(cause, 0.0))

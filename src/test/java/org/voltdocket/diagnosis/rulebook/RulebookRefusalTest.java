@@ -48,7 +48,7 @@ class RulebookRefusalTest {
             """;
 
     private static Rulebook parse(String text) {
-        return RulebookFile.parse(text.getBytes(StandardCharsets.UTF_8));
+        return RulebookParser.parse(text.getBytes(StandardCharsets.UTF_8));
     }
 
     @Test
@@ -98,14 +98,16 @@ class RulebookRefusalTest {
     @Test
     void rowsThatCannotBeJudgedByAreNamedWithWhy() {
         String good = GOOD.replace("id: cranking", "id: cranking-minimum");
-        assertThat(RowFlaws.of(parse(good))).isEmpty();
-        assertThat(RowFlaws.of(parse(good.replace("value: 0.49", "value: 0.51"))))
-                .containsExactly(new RowFlaws.Flaw(0, "examples[0].result", "the limits make 0.51 above, not inside."));
-        assertThat(RowFlaws.of(parse(good.replace("value: 9.7", "value: 9.5"))))
-                .containsExactly(new RowFlaws.Flaw(1, "examples[0].result", "the limits make 9.5 below, not inside."));
-        assertThat(RowFlaws.of(parse(good.replace("id: ripple", "id: hum").replace("value: 0.49", "value: 7"))))
+        assertThat(RuleValidator.of(parse(good))).isEmpty();
+        assertThat(RuleValidator.of(parse(good.replace("value: 0.49", "value: 0.51"))))
+                .containsExactly(
+                        new RuleValidator.Flaw(0, "examples[0].result", "the limits make 0.51 above, not inside."));
+        assertThat(RuleValidator.of(parse(good.replace("value: 9.7", "value: 9.5"))))
+                .containsExactly(
+                        new RuleValidator.Flaw(1, "examples[0].result", "the limits make 9.5 below, not inside."));
+        assertThat(RuleValidator.of(parse(good.replace("id: ripple", "id: hum").replace("value: 0.49", "value: 7"))))
                 .as("no example is tried where nothing can be said of it")
-                .extracting(RowFlaws.Flaw::row, RowFlaws.Flaw::member)
+                .extracting(RuleValidator.Flaw::row, RuleValidator.Flaw::member)
                 .containsExactly(tuple(0, "id"), tuple(0, "id"));
     }
 
