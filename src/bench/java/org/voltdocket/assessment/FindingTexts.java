@@ -27,7 +27,7 @@ public final class FindingTexts {
 
     /** The edition that judged them. */
     public static Rulebook edition() {
-        return Editions.of("2026.2");
+        return Editions.of("2026.1");
     }
 
     /** A text for each cause, by its identifier. */

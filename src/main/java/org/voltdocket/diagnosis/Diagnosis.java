@@ -8,12 +8,12 @@ import org.voltdocket.diagnosis.Assessment.Estimate;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.cause.Advice;
+import org.voltdocket.diagnosis.cause.CauseRanking;
 import org.voltdocket.diagnosis.cause.Contradictions;
-import org.voltdocket.diagnosis.cause.Ranking;
 import org.voltdocket.diagnosis.cause.Verdict;
-import org.voltdocket.diagnosis.quantity.Kind;
-import org.voltdocket.diagnosis.rulebook.Court;
-import org.voltdocket.diagnosis.rulebook.Judged;
+import org.voltdocket.diagnosis.quantity.RecordingClassifier;
+import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
+import org.voltdocket.diagnosis.rulebook.RuleEvaluator;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Interval;
 
@@ -26,10 +26,10 @@ public final class Diagnosis {
      * Judges a case. Pure: the same input and rule book give the same assessment, whatever the order of the evidence.
      */
     public static Assessment assess(CaseInput input, Rulebook rulebook) {
-        CaseReader read = new CaseReader(input, rulebook.methods());
-        List<Judged> judged = Court.judge(rulebook, input.facts(), read.measurements);
+        CaseMeasurements read = new CaseMeasurements(input);
+        List<EvaluatedRule> judged = RuleEvaluator.judge(rulebook, input.facts(), read.measurements);
         List<Finding> contradictions = Contradictions.in(input, read.evidence);
-        List<RankedCause> causes = Ranking.of(rulebook, judged);
+        List<RankedCause> causes = CauseRanking.of(rulebook, judged);
         BatteryVerdict battery = Verdict.battery(judged, causes, read.tests.tested(), read.tests.judged());
         Leaning leaning = Verdict.leaning(battery, causes, watched(read), !contradictions.isEmpty());
         List<String> missing = Advice.missing(input, battery, leaning, causes);
@@ -48,7 +48,7 @@ public final class Diagnosis {
                 missing);
     }
 
-    private static boolean watched(CaseReader read) {
+    private static boolean watched(CaseMeasurements read) {
         return read.evidence.stream()
                 .anyMatch(e -> e.reading().kind() == EvidenceKind.DRIVE_RECORDING
                         || e.reading().kind() == EvidenceKind.CHARGING_TEST);
@@ -56,7 +56,7 @@ public final class Diagnosis {
 
     private static Map<String, Estimate> estimates(Map<String, Interval> known) {
         Map<String, Estimate> out = new LinkedHashMap<>();
-        CaseReader.UNITS.forEach((name, unit) -> {
+        CaseMeasurements.UNITS.forEach((name, unit) -> {
             Interval value = known.get(name);
             if (value != null) {
                 out.put(name, new Estimate(value.value(), value.low(), value.high(), unit));
@@ -72,6 +72,6 @@ public final class Diagnosis {
      * where the battery rests throughout.
      */
     public static EvidenceKind kindOf(Recording recording) {
-        return Kind.of(recording);
+        return RecordingClassifier.of(recording);
     }
 }

@@ -155,7 +155,7 @@ class DemoArchiveTest {
     }
 
     private static Rulebook rulebook() throws IOException {
-        try (InputStream in = Rulebook.class.getResourceAsStream("/shared/rulebook/2026.2.yaml")) {
+        try (InputStream in = Rulebook.class.getResourceAsStream("/shared/rulebook/2026.1.yaml")) {
             return Rulebook.read(in);
         }
     }

@@ -17,7 +17,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.springframework.core.io.ClassPathResource;
-import org.voltdocket.diagnosis.rulebook.RowFlaws;
+import org.voltdocket.diagnosis.rulebook.RuleValidator;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
@@ -89,7 +89,7 @@ final class EditionValidator {
     }
 
     private static List<EditionError> byRows(YamlPositions places, Rulebook book) {
-        return RowFlaws.of(book).stream()
+        return RuleValidator.of(book).stream()
                 .map(flaw -> {
                     String place = "rules[" + flaw.row() + "]";
                     String name = place + " (" + book.rules().get(flaw.row()).id() + ")." + flaw.member();

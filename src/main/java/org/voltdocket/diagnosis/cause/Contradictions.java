@@ -67,7 +67,7 @@ public final class Contradictions {
                     out.add(finding("charged-tests-disagree", evidence.get(j)));
                 }
                 Evidence second = evidence.get(j);
-                SameDay.between(evidence.get(i), second, input.facts())
+                ConcurrentReadings.between(evidence.get(i), second, input.facts())
                         .map(id -> finding(id, second))
                         .filter(found ->
                                 out.stream().noneMatch(known -> known.id().equals(found.id())))

@@ -5,7 +5,7 @@ import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
-import org.voltdocket.diagnosis.rulebook.Judged;
+import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
 import org.voltdocket.diagnosis.rulebook.Rule;
 
 /** What the evidence says of the battery, and which way the case leans. */
@@ -32,10 +32,10 @@ public final class Verdict {
      * @param judged whether one was taken at enough charge
      */
     public static BatteryVerdict battery(
-            List<Judged> findings, List<RankedCause> causes, boolean tested, boolean judged) {
+            List<EvaluatedRule> findings, List<RankedCause> causes, boolean tested, boolean judged) {
         boolean failed = false;
         boolean passed = false;
-        for (Judged one : findings) {
+        for (EvaluatedRule one : findings) {
             if (one.rule().decides() == Rule.Decides.BATTERY) {
                 failed |= one.outside() > FAILS;
                 passed |= one.outside() <= FAILS;

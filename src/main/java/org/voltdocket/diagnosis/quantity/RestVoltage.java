@@ -13,10 +13,14 @@ import org.voltdocket.kernel.Interval;
 public final class RestVoltage {
 
     private static final double[] CHARGE = {0, 25, 50, 75, 100};
-    private static final Table FLOODED = new Table(CHARGE, new double[] {11.89, 12.06, 12.24, 12.45, 12.65});
-    private static final Table GEL = new Table(CHARGE, new double[] {11.80, 12.00, 12.40, 12.60, 12.80});
-    private static final Table AGM = new Table(CHARGE, new double[] {11.80, 12.00, 12.30, 12.60, 12.90});
-    private static final Table EFB = new Table(CHARGE, new double[] {11.80, 12.00, 12.20, 12.45, 12.75});
+    private static final LookupTable FLOODED =
+            new LookupTable(CHARGE, new double[] {11.89, 12.06, 12.24, 12.45, 12.65});
+    private static final LookupTable GEL = new LookupTable(CHARGE, new double[] {11.80, 12.00, 12.40, 12.60, 12.80});
+    private static final LookupTable AGM = new LookupTable(CHARGE, new double[] {11.80, 12.00, 12.30, 12.60, 12.90});
+    private static final LookupTable EFB = new LookupTable(CHARGE, new double[] {11.80, 12.00, 12.20, 12.45, 12.75});
+
+    /** A battery below this state of charge is low and a working vehicle charges it, % (common practice: targets are 75 to 85 %). */
+    public static final double LOW_CHARGE = 68;
 
     /** Temperature of the tables, °C. */
     public static final double TABLE_C = 26.7;
@@ -32,7 +36,7 @@ public final class RestVoltage {
     private RestVoltage() {}
 
     /** Table of a chemistry, % to V at {@link #TABLE_C}; EFB where it is null. */
-    public static Table table(Chemistry chemistry) {
+    public static LookupTable table(Chemistry chemistry) {
         if (chemistry == null) {
             return EFB;
         }
@@ -63,7 +67,7 @@ public final class RestVoltage {
      */
     public static Interval charge(
             Chemistry chemistry, double volts, double temperatureC, double standardError, double unrestedV) {
-        Table inverse = table(chemistry).inverse();
+        LookupTable inverse = table(chemistry).inverse();
         double drop = coldDrop(temperatureC);
         double table = chemistry == null ? UNKNOWN_SE_V : TABLE_SE_V;
         double se = Math.sqrt(table * table + standardError * standardError + 0.09 * drop * drop);
@@ -89,7 +93,7 @@ public final class RestVoltage {
 
     /** Slope of rest voltage, V per % of charge, around a state of charge. */
     public static double slope(Chemistry chemistry, double charge) {
-        Table table = table(chemistry);
+        LookupTable table = table(chemistry);
         double low = Math.max(0, Math.min(charge, 100) - 20);
         double high = Math.min(100, low + 40);
         return (table.at(high) - table.at(high - 40)) / 40;

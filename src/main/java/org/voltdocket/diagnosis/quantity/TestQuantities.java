@@ -24,20 +24,20 @@ public final class TestQuantities {
     /** A source whose voltage falls by more than this under load is judged by the loaded one, V (ours). */
     private static final double SAG_V = 0.5;
 
-    private final Reference reference;
+    private final MeasurementContext reference;
     private final List<Measurement> out = new ArrayList<>();
     private boolean arrivedLow;
     private boolean judged;
     private boolean tested;
 
-    private TestQuantities(Reference reference) {
+    private TestQuantities(MeasurementContext reference) {
         this.reference = reference;
     }
 
     /**
      * @param evidence in canonical order
      */
-    public static TestQuantities of(List<Evidence> evidence, Reference reference) {
+    public static TestQuantities of(List<Evidence> evidence, MeasurementContext reference) {
         TestQuantities all = new TestQuantities(reference);
         all.battery(evidence);
         for (Evidence item : evidence) {
@@ -77,8 +77,8 @@ public final class TestQuantities {
         tested = !tests.isEmpty();
         tests.stream().filter(e -> !charged(e)).findFirst().ifPresent(e -> {
             Interval soc = charge(test(e));
-            arrivedLow = soc.value() < DriveQuantities.LOW_CHARGE;
-            say("arrival-charge/1", e, soc, test(e).temperatureC());
+            arrivedLow = soc.value() < RestVoltage.LOW_CHARGE;
+            say("arrival-charge", e, soc, test(e).temperatureC());
         });
         deciding(tests).ifPresent(this::judge);
         held(tests.stream().filter(TestQuantities::charged).toList());
@@ -95,7 +95,7 @@ public final class TestQuantities {
                         charge(before).value() - charge(after).value(),
                         charge(before).low() - charge(after).high(),
                         charge(before).high() - charge(after).low());
-                say("charge-lost/1", charged.get(i), lost, after.temperatureC());
+                say("charge-lost", charged.get(i), lost, after.temperatureC());
             }
         }
     }
@@ -114,9 +114,9 @@ public final class TestQuantities {
         BatteryTest test = test(item);
         judged = true;
         if (charged(item)) {
-            say("charge-after-recharge/1", item, charge(test), test.temperatureC());
+            say("charge-after-recharge", item, charge(test), test.temperatureC());
             say(
-                    "voltage-after-recharge/1",
+                    "voltage-after-recharge",
                     item,
                     Interval.ofStandardError(test.restVoltageV(), METER_SE_V),
                     test.temperatureC());
@@ -127,13 +127,13 @@ public final class TestQuantities {
                 && test.crankingStandard() != null
                 && rated != null
                 && battery.crankingStandard() != null) {
-            CrankingLoad.shareOfRating(
+            CrankingReference.shareOfRating(
                             test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())
-                    .ifPresent(share -> say("cranking-share/1", item, share, test.temperatureC()));
+                    .ifPresent(share -> say("cranking-share", item, share, test.temperatureC()));
         }
         if (test.internalResistanceMilliohm() != null && rated != null && test.temperatureC() >= 5) {
             double value = test.internalResistanceMilliohm() * rated / 1000;
-            say("resistance-by-rating/1", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
+            say("resistance-by-rating", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
         }
     }
 
@@ -166,13 +166,9 @@ public final class TestQuantities {
     }
 
     private void cranking(Evidence item, CrankingTest test) {
-        boolean low = test.minimumVoltageV() < CrankingLoad.leastVoltage(test.temperatureC());
+        boolean low = test.minimumVoltageV() < CrankingReference.leastVoltage(test.temperatureC());
         if (!low || !arrivedLow) {
-            say(
-                    "cranking-minimum/1",
-                    item,
-                    Interval.ofStandardError(test.minimumVoltageV(), 0.05),
-                    test.temperatureC());
+            say("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05), test.temperatureC());
         }
     }
 
@@ -182,17 +178,17 @@ public final class TestQuantities {
         boolean sags = idle - loaded > SAG_V;
         double best = sags || Double.isNaN(idle) ? loaded : Double.isNaN(loaded) ? idle : Math.max(idle, loaded);
         if (!Double.isNaN(best)) {
-            say("charging-test-best/1", item, Interval.ofStandardError(best, METER_SE_V), test.temperatureC());
+            say("charging-test-best", item, Interval.ofStandardError(best, METER_SE_V), test.temperatureC());
         }
         if (!Double.isNaN(loaded)) {
-            say("charging-test-loaded/1", item, Interval.ofStandardError(loaded, METER_SE_V), test.temperatureC());
+            say("charging-test-loaded", item, Interval.ofStandardError(loaded, METER_SE_V), test.temperatureC());
         }
         if (!Double.isNaN(loaded) && !Double.isNaN(idle)) {
-            say("load-drop/1", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
+            say("load-drop", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
         }
         if (test.ripplePeakToPeakV() != null) {
             double ripple = test.ripplePeakToPeakV();
-            say("ripple/1", item, Interval.ofStandardError(ripple, 0.1 * ripple), test.temperatureC());
+            say("ripple", item, Interval.ofStandardError(ripple, 0.1 * ripple), test.temperatureC());
         }
     }
 }

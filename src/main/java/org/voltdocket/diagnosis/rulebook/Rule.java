@@ -61,7 +61,7 @@ public record Rule(
      */
     public record Limit(
             double value,
-            Optional<org.voltdocket.diagnosis.quantity.Table> byTemperature,
+            Optional<org.voltdocket.diagnosis.quantity.LookupTable> byTemperature,
             Map<Chemistry, Double> byChemistry) {
 
         /** The limit at a temperature (NaN: not known) for a chemistry (null: not known). */

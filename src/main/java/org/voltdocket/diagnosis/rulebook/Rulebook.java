@@ -6,7 +6,6 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.diagnosis.Methods;
 import org.voltdocket.kernel.Sha256;
 
 /**
@@ -18,7 +17,6 @@ import org.voltdocket.kernel.Sha256;
  * @param oddsSource where the starting odds come from
  * @param rules in the order of the file
  * @param released false while the edition is in the making: no decision may rest on it
- * @param methods by which method it has things computed that are no single row's quantity
  */
 public record Rulebook(
         String edition,
@@ -26,13 +24,12 @@ public record Rulebook(
         Map<Cause, Double> startingOdds,
         String oddsSource,
         List<Rule> rules,
-        boolean released,
-        Methods methods) {
+        boolean released) {
 
-    /** A released edition by the first methods. */
+    /** A released edition. */
     public Rulebook(
             String edition, Sha256 sha256, Map<Cause, Double> startingOdds, String oddsSource, List<Rule> rules) {
-        this(edition, sha256, startingOdds, oddsSource, rules, true, Methods.FIRST);
+        this(edition, sha256, startingOdds, oddsSource, rules, true);
     }
 
     /**
@@ -42,7 +39,7 @@ public record Rulebook(
      */
     public static Rulebook read(InputStream yaml) {
         try {
-            return RulebookFile.parse(yaml.readAllBytes());
+            return RulebookParser.parse(yaml.readAllBytes());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -102,7 +102,7 @@ class ReassessmentTest {
                 .doesNotContain("/cases//")
                 .doesNotContain("??");
         Answer compare = server.browser(server.user(Role.ADMIN))
-                .get("/cases/" + number + "/compare?edition=2026.2&with=" + edition);
+                .get("/cases/" + number + "/compare?edition=2026.1&with=" + edition);
         assertThat(compare.status()).isEqualTo(200);
         assertThat(compare.text()).contains("worked out now", "as kept on").doesNotContain("??");
     }

@@ -16,7 +16,7 @@ import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
-import org.voltdocket.diagnosis.rulebook.Judged;
+import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
 import org.voltdocket.diagnosis.rulebook.Rule;
 
 /** Which way a case leans, as a table: what is most probable, what the battery's verdict is, what was seen. */
@@ -158,10 +158,10 @@ class VerdictTest {
                 .isEqualTo(BatteryVerdict.SOUND);
     }
 
-    private static Judged decides(double outside) {
+    private static EvaluatedRule decides(double outside) {
         Rule rule = new Rule(
                 "r",
-                "ripple/1",
+                "ripple",
                 Optional.empty(),
                 Optional.empty(),
                 "V",
@@ -174,17 +174,18 @@ class VerdictTest {
                 Map.of(),
                 Optional.empty(),
                 List.of());
-        return new Judged(rule, null, Map.of(), outside);
+        return new EvaluatedRule(rule, null, Map.of(), outside);
     }
 
-    private static BatteryVerdict battery(List<Judged> judged, Cause first, boolean tested, boolean enoughCharge) {
+    private static BatteryVerdict battery(
+            List<EvaluatedRule> judged, Cause first, boolean tested, boolean enoughCharge) {
         return Verdict.battery(judged, causes(first, 0.8), tested, enoughCharge);
     }
 
     @Test
     void theTableOfBatteryVerdicts() {
-        List<Judged> failed = List.of(decides(0.1), decides(0.9));
-        List<Judged> passed = List.of(decides(0.1), decides(0.2));
+        List<EvaluatedRule> failed = List.of(decides(0.1), decides(0.9));
+        List<EvaluatedRule> passed = List.of(decides(0.1), decides(0.2));
         assertThat(battery(failed, Cause.BATTERY_DEFECT, true, true)).isEqualTo(BatteryVerdict.DEFECTIVE);
         assertThat(battery(failed, Cause.BATTERY_WORN, true, true)).isEqualTo(BatteryVerdict.WORN);
         assertThat(battery(passed, Cause.NONE, true, true)).isEqualTo(BatteryVerdict.SOUND);

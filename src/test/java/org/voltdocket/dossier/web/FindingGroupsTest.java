@@ -30,20 +30,20 @@ class FindingGroupsTest {
     void whatSpeaksComesFirstAndTheRestIsFoldedByTopic() {
         FindingGroups found = AssessmentPanel.lines(
                 List.of(
-                        finding("battery-age/1", Result.INSIDE),
-                        finding("ripple/1", Result.INSIDE),
-                        finding("sensor-gain/1", Result.UNCERTAIN),
-                        finding("sensor-offset-by-fit/2", Result.INSIDE),
-                        finding("load-drop/1", Result.OUTSIDE),
-                        finding("over-voltage-share/1", Result.INSIDE)),
+                        finding("battery-age", Result.INSIDE),
+                        finding("ripple", Result.INSIDE),
+                        finding("sensor-gain", Result.UNCERTAIN),
+                        finding("sensor-offset-by-fit", Result.INSIDE),
+                        finding("load-drop", Result.OUTSIDE),
+                        finding("over-voltage-share", Result.INSIDE)),
                 List.of());
         assertThat(found.speaking())
                 .extracting(line -> line.finding().quantity())
-                .containsExactly("load-drop/1", "sensor-gain/1");
+                .containsExactly("load-drop", "sensor-gain");
         assertThat(found.folds()).extracting(Fold::topic).containsExactly("charging", "sensor", "case");
         assertThat(found.folds().get(0).lines())
                 .extracting(line -> line.finding().quantity())
-                .containsExactly("ripple/1", "over-voltage-share/1");
+                .containsExactly("ripple", "over-voltage-share");
         assertThat(found.isEmpty()).isFalse();
         assertThat(AssessmentPanel.lines(List.of(), List.of()).isEmpty()).isTrue();
     }

@@ -1,0 +1,87 @@
+package org.voltdocket.diagnosis.rulebook;
+
+import static org.voltdocket.diagnosis.rulebook.YamlNodes.known;
+import static org.voltdocket.diagnosis.rulebook.YamlNodes.list;
+import static org.voltdocket.diagnosis.rulebook.YamlNodes.map;
+import static org.voltdocket.diagnosis.rulebook.YamlNodes.refused;
+import static org.voltdocket.diagnosis.rulebook.YamlNodes.text;
+
+import java.io.ByteArrayInputStream;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.kernel.Sha256;
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.Yaml;
+import org.yaml.snakeyaml.constructor.SafeConstructor;
+import org.yaml.snakeyaml.error.YAMLException;
+
+/** Reads the YAML of an edition, refusing what is missing, unknown or doubled. */
+final class RulebookParser {
+
+    private static final Set<String> TOP = Set.of("edition", "issued", "inTheMaking", "startingOdds", "rules");
+
+    private RulebookParser() {}
+
+    static Rulebook parse(byte[] bytes) {
+        LoaderOptions options = new LoaderOptions();
+        options.setAllowDuplicateKeys(false);
+        Object tree;
+        try {
+            tree = new Yaml(new SafeConstructor(options)).load(new ByteArrayInputStream(bytes));
+        } catch (YAMLException e) {
+            throw new IllegalArgumentException("The rule book is no YAML: " + e.getMessage(), e);
+        }
+        Map<?, ?> top = map(tree, "the rule book");
+        known(top, TOP, "the rule book");
+        Map<?, ?> odds = map(top.get("startingOdds"), "startingOdds");
+        known(odds, Set.of("source", "odds"), "startingOdds");
+        return new Rulebook(
+                text(top, "edition", "the rule book"),
+                Sha256.of(bytes),
+                odds(odds.get("odds")),
+                text(odds, "source", "startingOdds"),
+                rules(list(top.get("rules"), "rules")),
+                !flag(top, "inTheMaking"));
+    }
+
+    private static boolean flag(Map<?, ?> top, String name) {
+        Object value = top.get(name);
+        if (value != null && !(value instanceof Boolean)) {
+            throw refused(name, "true or false expected, found " + value + ".");
+        }
+        return Boolean.TRUE.equals(value);
+    }
+
+    private static List<Rule> rules(List<?> rows) {
+        List<Rule> rules = new ArrayList<>();
+        Set<String> ids = new HashSet<>();
+        for (Object row : rows) {
+            String place = "rules[" + rules.size() + "]";
+            Rule rule = RuleParser.read(map(row, place), place);
+            if (!ids.add(rule.id())) {
+                throw refused(place + ".id", "'" + rule.id() + "' stands twice.");
+            }
+            rules.add(rule);
+        }
+        return List.copyOf(rules);
+    }
+
+    private static Map<Cause, Double> odds(Object members) {
+        String place = "startingOdds.odds";
+        Map<Cause, Double> odds = YamlNodes.byEnum(members, Cause.class, Cause::of, place);
+        double sum = odds.values().stream().mapToDouble(Double::doubleValue).sum();
+        if (odds.size() != Cause.values().length || Math.abs(sum - 1) > 1e-9) {
+            throw refused(place, "every cause needs one, and they add to 1; they add to " + sum + ".");
+        }
+        odds.forEach((cause, probability) -> {
+            if (!(probability > 0)) {
+                throw refused(place + "." + cause.id(), "no evidence can raise odds of " + probability + ".");
+            }
+        });
+        return odds;
+    }
+}
