@@ -17,22 +17,22 @@ import org.voltdocket.diagnosis.rulebook.RuleEvaluator;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Interval;
 
-/** The one door of the judge. */
+/** Assesses cases: the entry point of the library. */
 public final class Diagnosis {
 
     private Diagnosis() {}
 
     /**
-     * Judges a case. Pure: the same input and rule book give the same assessment, whatever the order of the evidence.
+     * Assesses a case. Pure: the same input and rule book give the same assessment, whatever the order of the evidence.
      */
     public static Assessment assess(CaseInput input, Rulebook rulebook) {
         CaseMeasurements read = new CaseMeasurements(input);
         List<EvaluatedRule> judged = RuleEvaluator.judge(rulebook, input.facts(), read.measurements);
         List<Finding> contradictions = Contradictions.in(input, read.evidence);
         List<RankedCause> causes = CauseRanking.of(rulebook, judged);
-        BatteryVerdict battery = Verdict.battery(judged, causes, read.tests.tested(), read.tests.judged());
-        Leaning leaning = Verdict.leaning(battery, causes, watched(read), !contradictions.isEmpty());
-        List<String> missing = Advice.missing(input, battery, leaning, causes);
+        BatteryVerdict battery = Verdict.battery(rulebook, judged, causes, read.tests.tested(), read.tests.judged());
+        Leaning leaning = Verdict.leaning(rulebook, battery, causes, watched(read), !contradictions.isEmpty());
+        List<String> missing = Advice.missing(rulebook, input, battery, leaning, causes);
         List<Finding> findings = new ArrayList<>(contradictions);
         judged.forEach(one -> findings.add(one.finding()));
         return new Assessment(
@@ -44,7 +44,7 @@ public final class Diagnosis {
                 estimates(read.estimates),
                 read.regimes,
                 Advice.said(battery, leaning, causes),
-                Advice.nextSteps(battery, leaning, causes, missing),
+                Advice.nextSteps(rulebook, battery, leaning, causes, missing),
                 missing);
     }
 

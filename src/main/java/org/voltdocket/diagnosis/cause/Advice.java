@@ -15,21 +15,18 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.rulebook.DecisionLimit;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.diagnosis.rulebook.Sentences;
 
 /** What to do next, and what evidence or facts would settle or sharpen the verdict. */
 public final class Advice {
 
-    /** A cause less probable than this is not worth a step of its own. */
-    private static final double WORTH_A_STEP = 0.15;
-    /** A cause less probable than this needs no more evidence against it. */
-    private static final double WORTH_EVIDENCE = 0.04;
-
     private Advice() {}
 
     /** Identifiers of what is missing: kinds of evidence, then names of facts. */
     public static List<String> missing(
-            CaseInput input, BatteryVerdict battery, Leaning leaning, List<RankedCause> causes) {
+            Rulebook book, CaseInput input, BatteryVerdict battery, Leaning leaning, List<RankedCause> causes) {
         Set<EvidenceKind> there = EnumSet.noneOf(EvidenceKind.class);
         boolean rated = false;
         for (Evidence item : input.evidence()) {
@@ -54,7 +51,7 @@ public final class Advice {
             out.add(EvidenceKind.CRANKING_TEST.id());
         }
         double drain = Verdict.probability(causes, Cause.STANDING_DRAIN);
-        if (drain >= WORTH_EVIDENCE && !there.contains(EvidenceKind.STANDING_RECORDING)) {
+        if (drain >= book.decision(DecisionLimit.MORE_EVIDENCE) && !there.contains(EvidenceKind.STANDING_RECORDING)) {
             out.add(EvidenceKind.STANDING_RECORDING.id());
         }
         if (leaning == Leaning.OPEN && out.isEmpty()) {
@@ -94,7 +91,7 @@ public final class Advice {
 
     /** Sentences, most useful first. */
     public static List<String> nextSteps(
-            BatteryVerdict battery, Leaning leaning, List<RankedCause> causes, List<String> missing) {
+            Rulebook book, BatteryVerdict battery, Leaning leaning, List<RankedCause> causes, List<String> missing) {
         List<String> out = new ArrayList<>();
         if (leaning == Leaning.CONTRADICTORY) {
             out.add(Sentences.plain("next.contradictory"));
@@ -105,7 +102,7 @@ public final class Advice {
         for (RankedCause cause : causes) {
             boolean first = cause == causes.get(0);
             boolean worth = first && leaning != Leaning.OPEN;
-            if (worth || cause.probability() >= WORTH_A_STEP && cause.cause() != Cause.NONE) {
+            if (worth || cause.probability() >= book.decision(DecisionLimit.NEXT_STEP) && cause.cause() != Cause.NONE) {
                 out.add(Sentences.plain("next." + cause.cause().id()));
             }
         }

@@ -5,25 +5,13 @@ import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.rulebook.DecisionLimit;
 import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
 import org.voltdocket.diagnosis.rulebook.Rule;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /** What the evidence says of the battery, and which way the case leans. */
 public final class Verdict {
-
-    /** A side must be this probable to lean to it (ours). */
-    private static final double LEANS = 0.60;
-    /** The same where nothing judged the battery or nothing watched the charging (ours). */
-    private static final double LEANS_UNTESTED = 0.85;
-
-    /**
-     * A test fails the battery from this probability that the true value lies outside (ours); it is low because a value
-     * outside is held to be rare beforehand.
-     */
-    private static final double FAILS = 0.30;
-
-    /** Many small suspicions blame no vehicle: the first cause must be one of it, and this probable (ours). */
-    private static final double NAMED = 0.40;
 
     private Verdict() {}
 
@@ -32,18 +20,19 @@ public final class Verdict {
      * @param judged whether one was taken at enough charge
      */
     public static BatteryVerdict battery(
-            List<EvaluatedRule> findings, List<RankedCause> causes, boolean tested, boolean judged) {
+            Rulebook book, List<EvaluatedRule> findings, List<RankedCause> causes, boolean tested, boolean judged) {
+        double fails = book.decision(DecisionLimit.TEST_FAILED);
         boolean failed = false;
         boolean passed = false;
         for (EvaluatedRule one : findings) {
             if (one.rule().decides() == Rule.Decides.BATTERY) {
-                failed |= one.outside() > FAILS;
-                passed |= one.outside() <= FAILS;
+                failed |= one.outside() > fails;
+                passed |= one.outside() <= fails;
             }
         }
         double defect = probability(causes, Cause.BATTERY_DEFECT);
         double worn = probability(causes, Cause.BATTERY_WORN);
-        if (failed && defect + worn >= 0.5) {
+        if (failed && defect + worn >= book.decision(DecisionLimit.BATTERY_FAULT)) {
             return defect >= worn ? BatteryVerdict.DEFECTIVE : BatteryVerdict.WORN;
         }
         if (tested && !judged) {
@@ -57,7 +46,8 @@ public final class Verdict {
      * @param contradiction whether evidence was found that cannot belong together
      */
     public static Leaning leaning(
-            BatteryVerdict battery, List<RankedCause> causes, boolean watched, boolean contradiction) {
+            Rulebook book, BatteryVerdict battery, List<RankedCause> causes, boolean watched, boolean contradiction) {
+        double leans = book.decision(DecisionLimit.LEANING);
         if (contradiction) {
             return Leaning.CONTRADICTORY;
         }
@@ -69,18 +59,23 @@ public final class Verdict {
         double usage = probability(causes, Cause.DUTY) + probability(causes, Cause.MISFIT);
         double none = probability(causes, Cause.NONE);
         boolean failed = battery == BatteryVerdict.DEFECTIVE || battery == BatteryVerdict.WORN;
-        if (failed && own >= LEANS) {
+        if (failed && own >= leans) {
             return Leaning.BATTERY_SIDE;
         }
-        boolean named = ofVehicle(causes.get(0).cause()) && causes.get(0).probability() >= NAMED;
-        if (named && vehicle >= (battery == BatteryVerdict.SOUND && watched ? LEANS : LEANS_UNTESTED)) {
+        boolean named = ofVehicle(causes.get(0).cause())
+                && causes.get(0).probability() >= book.decision(DecisionLimit.FIRST_CAUSE);
+        if (named
+                && vehicle
+                        >= (battery == BatteryVerdict.SOUND && watched
+                                ? leans
+                                : book.decision(DecisionLimit.LEANING_UNTESTED))) {
             return Leaning.VEHICLE_SIDE;
         }
-        if (usage >= LEANS) {
+        if (usage >= leans) {
             return Leaning.USAGE_SIDE;
         }
         boolean seen = battery == BatteryVerdict.SOUND && watched;
-        return none >= LEANS && seen ? Leaning.NO_FAULT_SEEN : Leaning.OPEN;
+        return none >= leans && seen ? Leaning.NO_FAULT_SEEN : Leaning.OPEN;
     }
 
     private static boolean ofVehicle(Cause cause) {

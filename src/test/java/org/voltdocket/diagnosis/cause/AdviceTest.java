@@ -23,8 +23,12 @@ import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.rulebook.Editions;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 class AdviceTest {
+
+    private static final Rulebook BOOK = Editions.of("2026.1");
 
     private static final OffsetDateTime AT = OffsetDateTime.parse("2026-03-04T08:40:00+01:00");
 
@@ -49,7 +53,7 @@ class AdviceTest {
 
     private List<String> missing(Facts facts, BatteryVerdict battery, Leaning leaning, Cause sure) {
         List<RankedCause> causes = List.of(new RankedCause(sure, 1, List.of()));
-        return Advice.missing(new CaseInput(facts, History.NONE, everything), battery, leaning, causes);
+        return Advice.missing(BOOK, new CaseInput(facts, History.NONE, everything), battery, leaning, causes);
     }
 
     private static List<String> steps(BatteryVerdict battery, Leaning leaning, List<String> missing, Object... ranked) {
@@ -57,7 +61,7 @@ class AdviceTest {
         for (int i = 0; i < ranked.length; i += 2) {
             causes.add(new RankedCause((Cause) ranked[i], (Double) ranked[i + 1], List.of()));
         }
-        return Advice.nextSteps(battery, leaning, causes, missing);
+        return Advice.nextSteps(BOOK, battery, leaning, causes, missing);
     }
 
     private static String plain(String key) {

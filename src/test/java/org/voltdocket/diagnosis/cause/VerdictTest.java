@@ -16,11 +16,15 @@ import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
 import org.voltdocket.diagnosis.rulebook.Rule;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /** Which way a case leans, as a table: what is most probable, what the battery's verdict is, what was seen. */
 class VerdictTest {
+
+    private static final Rulebook BOOK = Editions.of("2026.1");
 
     private static List<RankedCause> causes(Cause first, double probability) {
         List<RankedCause> out = new ArrayList<>();
@@ -61,7 +65,7 @@ class VerdictTest {
             boolean watched,
             boolean contradiction,
             Leaning is) {
-        assertThat(Verdict.leaning(battery, causes(first, probability), watched, contradiction))
+        assertThat(Verdict.leaning(BOOK, battery, causes(first, probability), watched, contradiction))
                 .isEqualTo(is);
     }
 
@@ -69,8 +73,9 @@ class VerdictTest {
     @Test
     void anUntestedBatteryRaisesTheBarForTheVehicle() {
         List<RankedCause> likely = causes(Cause.CURRENT_SENSOR, 0.65);
-        assertThat(Verdict.leaning(BatteryVerdict.SOUND, likely, true, false)).isEqualTo(Leaning.VEHICLE_SIDE);
-        assertThat(Verdict.leaning(BatteryVerdict.UNDETERMINED, likely, true, false))
+        assertThat(Verdict.leaning(BOOK, BatteryVerdict.SOUND, likely, true, false))
+                .isEqualTo(Leaning.VEHICLE_SIDE);
+        assertThat(Verdict.leaning(BOOK, BatteryVerdict.UNDETERMINED, likely, true, false))
                 .isEqualTo(Leaning.OPEN);
     }
 
@@ -78,7 +83,7 @@ class VerdictTest {
     @EnumSource
     void evidenceThatCannotBelongTogetherComesBeforeEverything(Cause cause) {
         for (BatteryVerdict battery : BatteryVerdict.values()) {
-            assertThat(Verdict.leaning(battery, causes(cause, 0.99), true, true))
+            assertThat(Verdict.leaning(BOOK, battery, causes(cause, 0.99), true, true))
                     .isEqualTo(Leaning.CONTRADICTORY);
         }
     }
@@ -89,7 +94,7 @@ class VerdictTest {
         for (Cause cause : Cause.values()) {
             for (BatteryVerdict battery : BatteryVerdict.values()) {
                 for (double p = 0.1; p < 1; p += 0.05) {
-                    Leaning leaning = Verdict.leaning(battery, causes(cause, p), true, false);
+                    Leaning leaning = Verdict.leaning(BOOK, battery, causes(cause, p), true, false);
                     reached.add(leaning);
                     if (leaning == Leaning.BATTERY_SIDE) {
                         assertThat(battery).isIn(BatteryVerdict.WORN, BatteryVerdict.DEFECTIVE);
@@ -97,7 +102,7 @@ class VerdictTest {
                 }
             }
         }
-        reached.add(Verdict.leaning(BatteryVerdict.SOUND, causes(Cause.NONE, 0.9), true, true));
+        reached.add(Verdict.leaning(BOOK, BatteryVerdict.SOUND, causes(Cause.NONE, 0.9), true, true));
         assertThat(reached).containsExactlyInAnyOrder(Leaning.values());
     }
 
@@ -112,24 +117,38 @@ class VerdictTest {
     @Test
     void theBarsOfTheLeaningsByHand() {
         assertThat(Verdict.leaning(
-                        BatteryVerdict.SOUND, just(Cause.WIRING, 0.60, Cause.NONE, 0.3, Cause.DUTY), true, false))
+                        BOOK, BatteryVerdict.SOUND, just(Cause.WIRING, 0.60, Cause.NONE, 0.3, Cause.DUTY), true, false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
         assertThat(Verdict.leaning(
-                        BatteryVerdict.SOUND, just(Cause.WIRING, 0.599, Cause.NONE, 0.3, Cause.DUTY), true, false))
+                        BOOK,
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.599, Cause.NONE, 0.3, Cause.DUTY),
+                        true,
+                        false))
                 .isEqualTo(Leaning.OPEN);
         assertThat(Verdict.leaning(
-                        BatteryVerdict.SOUND, just(Cause.WIRING, 0.85, Cause.NONE, 0.1, Cause.DUTY), false, false))
+                        BOOK,
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.85, Cause.NONE, 0.1, Cause.DUTY),
+                        false,
+                        false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
         assertThat(Verdict.leaning(
-                        BatteryVerdict.SOUND, just(Cause.WIRING, 0.849, Cause.NONE, 0.1, Cause.DUTY), false, false))
+                        BOOK,
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.849, Cause.NONE, 0.1, Cause.DUTY),
+                        false,
+                        false))
                 .isEqualTo(Leaning.OPEN);
         assertThat(Verdict.leaning(
+                        BOOK,
                         BatteryVerdict.SOUND,
                         just(Cause.WIRING, 0.40, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
                         true,
                         false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
         assertThat(Verdict.leaning(
+                        BOOK,
                         BatteryVerdict.SOUND,
                         just(Cause.WIRING, 0.399, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
                         true,
@@ -137,23 +156,27 @@ class VerdictTest {
                 .as("many small suspicions name nobody")
                 .isEqualTo(Leaning.OPEN);
         assertThat(Verdict.leaning(
-                        BatteryVerdict.WORN, just(Cause.BATTERY_WORN, 0.60, Cause.NONE, 0.3, Cause.DUTY), true, false))
+                        BOOK,
+                        BatteryVerdict.WORN,
+                        just(Cause.BATTERY_WORN, 0.60, Cause.NONE, 0.3, Cause.DUTY),
+                        true,
+                        false))
                 .isEqualTo(Leaning.BATTERY_SIDE);
         assertThat(Verdict.leaning(
-                        BatteryVerdict.SOUND, just(Cause.DUTY, 0.60, Cause.NONE, 0.3, Cause.WIRING), true, false))
+                        BOOK, BatteryVerdict.SOUND, just(Cause.DUTY, 0.60, Cause.NONE, 0.3, Cause.WIRING), true, false))
                 .isEqualTo(Leaning.USAGE_SIDE);
         assertThat(Verdict.leaning(
-                        BatteryVerdict.SOUND, just(Cause.NONE, 0.60, Cause.DUTY, 0.3, Cause.WIRING), true, false))
+                        BOOK, BatteryVerdict.SOUND, just(Cause.NONE, 0.60, Cause.DUTY, 0.3, Cause.WIRING), true, false))
                 .isEqualTo(Leaning.NO_FAULT_SEEN);
     }
 
     @Test
     void theBarsOfTheBatteryByHand() {
         List<RankedCause> even = just(Cause.BATTERY_DEFECT, 0.25, Cause.BATTERY_WORN, 0.25, Cause.NONE);
-        assertThat(Verdict.battery(List.of(decides(0.31)), even, true, true))
+        assertThat(Verdict.battery(BOOK, List.of(decides(0.31)), even, true, true))
                 .as("as probable a defect as wear is a defect, from one half on")
                 .isEqualTo(BatteryVerdict.DEFECTIVE);
-        assertThat(Verdict.battery(List.of(decides(0.30)), even, true, true))
+        assertThat(Verdict.battery(BOOK, List.of(decides(0.30)), even, true, true))
                 .as("up to three in ten it passed")
                 .isEqualTo(BatteryVerdict.SOUND);
     }
@@ -179,7 +202,7 @@ class VerdictTest {
 
     private static BatteryVerdict battery(
             List<EvaluatedRule> judged, Cause first, boolean tested, boolean enoughCharge) {
-        return Verdict.battery(judged, causes(first, 0.8), tested, enoughCharge);
+        return Verdict.battery(BOOK, judged, causes(first, 0.8), tested, enoughCharge);
     }
 
     @Test
