@@ -54,7 +54,7 @@ public final class FindingTexts {
         Assessment cut = new Assessment(
                 whole.rulebook(), whole.batteryVerdict(), whole.leaning(), causes, kept, whole.estimates(), Map.of(), whole.said(),
                 whole.nextSteps(), whole.missing());
-        return format(AssessmentText.body(cut, Instant.parse("2026-11-25T08:00:00Z")), kept, whole.leaning().id(), most);
+        return format(AssessmentTextCodec.body(cut, Instant.parse("2026-11-25T08:00:00Z")), kept, whole.leaning().id(), most);
     }
 
     private static String format(String body, List<Assessment.Finding> findings, String leaning, int most) {

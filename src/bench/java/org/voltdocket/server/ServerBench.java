@@ -67,7 +67,7 @@ public final class ServerBench {
             bench.write(load);
         }
         if (desk > 0) {
-            Class<?> other = Class.forName("org.voltdocket.claim.desk.DeskBench");
+            Class<?> other = Class.forName("org.voltdocket.desk.DeskServiceBench");
             other.getMethod("main", String[].class).invoke(null, (Object) new String[] {"" + desk, "200"});
         }
     }

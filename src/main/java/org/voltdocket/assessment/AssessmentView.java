@@ -152,12 +152,12 @@ public record AssessmentView(
                     f.rule(),
                     f.evidence(),
                     f.quantity(),
-                    Canonical.number(f.value()),
-                    Canonical.number(f.low()),
-                    Canonical.number(f.high()),
+                    CanonicalAssessmentJson.number(f.value()),
+                    CanonicalAssessmentJson.number(f.low()),
+                    CanonicalAssessmentJson.number(f.high()),
                     f.unit(),
-                    Canonical.number(f.limit()),
-                    Canonical.number(f.limitHigh()),
+                    CanonicalAssessmentJson.number(f.limit()),
+                    CanonicalAssessmentJson.number(f.limitHigh()),
                     f.comparison(),
                     f.result().id(),
                     f.source(),
@@ -185,8 +185,8 @@ public record AssessmentView(
         /** The stretch as it is served. */
         public static RegimeView of(Assessment.RegimeSpan span) {
             return new RegimeView(
-                    Canonical.number(span.from()),
-                    Canonical.number(span.to()),
+                    CanonicalAssessmentJson.number(span.from()),
+                    CanonicalAssessmentJson.number(span.to()),
                     span.regime().id());
         }
     }

@@ -20,7 +20,8 @@ final class InputDigest {
     static Sha256 of(CaseFacts file, History history, List<EvidenceItem> items) {
         Map<String, Object> facts = new LinkedHashMap<>();
         FactsJson.flat(file.facts())
-                .forEach((name, value) -> facts.put(name, value instanceof Double d ? Canonical.number(d) : value));
+                .forEach((name, value) ->
+                        facts.put(name, value instanceof Double d ? CanonicalAssessmentJson.number(d) : value));
         Map<String, Object> input = new LinkedHashMap<>();
         input.put("batterySerial", file.ref().serial().value());
         input.put("vin", file.ref().vin().value());
@@ -39,6 +40,6 @@ final class InputDigest {
                         .sorted(Comparator.comparing(EvidenceItem::sha256))
                         .map(item -> item.sha256().hex() + " " + item.origin().id())
                         .toList());
-        return Sha256.of(Canonical.JSON.writeValueAsString(input).getBytes(StandardCharsets.UTF_8));
+        return Sha256.of(CanonicalAssessmentJson.JSON.writeValueAsString(input).getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -14,20 +14,20 @@ public record CaseRequest(NewCase newCase, List<String> ignored) {
     /**
      * Reads the JSON of {@code POST /api/v1/cases}.
      *
-     * @throws FactsRefused if a key is missing or wrong, or a fact has a wrong type or cannot be right
+     * @throws InvalidFactsException if a key is missing or wrong, or a fact has a wrong type or cannot be right
      */
     public static CaseRequest read(JsonNode json) {
-        return FactsReader.request(json);
+        return FactsParser.request(json);
     }
 
     /**
      * Reads a form with the same rules: text fields named like the JSON's members, dotted ({@code
      * battery.capacityAh}); blank is not known, a decimal comma is taken.
      *
-     * @throws FactsRefused as {@link #read}
+     * @throws InvalidFactsException as {@link #read}
      */
     public static CaseRequest ofForm(Map<String, String> fields) {
-        return FactsReader.request(FactsForm.request(fields));
+        return FactsParser.request(FactsForm.request(fields));
     }
 
     /** The merge patch that a form of facts means: a field left blank removes, a field that is absent stays. */

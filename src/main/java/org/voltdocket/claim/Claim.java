@@ -5,9 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import org.voltdocket.claim.warranty.UseClass;
-import org.voltdocket.claim.warranty.WarrantySum;
+import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.Sha256;
+import org.voltdocket.warranty.UseClass;
+import org.voltdocket.warranty.WarrantyCalculation;
 
 /**
  * A claim as one actor may see it.
@@ -35,12 +36,12 @@ public record Claim(
         String openedBy,
         List<ClaimAction> allowed,
         List<ClaimStep> steps,
-        List<AskedItem> wanted,
-        Map<PaperKind, Sha256> papers,
-        Optional<Proposal> proposal,
+        List<RequestedItem> wanted,
+        Map<DocumentKind, Sha256> papers,
+        Optional<DecisionProposal> proposal,
         Optional<ClaimDecision> decision,
         UseClass use,
-        WarrantySum warranty,
+        WarrantyCalculation warranty,
         int place,
         List<Objection> objections) {
 
@@ -64,7 +65,7 @@ public record Claim(
     /** What the distributor waits for; empty but in {@link ClaimState#EVIDENCE_ASKED}. */
     public List<String> awaited() {
         return state == ClaimState.EVIDENCE_ASKED
-                ? wanted.stream().map(AskedItem::said).toList()
+                ? wanted.stream().map(RequestedItem::said).toList()
                 : List.of();
     }
 

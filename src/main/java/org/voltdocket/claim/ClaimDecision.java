@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.Sha256;
 
 /**

@@ -11,20 +11,20 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
-import org.voltdocket.access.AccountRef;
-import org.voltdocket.access.Accounts;
-import org.voltdocket.access.WorkshopRef;
+import org.voltdocket.access.AccountService;
+import org.voltdocket.access.AccountSummary;
+import org.voltdocket.access.WorkshopSummary;
 import org.voltdocket.casefile.CaseQuery;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
-import org.voltdocket.casefile.FactsConflict;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.FactsConflictException;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
-import org.voltdocket.evidence.Intake;
-import org.voltdocket.evidence.Received;
-import org.voltdocket.evidence.Refused;
+import org.voltdocket.evidence.EvidenceIntake;
+import org.voltdocket.evidence.IntakeResult;
+import org.voltdocket.evidence.Rejected;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 
@@ -40,14 +40,19 @@ class DemoArchive {
     private static final Logger LOG = LoggerFactory.getLogger(DemoArchive.class);
     private static final String NOTE = "Invented for the demonstration.";
 
-    private final Accounts accounts;
-    private final Cases cases;
-    private final Intake intake;
+    private final AccountService accounts;
+    private final CaseService cases;
+    private final EvidenceIntake intake;
     private final DemoClaims claims;
     private final ApplicationEventPublisher news;
     private final Background background = new Background();
 
-    DemoArchive(Accounts accounts, Cases cases, Intake intake, DemoClaims claims, ApplicationEventPublisher news) {
+    DemoArchive(
+            AccountService accounts,
+            CaseService cases,
+            EvidenceIntake intake,
+            DemoClaims claims,
+            ApplicationEventPublisher news) {
         this.claims = claims;
         this.accounts = accounts;
         this.cases = cases;
@@ -102,7 +107,8 @@ class DemoArchive {
         for (int i = 0; i < DemoCase.ALL.size() && !background.stopping(); i++) {
             DemoCase one = DemoCase.ALL.get(i);
             GeneratedCase made = one.generate();
-            CaseRef file = cases.ofBattery(Actor.system(), made.serial()).get(0).ref();
+            CaseReference file =
+                    cases.ofBattery(Actor.system(), made.serial()).get(0).ref();
             claims.enter(file, DemoClaims.ALL.get(i), actor(one.account()), actor("clerk"));
         }
     }
@@ -117,7 +123,7 @@ class DemoArchive {
     private boolean known(DemoCase one) {
         try {
             return !cases.ofVehicle(Actor.system(), one.generate().vin()).isEmpty();
-        } catch (NotVisible e) {
+        } catch (NotFoundException e) {
             return false;
         }
     }
@@ -127,21 +133,21 @@ class DemoArchive {
         GeneratedCase made = one.generate();
         Facts facts = new Facts(
                 made.facts().battery(), made.facts().vehicle(), one.complaint() + " (Invented.)", one.replacedBefore());
-        CaseRef file;
+        CaseReference file;
         try {
             file = cases.open(actor, new NewCase(made.serial(), made.vin(), facts))
                     .ref();
-        } catch (FactsConflict e) {
+        } catch (FactsConflictException e) {
             return 0; // somebody has mended it since: theirs now
         }
         int files = 0;
         for (GeneratedItem item : one.sent(made)) {
             Upload upload =
                     new Upload(item.fileName(), new ByteArrayInputStream(item.content()), NOTE, Origin.WORKSHOP);
-            Received received = intake.accept(actor, file, upload);
-            if (received instanceof Refused refused) {
-                throw new IllegalStateException(
-                        made.scenario() + " " + item.fileName() + ": " + refused.detail() + " " + refused.errors());
+            IntakeResult received = intake.accept(actor, file, upload);
+            if (received instanceof Rejected refused) {
+                throw new IllegalStateException(made.scenario() + " " + item.fileName() + ": "
+                        + refused.file().detail() + " " + refused.file().errors());
             }
             files++;
         }
@@ -149,9 +155,9 @@ class DemoArchive {
     }
 
     private Actor actor(String account) {
-        AccountRef ref = accounts.find(account)
+        AccountSummary ref = accounts.find(account)
                 .orElseThrow(() -> new IllegalStateException("there is no demo account '" + account + "'"));
-        Optional<WorkshopRef> workshop = ref.workshop();
-        return new Actor(ref.name(), ref.role(), workshop.map(WorkshopRef::id));
+        Optional<WorkshopSummary> workshop = ref.workshop();
+        return new Actor(ref.name(), ref.role(), workshop.map(WorkshopSummary::id));
     }
 }

@@ -8,7 +8,7 @@ import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import org.voltdocket.casefile.catalogue.Catalogue;
+import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.kernel.Actor;
 
 /**
@@ -21,9 +21,9 @@ class DemoCatalogue implements ApplicationRunner {
 
     private static final List<String> FILES = List.of("suppliers.csv", "types.csv", "ranges.csv", "sales.csv");
 
-    private final Catalogue catalogue;
+    private final CatalogueService catalogue;
 
-    DemoCatalogue(Catalogue catalogue) {
+    DemoCatalogue(CatalogueService catalogue) {
         this.catalogue = catalogue;
     }
 

@@ -5,10 +5,10 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.claim.ClaimAct;
+import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.Claims;
+import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.ClaimStepRequest;
 import org.voltdocket.kernel.Actor;
 
 /** The claims of the demo's archive, one of every state at least, by the steps that workshop and clerk would take. */
@@ -53,21 +53,21 @@ class DemoClaims {
                     The battery was low and sound; paid once without owing it, the vehicle was to be looked at."""),
             new Wanted("229.00", "private", "submit", ""));
 
-    private final Claims claims;
+    private final ClaimService claims;
 
-    DemoClaims(Claims claims) {
+    DemoClaims(ClaimService claims) {
         this.claims = claims;
     }
 
     /** Claims for the case unless somebody has; a claim that was begun is left as it is. */
-    void enter(CaseRef file, Wanted wanted, Actor workshop, Actor clerk) {
+    void enter(CaseReference file, Wanted wanted, Actor workshop, Actor clerk) {
         if (claims.of(Actor.system(), file.id()).isPresent()) {
             return;
         }
         claims.open(workshop, file.number(), wanted.amount(), "EUR", wanted.use());
         for (String step : wanted.way().isEmpty() ? new String[0] : wanted.way().split(" ")) {
             ClaimAction action = ClaimAction.of(step).orElseThrow();
-            ClaimAct act = new ClaimAct(
+            ClaimStepRequest act = new ClaimStepRequest(
                     action,
                     action.decides() ? wanted.why() : null,
                     action == ClaimAction.ASK ? List.of("charging-test") : List.of(),

@@ -18,26 +18,26 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
-import org.voltdocket.casefile.Cases;
-import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.demo.model.CapacityRun;
 import org.voltdocket.demo.model.Chance;
 import org.voltdocket.demo.model.Setup;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.Facts.BatteryFacts;
-import org.voltdocket.evidence.Refused;
+import org.voltdocket.evidence.Rejected;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchFile;
-import org.voltdocket.returned.Condition;
-import org.voltdocket.returned.Finding;
-import org.voltdocket.returned.PalletNote;
-import org.voltdocket.returned.Pallets;
-import org.voltdocket.returned.Returned;
-import org.voltdocket.returned.Returns;
-import org.voltdocket.returned.bench.Act;
-import org.voltdocket.returned.bench.Step;
+import org.voltdocket.returned.BenchOutcome;
+import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletService;
+import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.ReturnedBattery;
+import org.voltdocket.returned.bench.BenchStep;
+import org.voltdocket.returned.bench.StepAction;
 
 /**
  * Sends some of the demo's batteries back, by the auditor's own doors, once the demo's cases are there: two pallets with what
@@ -53,9 +53,9 @@ class DemoReturns {
     private static final String UNKNOWN = "SKV-0000-UNKNOWN";
     private static final String MISSING = "SKV-0000-MISSING";
 
-    private final Returns returns;
-    private final Pallets pallets;
-    private final Cases cases;
+    private final ReturnService returns;
+    private final PalletService pallets;
+    private final CaseService cases;
     private final Clock clock;
     private final Background background = new Background();
 
@@ -68,7 +68,7 @@ class DemoReturns {
             double volts,
             double cranking,
             double capacity,
-            Finding finding,
+            BenchOutcome finding,
             String reason) {}
 
     static final List<Story> STORIES = List.of(
@@ -80,7 +80,7 @@ class DemoReturns {
                     10.55,
                     0.24,
                     0,
-                    Finding.DEFECT_CONFIRMED,
+                    BenchOutcome.DEFECT_CONFIRMED,
                     """
                     Stays at 10.5 V after charge and rest: one cell is shorted."""),
             new Story(
@@ -91,13 +91,14 @@ class DemoReturns {
                     12.78,
                     0.98,
                     0.97,
-                    Finding.NO_FAULT_FOUND,
+                    BenchOutcome.NO_FAULT_FOUND,
                     """
                     Charged, rested, cranks as rated and holds its capacity. Nothing is wrong with it."""),
             new Story(Scenario.WILL_NOT_HOLD, "PAL-0417", "Bench 3", false, 0, 0, 0, null, null),
             new Story(Scenario.DRAINED_AT_REST, "PAL-0417", "Shelf A 2", false, 0, 0, 0, null, null),
             new Story(Scenario.HEALTHY_MANAGED, "PAL-0417", "Shelf A 3", false, 0, 0, 0, null, null),
-            new Story(Scenario.WORN, "PAL-0418", "Shelf C 1", false, 12.62, 0.61, 0.58, Finding.WEAR_CONFIRMED, """
+            new Story(
+                    Scenario.WORN, "PAL-0418", "Shelf C 1", false, 12.62, 0.61, 0.58, BenchOutcome.WEAR_CONFIRMED, """
                     Capacity at 25 °C is well below what it was sold with; no cell stands out."""),
             new Story(
                     Scenario.STRAP_BROKEN,
@@ -107,13 +108,14 @@ class DemoReturns {
                     12.74,
                     0.31,
                     0,
-                    Finding.DEFECT_CONFIRMED,
+                    BenchOutcome.DEFECT_CONFIRMED,
                     """
                     Rest voltage is good and it collapses under load: a connection inside is broken."""),
-            new Story(Scenario.SOURCE_OVER, "PAL-0418", "Acid tray 1", true, 0, 0, 0, Finding.DAMAGED_BY_USE, """
+            new Story(
+                    Scenario.SOURCE_OVER, "PAL-0418", "Acid tray 1", true, 0, 0, 0, BenchOutcome.DAMAGED_BY_USE, """
                     Swollen and dried out by over-charging; set apart, not tested."""));
 
-    DemoReturns(Returns returns, Pallets pallets, Cases cases, Clock clock) {
+    DemoReturns(ReturnService returns, PalletService pallets, CaseService cases, Clock clock) {
         this.returns = returns;
         this.pallets = pallets;
         this.cases = cases;
@@ -151,7 +153,7 @@ class DemoReturns {
     private boolean known(DemoCase one) {
         try {
             return !cases.ofVehicle(Actor.system(), one.generate().vin()).isEmpty();
-        } catch (NotVisible e) {
+        } catch (NotFoundException e) {
             return false;
         }
     }
@@ -179,7 +181,7 @@ class DemoReturns {
                 .collect(Collectors.joining("\n"));
         pallets.note(
                 auditor,
-                PalletNote.read(
+                PalletAnnouncement.read(
                         number, sender + " (invented)", today.minusDays(days).toString(), list, today));
     }
 
@@ -193,7 +195,7 @@ class DemoReturns {
 
     private void play(Actor auditor, Story story) {
         GeneratedCase made = made(story);
-        Returned battery = returns.arrive(auditor, made.serial(), Optional.of(story.pallet()))
+        ReturnedBattery battery = returns.arrive(auditor, made.serial(), Optional.of(story.pallet()))
                 .battery();
         UUID id = battery.id();
         returns.put(auditor, id, story.place());
@@ -201,12 +203,12 @@ class DemoReturns {
         returns.look(
                 auditor,
                 id,
-                new Condition(
+                new BatteryCondition(
                         false,
                         false,
                         story.swollen(),
                         false,
-                        corroded ? Condition.Terminals.CORRODED : Condition.Terminals.SOUND,
+                        corroded ? BatteryCondition.Terminals.CORRODED : BatteryCondition.Terminals.SOUND,
                         NOTE,
                         null,
                         null));
@@ -223,7 +225,7 @@ class DemoReturns {
         if (story.finding() != null) {
             returns.conclude(auditor, id, story.finding(), story.reason().strip() + " (Invented.)");
         } else if (story.place().startsWith("Bench")) {
-            returns.step(auditor, id, Step.CHARGE, Act.START, Optional.empty(), NOTE);
+            returns.step(auditor, id, BenchStep.CHARGE, StepAction.START, Optional.empty(), NOTE);
         }
     }
 
@@ -257,8 +259,9 @@ class DemoReturns {
 
     private void send(Actor auditor, UUID id, String name, byte[] content) {
         if (returns.receive(auditor, id, new BenchFile(name, new ByteArrayInputStream(content), NOTE))
-                instanceof Refused refused) {
-            throw new IllegalStateException(name + ": " + refused.detail() + " " + refused.errors());
+                instanceof Rejected refused) {
+            throw new IllegalStateException(
+                    name + ": " + refused.file().detail() + " " + refused.file().errors());
         }
     }
 

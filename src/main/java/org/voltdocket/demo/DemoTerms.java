@@ -4,11 +4,11 @@ import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import org.voltdocket.claim.desk.WorkingDays;
-import org.voltdocket.claim.warranty.NewTerms;
-import org.voltdocket.claim.warranty.WarrantyTerms;
+import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.warranty.WarrantyTermsForm;
+import org.voltdocket.warranty.WarrantyTermsService;
 
 /** The warranty terms and holidays of the invented distributor, recorded once by the door of an administrator. */
 @Component
@@ -17,10 +17,10 @@ class DemoTerms implements ApplicationRunner {
 
     private static final String REASON = "Invented for the demonstration.";
 
-    private final WarrantyTerms terms;
-    private final WorkingDays days;
+    private final WarrantyTermsService terms;
+    private final WorkingDayService days;
 
-    DemoTerms(WarrantyTerms terms, WorkingDays days) {
+    DemoTerms(WarrantyTermsService terms, WorkingDayService days) {
         this.terms = terms;
         this.days = days;
     }
@@ -45,6 +45,6 @@ class DemoTerms implements ApplicationRunner {
     }
 
     private void record(String type, String chemistry, String use, String from, String free, String table, String km) {
-        terms.record(Actor.system(), new NewTerms.Form(type, chemistry, use, from, free, table, km, REASON));
+        terms.record(Actor.system(), new WarrantyTermsForm.Form(type, chemistry, use, from, free, table, km, REASON));
     }
 }

@@ -1,6 +1,6 @@
 package org.voltdocket.demo;
 
-import org.voltdocket.claim.ClaimConflict;
+import org.voltdocket.claim.ClaimConflictException;
 
 /** Takes a step again a little later where the server is still busy with what the step rests on. */
 public final class Patience {
@@ -10,13 +10,13 @@ public final class Patience {
 
     private Patience() {}
 
-    /** @throws ClaimConflict if it is in the way after a quarter of a minute still */
+    /** @throws ClaimConflictException if it is in the way after a quarter of a minute still */
     public static void with(Runnable step) {
         for (int i = 1; ; i++) {
             try {
                 step.run();
                 return;
-            } catch (ClaimConflict busy) {
+            } catch (ClaimConflictException busy) {
                 if (i == TRIES) {
                     throw busy;
                 }

@@ -14,7 +14,7 @@ import org.voltdocket.kernel.Actor;
 /** The way out. Methods without an actor are for callers that have asked {@code Cases} first. */
 public interface EvidenceArchive {
 
-    /** @throws org.voltdocket.casefile.NotVisible if there is none, or not for this actor */
+    /** @throws org.voltdocket.casefile.NotFoundException if there is none, or not for this actor */
     EvidenceItem item(Actor actor, UUID evidenceId);
 
     /** What a case holds, in the order received. */
@@ -49,8 +49,8 @@ public interface EvidenceArchive {
     /**
      * A stretch of a recording, thinned so that every minimum and maximum survives.
      *
-     * @throws org.voltdocket.casefile.NotVisible if there is none, or not for this actor
-     * @throws SeriesRefused if the query cannot be right, or the item is no recording
+     * @throws org.voltdocket.casefile.NotFoundException if there is none, or not for this actor
+     * @throws InvalidSeriesQueryException if the query cannot be right, or the item is no recording
      */
     Series series(Actor actor, UUID evidenceId, SeriesQuery query);
 }

@@ -33,7 +33,7 @@ class DataDirectory implements AutoCloseable {
     /**
      * Makes the folder where it is missing, and takes it.
      *
-     * @throws CannotStart where another server has it, or it cannot be written
+     * @throws StartupException where another server has it, or it cannot be written
      */
     static DataDirectory take(Path where) {
         Path root = where.toAbsolutePath().normalize();
@@ -44,13 +44,13 @@ class DataDirectory implements AutoCloseable {
             FileLock lock = tryLock(channel);
             if (lock == null) {
                 channel.close();
-                throw new CannotStart(
+                throw new StartupException(
                         "The data directory " + root + " is in use by another running Voltdocket.",
                         "Use that one, stop it, or start in another folder (--voltdocket.data=…).");
             }
             return new DataDirectory(root, channel, lock);
         } catch (IOException e) {
-            throw new CannotStart(
+            throw new StartupException(
                     "The data directory " + root + " cannot be written: " + e,
                     "Start in a folder that this user may write to, or name one: --voltdocket.data=…",
                     e);

@@ -8,9 +8,9 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
-import org.voltdocket.access.Accounts;
+import org.voltdocket.access.AccountService;
 import org.voltdocket.access.NewAccount;
-import org.voltdocket.access.WorkshopRef;
+import org.voltdocket.access.WorkshopSummary;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 
@@ -22,9 +22,9 @@ class DemoAccounts implements ApplicationRunner {
 
     static final String PASSWORD = "voltdocket-demo";
 
-    private final Accounts accounts;
+    private final AccountService accounts;
 
-    DemoAccounts(Accounts accounts) {
+    DemoAccounts(AccountService accounts) {
         this.accounts = accounts;
     }
 
@@ -47,7 +47,7 @@ class DemoAccounts implements ApplicationRunner {
         return accounts.workshops().stream()
                 .filter(known -> known.name().equals(name))
                 .findFirst()
-                .map(WorkshopRef::id)
+                .map(WorkshopSummary::id)
                 .orElseGet(() -> accounts.createWorkshop(Actor.system(), name).id());
     }
 }

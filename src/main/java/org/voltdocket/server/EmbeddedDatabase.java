@@ -30,7 +30,7 @@ class EmbeddedDatabase {
 
     @Bean(destroyMethod = "close")
     EmbeddedPostgres embeddedPostgres(DataDirectory data) throws IOException {
-        Orphan.stop(data.database());
+        OrphanedPostgres.stop(data.database());
         data.putAsideUnfinished();
         Path passwordFile = data.passwordFile();
         try {
@@ -38,7 +38,7 @@ class EmbeddedDatabase {
             data.markFinished();
             return server;
         } catch (IOException | IllegalStateException e) {
-            throw new CannotStart(
+            throw new StartupException(
                     "The embedded database in " + data.root() + " does not start: " + e.getMessage(),
                     "Look for its own message above (logging.level.io.zonky=info shows more). The folder was not changed; "
                             + "to begin anew, move it away.",

@@ -10,8 +10,8 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
-import org.voltdocket.access.AccountRefused;
-import org.voltdocket.access.Accounts;
+import org.voltdocket.access.AccountService;
+import org.voltdocket.access.InvalidAccountException;
 import org.voltdocket.access.NewAccount;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
@@ -24,12 +24,12 @@ class FirstAdministrator implements ApplicationRunner {
 
     private static final Logger LOG = LoggerFactory.getLogger(FirstAdministrator.class);
 
-    private final Accounts accounts;
+    private final AccountService accounts;
     private final String user;
     private final String password;
 
     FirstAdministrator(
-            Accounts accounts,
+            AccountService accounts,
             @Value("${voltdocket.admin.user:}") String user,
             @Value("${voltdocket.admin.password:}") String password) {
         this.accounts = accounts;
@@ -43,15 +43,15 @@ class FirstAdministrator implements ApplicationRunner {
             return;
         }
         if (user.isBlank() || password.isBlank()) {
-            throw new CannotStart(
+            throw new StartupException(
                     "There is no administrator yet, and nobody could sign in.",
                     "Set VOLTDOCKET_ADMIN_USER and VOLTDOCKET_ADMIN_PASSWORD (12 characters or more) and start again. "
                             + "They are read once: as soon as there is an administrator, remove them.");
         }
         try {
             accounts.createUser(Actor.system(), new NewAccount(user, password, Role.ADMIN, Optional.empty()));
-        } catch (AccountRefused e) {
-            throw new CannotStart(
+        } catch (InvalidAccountException e) {
+            throw new StartupException(
                     "The first administrator cannot be made: " + e.getMessage(),
                     "Change VOLTDOCKET_ADMIN_USER or VOLTDOCKET_ADMIN_PASSWORD and start again.");
         }

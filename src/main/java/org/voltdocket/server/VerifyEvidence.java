@@ -9,7 +9,7 @@ import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.FilterType;
 import org.springframework.context.annotation.Import;
-import org.voltdocket.evidence.EvidenceCheck;
+import org.voltdocket.evidence.storage.EvidenceCheck;
 
 /**
  * Reads all evidence without a server and says what is damaged: {@code java -jar voltdocket.jar --verify-evidence}, with the

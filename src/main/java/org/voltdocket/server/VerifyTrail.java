@@ -17,8 +17,8 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.FilterType;
 import org.springframework.context.annotation.Import;
+import org.voltdocket.trail.ChainVerification;
 import org.voltdocket.trail.Trail;
-import org.voltdocket.trail.TrailCheck;
 import org.voltdocket.trail.TrailHead;
 
 /**
@@ -62,9 +62,9 @@ public final class VerifyTrail {
         }
     }
 
-    private static int tell(PrintStream out, TrailCheck check, Optional<TrailHead> noted) {
+    private static int tell(PrintStream out, ChainVerification check, Optional<TrailHead> noted) {
         if (check.firstBroken().isPresent()) {
-            TrailCheck.BrokenLink broken = check.firstBroken().get();
+            ChainVerification.BrokenLink broken = check.firstBroken().get();
             out.println("BROKEN at entry " + broken.position()
                     + broken.at().map(at -> " of " + at).orElse("") + " ("
                     + broken.fault().id() + "): " + broken.why() + ".");

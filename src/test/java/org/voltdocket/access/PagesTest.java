@@ -26,7 +26,7 @@ class PagesTest {
     private Server server;
 
     @Autowired
-    private Accounts accounts;
+    private AccountService accounts;
 
     @Autowired
     private Trail trail;
@@ -65,11 +65,11 @@ class PagesTest {
         Answer refused = browser.postFormWithoutCsrf("/accounts/workshops", Map.of("workshop", name));
         assertThat(refused.status()).isEqualTo(403);
         assertThat(refused.text()).contains("<!DOCTYPE html>");
-        assertThat(accounts.workshops()).extracting(WorkshopRef::name).doesNotContain(name);
+        assertThat(accounts.workshops()).extracting(WorkshopSummary::name).doesNotContain(name);
         assertThat(browser.postForm("/accounts/workshops", Map.of("workshop", name))
                         .status())
                 .isEqualTo(302);
-        assertThat(accounts.workshops()).extracting(WorkshopRef::name).contains(name);
+        assertThat(accounts.workshops()).extracting(WorkshopSummary::name).contains(name);
     }
 
     @Test
@@ -119,7 +119,7 @@ class PagesTest {
         Client browser = server.browser(admin);
         String workshop = "Made by page " + UUID.randomUUID();
         browser.postForm("/accounts/workshops", Map.of("workshop", workshop));
-        WorkshopRef made = accounts.workshops().stream()
+        WorkshopSummary made = accounts.workshops().stream()
                 .filter(w -> w.name().equals(workshop))
                 .findFirst()
                 .orElseThrow();

@@ -23,11 +23,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.Pairs;
+import org.voltdocket.evidence.DuplicateRecordings;
 import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.evidence.Fingerprints;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -57,28 +57,28 @@ class AssessmentKeepingTest {
     private Server server;
 
     @Autowired
-    private Assessments assessments;
+    private AssessmentService assessments;
 
     @Autowired
-    private Assessor assessor;
+    private CaseAssessor assessor;
 
     @Autowired
-    private Listener listener;
+    private AssessmentListener listener;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
     private EvidenceArchive evidence;
 
     @Autowired
-    private Fingerprints fingerprints;
+    private DuplicateRecordings fingerprints;
 
     @Autowired
-    private AssessmentRows rows;
+    private AssessmentRepository rows;
 
     @Autowired
-    private Due due;
+    private PendingAssessments due;
 
     @Autowired
     private Trail trail;
@@ -121,7 +121,7 @@ class AssessmentKeepingTest {
         assessments.judgeAgain(Actor.system(), CaseNumber.parse(number));
         assertThat(kept(number)).as("the same input and rule book").hasSize(3);
 
-        KeptAssessment latest = kept(number).get(0);
+        StoredAssessment latest = kept(number).get(0);
         assertThat(read(number).get("assessment").toString())
                 .isEqualTo(tools.jackson.databind.json.JsonMapper.shared()
                         .readTree(latest.body())
@@ -136,8 +136,9 @@ class AssessmentKeepingTest {
     void whatIsKeptReadsBackAsItWasWritten() {
         String number = open(Pairs.vin(), "");
         upload(number, "b.json", BATTERY, 201);
-        KeptAssessment kept = kept(number).get(0);
-        assertThat(AssessmentText.body(kept.assessment(), kept.assessedAt())).isEqualTo(kept.body());
+        StoredAssessment kept = kept(number).get(0);
+        assertThat(AssessmentTextCodec.body(kept.assessment(), kept.assessedAt()))
+                .isEqualTo(kept.body());
         double sum = 0;
         for (JsonNode cause : read(number).get("assessment").get("causes")) {
             sum += cause.get("probability").doubleValue();
@@ -226,7 +227,17 @@ class AssessmentKeepingTest {
         upload(number, "b.json", BATTERY, 201);
         UUID id = id(number);
         Rulebook empty = new Rulebook("broken", Sha256.of(new byte[0]), Map.of(), "none", List.of());
-        new Assessor(cases, evidence, fingerprints, rows, due, new InForce(empty), trail, lock, clock, transactions)
+        new CaseAssessor(
+                        cases,
+                        evidence,
+                        fingerprints,
+                        rows,
+                        due,
+                        new CurrentEdition(empty),
+                        trail,
+                        lock,
+                        clock,
+                        transactions)
                 .assess(id);
 
         JsonNode shown = read(number);
@@ -308,7 +319,7 @@ class AssessmentKeepingTest {
         return cases.require(Actor.system(), CaseNumber.parse(number)).id();
     }
 
-    private List<KeptAssessment> kept(String number) {
+    private List<StoredAssessment> kept(String number) {
         return assessments.all(id(number));
     }
 }

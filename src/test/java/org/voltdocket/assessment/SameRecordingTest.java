@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.voltdocket.dossier.Pairs;
-import org.voltdocket.evidence.Fingerprints;
+import org.voltdocket.evidence.DuplicateRecordings;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
@@ -28,10 +28,10 @@ class SameRecordingTest {
     private Server server;
 
     @Autowired
-    private Fingerprints fingerprints;
+    private DuplicateRecordings fingerprints;
 
     @Autowired
-    private Listener listener;
+    private AssessmentListener listener;
 
     @Autowired
     private JdbcClient db;

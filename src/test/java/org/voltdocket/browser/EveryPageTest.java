@@ -12,30 +12,30 @@ import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.assessment.edition.EditionBook;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.assessment.edition.EditionService;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.catalogue.Catalogue;
+import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.demo.GeneratedCase;
 import org.voltdocket.demo.GeneratedItem;
 import org.voltdocket.demo.Generator;
 import org.voltdocket.demo.Scenario;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.EvidenceItem;
-import org.voltdocket.evidence.Intake;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.returned.Condition;
-import org.voltdocket.returned.Finding;
+import org.voltdocket.returned.BatteryCondition;
+import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.Lot;
-import org.voltdocket.returned.Lots;
+import org.voltdocket.returned.LotService;
 import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletNote;
-import org.voltdocket.returned.Pallets;
-import org.voltdocket.returned.Returns;
-import org.voltdocket.returned.sampling.Level;
+import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletService;
+import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.sampling.InspectionLevel;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
@@ -48,28 +48,28 @@ class EveryPageTest {
     private Server server;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private Intake intake;
+    private EvidenceIntake intake;
 
     @Autowired
     private EvidenceArchive archive;
 
     @Autowired
-    private Returns returns;
+    private ReturnService returns;
 
     @Autowired
-    private Pallets pallets;
+    private PalletService pallets;
 
     @Autowired
-    private Lots lots;
+    private LotService lots;
 
     @Autowired
-    private EditionBook editions;
+    private EditionService editions;
 
     @Autowired
-    private Catalogue catalogue;
+    private CatalogueService catalogue;
 
     @Test
     void publicPages() {
@@ -94,7 +94,7 @@ class EveryPageTest {
     void pagesOfAWorkshop() {
         Server.User user = server.newUser(Role.WORKSHOP);
         GeneratedCase made = Generator.generate(Scenario.SENSOR_READS_HIGH, 4721);
-        CaseRef ref = cases.open(user.actor(), new NewCase(made.serial(), made.vin(), made.facts()))
+        CaseReference ref = cases.open(user.actor(), new NewCase(made.serial(), made.vin(), made.facts()))
                 .ref();
         for (GeneratedItem item : made.items()) {
             Upload upload =
@@ -218,19 +218,21 @@ class EveryPageTest {
                     .battery()
                     .id());
         }
-        PalletNote note = PalletNote.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
+        PalletAnnouncement note =
+                PalletAnnouncement.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
         Pallet pallet = pallets.note(auditor.actor(), note);
         Lot lot = lots.draw(
                 auditor.actor(),
                 new Lot.Wish(
                         Lot.Scope.WORKSHOP,
                         workshop.actor().workshop().orElseThrow().toString(),
-                        Level.II,
+                        InspectionLevel.II,
                         2.5,
                         false));
-        Condition leaking = new Condition(false, true, false, false, Condition.Terminals.CORRODED, "wet", null, null);
+        BatteryCondition leaking =
+                new BatteryCondition(false, true, false, false, BatteryCondition.Terminals.CORRODED, "wet", null, null);
         returns.look(auditor.actor(), ids.get(0), leaking);
-        returns.conclude(auditor.actor(), ids.get(1), Finding.WEAR_CONFIRMED, "as measured");
+        returns.conclude(auditor.actor(), ids.get(1), BenchOutcome.WEAR_CONFIRMED, "as measured");
         check(
                 auditor,
                 List.of(

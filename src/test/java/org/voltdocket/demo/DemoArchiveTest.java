@@ -10,13 +10,13 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.access.Accounts;
-import org.voltdocket.assessment.Assessments;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.access.AccountService;
+import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.claim.Claim;
+import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
-import org.voltdocket.claim.Claims;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
@@ -28,9 +28,9 @@ import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.SentCase;
+import org.voltdocket.evidence.DuplicateRecordings;
 import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.evidence.Fingerprints;
-import org.voltdocket.evidence.Intake;
+import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -42,25 +42,25 @@ import org.voltdocket.support.ServerTest;
 class DemoArchiveTest {
 
     @Autowired
-    private Accounts accounts;
+    private AccountService accounts;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private Intake intake;
+    private EvidenceIntake intake;
 
     @Autowired
-    private Fingerprints fingerprints;
+    private DuplicateRecordings fingerprints;
 
     @Autowired
     private EvidenceArchive archive;
 
     @Autowired
-    private Assessments assessments;
+    private AssessmentService assessments;
 
     @Autowired
-    private Claims claims;
+    private ClaimService claims;
 
     @Autowired
     private Server server;
@@ -85,7 +85,7 @@ class DemoArchiveTest {
         Set<ClaimState> states = new java.util.TreeSet<>();
         for (DemoClaims.Wanted wanted : DemoClaims.ALL) {
             SentCase sent = SentCase.open(server.as(server.newUser(Role.WORKSHOP, workshop.workshop())));
-            CaseRef file = cases.require(workshop, CaseNumber.parse(sent.number()));
+            CaseReference file = cases.require(workshop, CaseNumber.parse(sent.number()));
             demo.enter(file, wanted, workshop, clerk);
             Claim claim = claims.of(workshop, file.id()).orElseThrow();
             assertThat(claim.steps())

@@ -28,7 +28,7 @@ import org.voltdocket.support.Client;
 import org.voltdocket.support.PrintedText;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -42,13 +42,13 @@ class LetterTest {
     private Server server;
 
     @Autowired
-    private Words words;
+    private TextFormatter words;
 
     @Autowired
     private JdbcClient db;
 
     @Autowired
-    private Dossiers dossiers;
+    private DossierService dossiers;
 
     @Autowired
     private DecisionLetter letters;

@@ -32,7 +32,7 @@ class EmbeddedDatabaseTest {
             process.destroy();
             process.waitFor(30, TimeUnit.SECONDS);
         }
-        Orphan.stop(data().resolve("database"));
+        OrphanedPostgres.stop(data().resolve("database"));
     }
 
     @Test
@@ -64,7 +64,7 @@ class EmbeddedDatabaseTest {
         long stranger = ProcessHandle.current().pid();
         for (String content : new String[] {"999999999\n", "no number\n", "", stranger + "\n"}) {
             Files.writeString(pidFile, content);
-            Orphan.stop(database);
+            OrphanedPostgres.stop(database);
             assertThat(pidFile).doesNotExist();
         }
         assertThat(ProcessHandle.current().isAlive()).isTrue();
@@ -74,7 +74,7 @@ class EmbeddedDatabaseTest {
     void aFolderIsTakenOnceAndGivenBack() throws IOException {
         DataDirectory taken = DataDirectory.take(data());
         assertThatThrownBy(() -> DataDirectory.take(data()))
-                .isInstanceOf(CannotStart.class)
+                .isInstanceOf(StartupException.class)
                 .hasMessageContaining("is in use");
         taken.close();
         DataDirectory.take(data()).close();
@@ -84,7 +84,7 @@ class EmbeddedDatabaseTest {
     void aFolderThatCannotBeIsNamed() throws IOException {
         Path file = Files.createFile(folder.resolve("a-file"));
         assertThatThrownBy(() -> DataDirectory.take(file.resolve("data")))
-                .isInstanceOf(CannotStart.class)
+                .isInstanceOf(StartupException.class)
                 .hasMessageContaining("cannot be written");
     }
 

@@ -129,7 +129,7 @@ class WatchTest {
     @Test
     void whatLooksLikeAVinIsMaskedOnTheWayOut() {
         String vin = "1M8GDM9AXKP042788";
-        assertThat(MaskedLog.mask("Key (vin)=(" + vin + ") exists")).isEqualTo("Key (vin)=((VIN)) exists");
+        assertThat(VinMaskingEncoder.mask("Key (vin)=(" + vin + ") exists")).isEqualTo("Key (vin)=((VIN)) exists");
         LoggerContext context = (LoggerContext) LoggerFactory.getILoggerFactory();
         PatternLayout layout = new PatternLayout();
         layout.setContext(context);

@@ -20,8 +20,8 @@ import org.springframework.security.web.authentication.LoginUrlAuthenticationEnt
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.web.servlet.HandlerExceptionResolver;
-import org.voltdocket.access.Accounts;
-import org.voltdocket.access.Tokens;
+import org.voltdocket.access.AccountService;
+import org.voltdocket.access.TokenService;
 
 /**
  * Four doors: {@code /api/v1/tokens} by name and password, the rest of the API and the metrics by token, pages by session.
@@ -71,7 +71,7 @@ class SecurityConfig {
     }
 
     @Bean
-    AuthenticationManager authenticationManager(PasswordProvider provider) {
+    AuthenticationManager authenticationManager(PasswordAuthenticationProvider provider) {
         return new ProviderManager(provider);
     }
 
@@ -87,12 +87,12 @@ class SecurityConfig {
 
     @Bean
     @Order(2)
-    SecurityFilterChain apiDoor(HttpSecurity http, Tokens tokens) throws Exception {
+    SecurityFilterChain apiDoor(HttpSecurity http, TokenService tokens) throws Exception {
         http.authorizeHttpRequests(routes -> routes.requestMatchers("/api/v1/reassessments", "/api/v1/reassessments/**")
                 .hasRole("ADMIN"));
         stateless(http).securityMatcher("/api", "/api/**");
         AuthenticationEntryPoint refusal = challenge("Bearer");
-        http.addFilterBefore(new BearerFilter(tokens, refusal), BasicAuthenticationFilter.class);
+        http.addFilterBefore(new BearerTokenFilter(tokens, refusal), BasicAuthenticationFilter.class);
         http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
         return http.build();
     }
@@ -100,19 +100,19 @@ class SecurityConfig {
     /** Metrics, for a collector with an administrator's token. */
     @Bean
     @Order(3)
-    SecurityFilterChain metricsDoor(HttpSecurity http, Tokens tokens) throws Exception {
+    SecurityFilterChain metricsDoor(HttpSecurity http, TokenService tokens) throws Exception {
         http.authorizeHttpRequests(
                 routes -> routes.requestMatchers("/actuator/**").hasRole("ADMIN"));
         stateless(http).securityMatcher("/actuator/prometheus", "/actuator/prometheus/**");
         AuthenticationEntryPoint refusal = challenge("Bearer");
-        http.addFilterBefore(new BearerFilter(tokens, refusal), BasicAuthenticationFilter.class);
+        http.addFilterBefore(new BearerTokenFilter(tokens, refusal), BasicAuthenticationFilter.class);
         http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
         return http.build();
     }
 
     @Bean
     @Order(4)
-    SecurityFilterChain pageDoor(HttpSecurity http, Accounts accounts) throws Exception {
+    SecurityFilterChain pageDoor(HttpSecurity http, AccountService accounts) throws Exception {
         http.authorizeHttpRequests(routes -> routes.requestMatchers(PUBLIC)
                 .permitAll()
                 .requestMatchers(ADMINISTRATORS)
@@ -126,7 +126,7 @@ class SecurityConfig {
         http.logout(out ->
                 out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out").deleteCookies("voltdocket-session"));
         http.exceptionHandling(e -> e.authenticationEntryPoint(toSignIn()).accessDeniedHandler(denied()));
-        http.addFilterBefore(new StandingFilter(accounts), AuthorizationFilter.class);
+        http.addFilterBefore(new SessionValidityFilter(accounts), AuthorizationFilter.class);
         return headers(http).build();
     }
 
@@ -145,7 +145,7 @@ class SecurityConfig {
 
     private AuthenticationEntryPoint challenge(String scheme) {
         return (request, response, exception) -> {
-            if (scheme != null && !(exception instanceof TooManyTries)) {
+            if (scheme != null && !(exception instanceof LoginThrottledException)) {
                 response.setHeader(HttpHeaders.WWW_AUTHENTICATE, scheme);
             }
             resolver.resolveException(request, response, null, exception);
@@ -158,7 +158,7 @@ class SecurityConfig {
 
     private static AuthenticationFailureHandler failed() {
         return (request, response, exception) -> {
-            String how = exception instanceof TooManyTries tries ? "wait=" + tries.seconds() : "error";
+            String how = exception instanceof LoginThrottledException tries ? "wait=" + tries.seconds() : "error";
             response.sendRedirect(request.getContextPath() + "/sign-in?" + how);
         };
     }

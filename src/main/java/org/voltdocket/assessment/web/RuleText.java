@@ -12,7 +12,7 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.quantity.LookupTable;
 import org.voltdocket.diagnosis.rulebook.Rule;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 
 /** Puts a row of the rule book into words. */
 @Component
@@ -20,9 +20,9 @@ class RuleText {
 
     private static final List<String> SIDES = List.of("below", "inside", "above");
 
-    private final Words words;
+    private final TextFormatter words;
 
-    RuleText(Words words) {
+    RuleText(TextFormatter words) {
         this.words = words;
     }
 

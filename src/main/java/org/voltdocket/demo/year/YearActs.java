@@ -10,31 +10,31 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import org.voltdocket.access.Accounts;
-import org.voltdocket.access.WorkshopRef;
-import org.voltdocket.assessment.Assessments;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.access.AccountService;
+import org.voltdocket.access.WorkshopSummary;
+import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.Claim;
-import org.voltdocket.claim.ClaimAct;
 import org.voltdocket.claim.ClaimAction;
+import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
-import org.voltdocket.claim.Claims;
+import org.voltdocket.claim.ClaimStepRequest;
 import org.voltdocket.demo.Patience;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
-import org.voltdocket.evidence.Intake;
+import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchFile;
-import org.voltdocket.returned.Condition;
-import org.voltdocket.returned.Finding;
-import org.voltdocket.returned.ReturnLine;
+import org.voltdocket.returned.BenchOutcome;
+import org.voltdocket.returned.ReturnListItem;
 import org.voltdocket.returned.ReturnQuery;
-import org.voltdocket.returned.Returns;
+import org.voltdocket.returned.ReturnService;
 
 /** Lets a planned thing happen through the doors that workshop, clerk and auditor use. What has happened stays as it is. */
 @Component
@@ -45,15 +45,21 @@ class YearActs {
     private static final Actor CLERK = new Actor("clerk", Role.CLERK, Optional.empty());
     private static final Actor AUDITOR = new Actor("auditor", Role.AUDITOR, Optional.empty());
 
-    private final Accounts accounts;
-    private final Cases cases;
-    private final Intake intake;
-    private final Claims claims;
-    private final Assessments assessments;
-    private final Returns returns;
+    private final AccountService accounts;
+    private final CaseService cases;
+    private final EvidenceIntake intake;
+    private final ClaimService claims;
+    private final AssessmentService assessments;
+    private final ReturnService returns;
     private final Map<String, UUID> workshops = new ConcurrentHashMap<>();
 
-    YearActs(Accounts accounts, Cases cases, Intake intake, Claims claims, Assessments assessments, Returns returns) {
+    YearActs(
+            AccountService accounts,
+            CaseService cases,
+            EvidenceIntake intake,
+            ClaimService claims,
+            AssessmentService assessments,
+            ReturnService returns) {
         this.accounts = accounts;
         this.cases = cases;
         this.intake = intake;
@@ -66,7 +72,7 @@ class YearActs {
     boolean known(YearCase one) {
         try {
             return !cases.ofBattery(Actor.system(), one.serial()).isEmpty();
-        } catch (NotVisible notYet) {
+        } catch (NotFoundException notYet) {
             return false;
         }
     }
@@ -82,7 +88,7 @@ class YearActs {
 
     private void claim(YearCase one) {
         Actor workshop = workshop(one.garage());
-        CaseRef ref = cases.open(workshop, new NewCase(one.serial(), one.vin(), one.facts()))
+        CaseReference ref = cases.open(workshop, new NewCase(one.serial(), one.vin(), one.facts()))
                 .ref();
         for (YearTests.Sent file : YearTests.ofWorkshop(one)) {
             intake.accept(
@@ -98,7 +104,7 @@ class YearActs {
     }
 
     private void decide(YearCase one) {
-        CaseRef ref = file(one);
+        CaseReference ref = file(one);
         Optional<Claim> claim = claims.of(CLERK, ref.id());
         ClaimState state = claim.map(Claim::state).orElse(ClaimState.SETTLED);
         if (state == ClaimState.SUBMITTED) {
@@ -139,12 +145,13 @@ class YearActs {
         returns.look(
                 AUDITOR,
                 id,
-                new Condition(false, false, false, false, Condition.Terminals.SOUND, null, at, AUDITOR.user()));
+                new BatteryCondition(
+                        false, false, false, false, BatteryCondition.Terminals.SOUND, null, at, AUDITOR.user()));
         returns.put(AUDITOR, id, "Row " + (char) ('A' + one.number() % 6) + ", shelf " + (1 + one.number() % 9));
     }
 
     private void conclude(YearCase one) {
-        Optional<ReturnLine> line = standing(one);
+        Optional<ReturnListItem> line = standing(one);
         if (line.isEmpty()) {
             return;
         }
@@ -155,25 +162,25 @@ class YearActs {
         Instant tested = one.returnedAt().orElseThrow().plusSeconds(3600 * 60);
         YearTests.Sent file = YearTests.ofBench(one, tested);
         returns.receive(AUDITOR, id, new BenchFile(file.name(), new ByteArrayInputStream(file.content()), NOTE));
-        Finding finding = switch (one.trouble()) {
-            case DEFECT -> Finding.DEFECT_CONFIRMED;
-            case WORN -> Finding.WEAR_CONFIRMED;
-            default -> Finding.NO_FAULT_FOUND;
+        BenchOutcome finding = switch (one.trouble()) {
+            case DEFECT -> BenchOutcome.DEFECT_CONFIRMED;
+            case WORN -> BenchOutcome.WEAR_CONFIRMED;
+            default -> BenchOutcome.NO_FAULT_FOUND;
         };
         returns.conclude(AUDITOR, id, finding, "Charged, rested a day and tested on the bench.");
     }
 
-    private Optional<ReturnLine> standing(YearCase one) {
+    private Optional<ReturnListItem> standing(YearCase one) {
         return returns.list(AUDITOR, new ReturnQuery(one.serial().value(), "", "", 1)).stream()
                 .findFirst();
     }
 
-    private CaseRef file(YearCase one) {
+    private CaseReference file(YearCase one) {
         return cases.ofBattery(Actor.system(), one.serial()).get(0).ref();
     }
 
-    private static ClaimAct act(ClaimAction action, String reason) {
-        return new ClaimAct(
+    private static ClaimStepRequest act(ClaimAction action, String reason) {
+        return new ClaimStepRequest(
                 action, reason, List.of(), List.of(), Optional.empty(), OptionalLong.empty(), Optional.empty());
     }
 
@@ -186,7 +193,7 @@ class YearActs {
         return accounts.workshops().stream()
                 .filter(known -> known.name().equals(name))
                 .findFirst()
-                .map(WorkshopRef::id)
+                .map(WorkshopSummary::id)
                 .orElseGet(() -> accounts.createWorkshop(Actor.system(), name).id());
     }
 }

@@ -13,8 +13,8 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
-import org.voltdocket.casefile.catalogue.Catalogue;
-import org.voltdocket.casefile.catalogue.ProducedRange;
+import org.voltdocket.catalogue.CatalogueService;
+import org.voltdocket.catalogue.ProducedRange;
 import org.voltdocket.demo.Background;
 import org.voltdocket.demo.DemoArchiveFilled;
 import org.voltdocket.kernel.Actor;
@@ -27,12 +27,12 @@ class YearArchive {
 
     private static final Logger LOG = LoggerFactory.getLogger(YearArchive.class);
 
-    private final Catalogue catalogue;
+    private final CatalogueService catalogue;
     private final YearActs acts;
     private final DemoClock clock;
     private final Background background = new Background();
 
-    YearArchive(Catalogue catalogue, YearActs acts, DemoClock clock) {
+    YearArchive(CatalogueService catalogue, YearActs acts, DemoClock clock) {
         this.catalogue = catalogue;
         this.acts = acts;
         this.clock = clock;

@@ -17,9 +17,9 @@ import org.voltdocket.evidence.Series;
 import org.voltdocket.evidence.SeriesQuery;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Sha256;
-import org.voltdocket.paper.Imprint;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.DocumentMetadata;
+import org.voltdocket.paper.PdfDocument;
+import org.voltdocket.ui.TextFormatter;
 
 /** Prints dossiers. The same dossier gives the same bytes: no clock, no chance. */
 @Component
@@ -29,9 +29,9 @@ public class CaseReport {
     private static final List<String> DRAWN = List.of("measured_v", "reported_v", "measured_a", "reported_a");
 
     private final EvidenceArchive archive;
-    private final Words words;
+    private final TextFormatter words;
 
-    CaseReport(EvidenceArchive archive, Words words) {
+    CaseReport(EvidenceArchive archive, TextFormatter words) {
         this.archive = archive;
         this.words = words;
     }
@@ -39,12 +39,12 @@ public class CaseReport {
     /**
      * A whole report as PDF.
      *
-     * @throws org.voltdocket.casefile.NotVisible if the actor may not see the evidence
+     * @throws org.voltdocket.casefile.NotFoundException if the actor may not see the evidence
      */
     public byte[] of(Actor actor, Dossier dossier) {
-        Material material = gather(actor, dossier);
+        ReportContent material = gather(actor, dossier);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (Paper paper = Paper.open(out, imprint(dossier))) {
+        try (PdfDocument paper = PdfDocument.open(out, imprint(dossier))) {
             new VerdictPart(words, material).print(paper);
             new FactsPart(words, material).print(paper);
             new CausesPart(words, material).print(paper);
@@ -58,7 +58,7 @@ public class CaseReport {
         return out.toByteArray();
     }
 
-    private Material gather(Actor actor, Dossier dossier) {
+    private ReportContent gather(Actor actor, Dossier dossier) {
         Map<UUID, Series> series = new HashMap<>();
         Map<UUID, Reading> readings = new HashMap<>();
         for (EvidenceItem item : dossier.evidence()) {
@@ -68,14 +68,14 @@ public class CaseReport {
                 archive.reading(item.id()).ifPresent(reading -> readings.put(item.id(), reading));
             }
         }
-        return new Material(dossier, series, readings);
+        return new ReportContent(dossier, series, readings);
     }
 
-    private Imprint imprint(Dossier dossier) {
+    private DocumentMetadata imprint(Dossier dossier) {
         String number = dossier.file().ref().number().value();
         String serial = dossier.file().ref().serial().value();
         String vin = dossier.file().ref().vin().value();
-        return new Imprint(
+        return new DocumentMetadata(
                 words.say("report.title", number),
                 words.say("report.subject", serial, vin),
                 words.say("report.head", number, serial),

@@ -16,7 +16,7 @@ import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.bag.CaseBag;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Sha256;
-import org.voltdocket.ui.Problems;
+import org.voltdocket.ui.ProblemDetails;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -83,7 +83,7 @@ class CaseAnswers {
         }
         Matcher tag = TAG.matcher(ifMatch.strip());
         if (!tag.matches()) {
-            throw Problems.raise(Problems.of(
+            throw ProblemDetails.raise(ProblemDetails.of(
                     HttpStatus.PRECONDITION_FAILED,
                     "changed-meanwhile",
                     "Changed since it was read",

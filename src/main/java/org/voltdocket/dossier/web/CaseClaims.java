@@ -3,10 +3,10 @@ package org.voltdocket.dossier.web;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import org.voltdocket.casefile.Cases;
-import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.Claim;
-import org.voltdocket.claim.Claims;
+import org.voltdocket.claim.ClaimService;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -15,10 +15,10 @@ import org.voltdocket.kernel.CaseNumber;
 @Component
 class CaseClaims {
 
-    private final Cases cases;
-    private final Claims claims;
+    private final CaseService cases;
+    private final ClaimService claims;
 
-    CaseClaims(Cases cases, Claims claims) {
+    CaseClaims(CaseService cases, ClaimService claims) {
         this.cases = cases;
         this.claims = claims;
     }
@@ -42,13 +42,13 @@ class CaseClaims {
 
     Claim latest(Actor actor, CaseNumber number) {
         return claims.of(actor, cases.require(actor, number).id())
-                .orElseThrow(() -> new NotVisible("claim of case " + number));
+                .orElseThrow(() -> new NotFoundException("claim of case " + number));
     }
 
     Claim at(Actor actor, CaseNumber number, int place) {
         return all(actor, number).stream()
                 .filter(claim -> claim.place() == place)
                 .findFirst()
-                .orElseThrow(() -> new NotVisible("claim " + place + " of case " + number));
+                .orElseThrow(() -> new NotFoundException("claim " + place + " of case " + number));
     }
 }

@@ -11,11 +11,11 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.voltdocket.assessment.Assessments;
+import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.casefile.CaseRequest;
-import org.voltdocket.casefile.Cases;
-import org.voltdocket.casefile.FactsRefused;
-import org.voltdocket.casefile.VersionConflict;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.InvalidFactsException;
+import org.voltdocket.casefile.VersionConflictException;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -25,10 +25,10 @@ import org.voltdocket.kernel.CaseNumber;
 class CasePageController {
 
     private final CasePageModel pages;
-    private final Cases cases;
-    private final Assessments assessments;
+    private final CaseService cases;
+    private final AssessmentService assessments;
 
-    CasePageController(CasePageModel pages, Cases cases, Assessments assessments) {
+    CasePageController(CasePageModel pages, CaseService cases, AssessmentService assessments) {
         this.pages = pages;
         this.cases = cases;
         this.assessments = assessments;
@@ -61,10 +61,10 @@ class CasePageController {
             cases.mend(actor, parsed, CaseRequest.patchOfForm(given), version);
             flash.addFlashAttribute("notice", "case.notice.mended");
             return "redirect:/cases/" + parsed;
-        } catch (FactsRefused refused) {
+        } catch (InvalidFactsException refused) {
             refused.errors().forEach(e -> errors.merge(e.field(), e.message(), (a, b) -> a + " " + b));
             response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
-        } catch (VersionConflict changed) {
+        } catch (VersionConflictException changed) {
             model.addAttribute("changed", changed.getMessage());
             response.setStatus(HttpServletResponse.SC_CONFLICT);
         }

@@ -5,7 +5,7 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
 import org.voltdocket.claim.ClaimView;
 import org.voltdocket.dossier.Dossier;
-import org.voltdocket.dossier.Dossiers;
+import org.voltdocket.dossier.DossierService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
@@ -13,10 +13,10 @@ import org.voltdocket.kernel.CaseNumber;
 @Component
 class ClaimAnswers {
 
-    private final Dossiers dossiers;
+    private final DossierService dossiers;
     private final CaseAnswers answers;
 
-    ClaimAnswers(Dossiers dossiers, CaseAnswers answers) {
+    ClaimAnswers(DossierService dossiers, CaseAnswers answers) {
         this.dossiers = dossiers;
         this.answers = answers;
     }

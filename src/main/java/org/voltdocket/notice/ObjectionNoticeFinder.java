@@ -1,0 +1,38 @@
+package org.voltdocket.notice;
+
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.CaseFacts;
+
+/** Finds objections to decisions until they are answered. */
+@Component
+class ObjectionNoticeFinder implements NoticeFinder {
+
+    private final JdbcClient db;
+
+    ObjectionNoticeFinder(JdbcClient db) {
+        this.db = db;
+    }
+
+    @Override
+    public List<FinderResult> find(CaseFacts file) {
+        return db.sql(
+                        "select o.* from claim_objection o join claim c on c.id = o.claim_id where c.case_id = ? and not exists"
+                                + " (select from claim_objection_answer a where a.objection_id = o.id) order by o.ordinal")
+                .param(file.ref().id())
+                .query((row, number) -> new FinderResult(
+                        NoticeKind.DECISION_OBJECTED_TO,
+                        row.getString("id"),
+                        List.of(
+                                row.getObject("made_at", OffsetDateTime.class)
+                                        .withOffsetSameInstant(ZoneOffset.UTC)
+                                        .toLocalDate()
+                                        .toString(),
+                                row.getString("reason")),
+                        List.of()))
+                .list();
+    }
+}
