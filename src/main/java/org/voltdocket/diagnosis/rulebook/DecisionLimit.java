@@ -14,6 +14,8 @@ public enum DecisionLimit {
     TEST_FAILED("test-failed", "probability", 0, 1),
     /** Probability of defect and wear together that a failed battery needs. */
     BATTERY_FAULT("battery-fault", "probability", 0, 1),
+    /** Share of defect, or of wear, in both together from which the kind of a failure is named. */
+    KIND_KNOWN("kind-known", "share", 0.5, 1),
     /** Least probability of a cause that gets a next step of its own. */
     NEXT_STEP("next-step", "probability", 0, 1),
     /** Least probability of a cause for which more evidence is requested. */
@@ -36,7 +38,7 @@ public enum DecisionLimit {
         return id;
     }
 
-    /** Unit of the value: {@code probability} or {@code hours}. */
+    /** Unit of the value: {@code probability} or {@code share}. */
     public String unit() {
         return unit;
     }

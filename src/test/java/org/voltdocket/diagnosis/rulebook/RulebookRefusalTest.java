@@ -29,6 +29,7 @@ class RulebookRefusalTest {
               first-cause: {value: 0.4, unit: probability, meaning: m, source: ours}
               test-failed: {value: 0.3, unit: probability, meaning: m, source: ours}
               battery-fault: {value: 0.5, unit: probability, meaning: m, source: ours}
+              kind-known: {value: 0.8, unit: share, meaning: m, source: ours}
               next-step: {value: 0.15, unit: probability, meaning: m, source: ours}
               more-evidence: {value: 0.04, unit: probability, meaning: m, source: ours}
             rules:

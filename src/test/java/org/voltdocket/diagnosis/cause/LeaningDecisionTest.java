@@ -5,8 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -17,12 +15,10 @@ import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.rulebook.Editions;
-import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
-import org.voltdocket.diagnosis.rulebook.Rule;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /** Which way a case leans, as a table: what is most probable, what the battery's verdict is, what was seen. */
-class VerdictTest {
+class LeaningDecisionTest {
 
     private static final Rulebook BOOK = Editions.of("2026.1");
 
@@ -39,23 +35,23 @@ class VerdictTest {
 
     @ParameterizedTest
     @CsvSource({
-        "BATTERY_DEFECT,  0.95, DEFECTIVE,           true,  false, BATTERY_SIDE",
-        "BATTERY_WORN,    0.95, WORN,                false, false, BATTERY_SIDE",
-        "BATTERY_WORN,    0.95, UNDETERMINED,        true,  false, OPEN",
-        "BATTERY_DEFECT,  0.95, RECHARGE_AND_REPEAT, true,  false, OPEN",
-        "BATTERY_DEFECT,  0.35, DEFECTIVE,           true,  false, OPEN",
+        "BATTERY_DEFECT,  0.95, FAILED,              true,  false, BATTERY_SIDE",
+        "BATTERY_WORN,    0.95, FAILED,              false, false, BATTERY_SIDE",
+        "BATTERY_WORN,    0.95, NOT_JUDGED,          true,  false, OPEN",
+        "BATTERY_DEFECT,  0.35, FAILED,              true,  false, OPEN",
+        "CURRENT_SENSOR,  0.95, FAILED,              true,  false, OPEN",
         "CHARGING_SOURCE, 0.95, SOUND,               true,  false, VEHICLE_SIDE",
         "CURRENT_SENSOR,  0.95, SOUND,               true,  false, VEHICLE_SIDE",
-        "CHARGE_CONTROL,  0.95, UNDETERMINED,        true,  false, VEHICLE_SIDE",
-        "WIRING,          0.95, RECHARGE_AND_REPEAT, true,  false, VEHICLE_SIDE",
+        "CHARGE_CONTROL,  0.95, NOT_JUDGED,          true,  false, OPEN",
+        "WIRING,          0.999, NOT_JUDGED,         true,  false, OPEN",
         "STANDING_DRAIN,  0.98, SOUND,               false, false, VEHICLE_SIDE",
         "DUTY,            0.95, SOUND,               true,  false, USAGE_SIDE",
         "MISFIT,          0.95, SOUND,               true,  false, USAGE_SIDE",
         "NONE,            0.95, SOUND,               true,  false, NO_FAULT_SEEN",
         "NONE,            0.95, SOUND,               false, false, OPEN",
-        "NONE,            0.95, UNDETERMINED,        true,  false, OPEN",
+        "NONE,            0.95, NOT_JUDGED,          true,  false, OPEN",
         "NONE,            0.30, SOUND,               true,  false, OPEN",
-        "BATTERY_DEFECT,  0.99, DEFECTIVE,           true,  true,  CONTRADICTORY",
+        "BATTERY_DEFECT,  0.99, FAILED,              true,  true,  CONTRADICTORY",
         "NONE,            0.99, SOUND,               true,  true,  CONTRADICTORY"
     })
     void theTableOfLeanings(
@@ -65,25 +61,29 @@ class VerdictTest {
             boolean watched,
             boolean contradiction,
             Leaning is) {
-        assertThat(Verdict.leaning(BOOK, battery, causes(first, probability), watched, contradiction))
+        assertThat(LeaningDecision.of(BOOK, battery, causes(first, probability), watched, contradiction))
                 .isEqualTo(is);
     }
 
-    /** A vehicle is blamed later where nothing judged the battery. */
-    @Test
-    void anUntestedBatteryRaisesTheBarForTheVehicle() {
-        List<RankedCause> likely = causes(Cause.CURRENT_SENSOR, 0.65);
-        assertThat(Verdict.leaning(BOOK, BatteryVerdict.SOUND, likely, true, false))
-                .isEqualTo(Leaning.VEHICLE_SIDE);
-        assertThat(Verdict.leaning(BOOK, BatteryVerdict.UNDETERMINED, likely, true, false))
-                .isEqualTo(Leaning.OPEN);
+    /** Without a battery that passed, no probability of a vehicle fault is enough. */
+    @ParameterizedTest
+    @EnumSource(
+            value = BatteryVerdict.class,
+            names = {"FAILED", "NOT_JUDGED"})
+    void onlyASoundBatteryLetsTheCaseLeanToTheVehicle(BatteryVerdict battery) {
+        for (Cause cause : Cause.values()) {
+            for (double p = 0.1; p < 1; p += 0.05) {
+                assertThat(LeaningDecision.of(BOOK, battery, causes(cause, p), true, false))
+                        .isNotIn(Leaning.VEHICLE_SIDE, Leaning.NO_FAULT_SEEN);
+            }
+        }
     }
 
     @ParameterizedTest
     @EnumSource
     void evidenceThatCannotBelongTogetherComesBeforeEverything(Cause cause) {
         for (BatteryVerdict battery : BatteryVerdict.values()) {
-            assertThat(Verdict.leaning(BOOK, battery, causes(cause, 0.99), true, true))
+            assertThat(LeaningDecision.of(BOOK, battery, causes(cause, 0.99), true, true))
                     .isEqualTo(Leaning.CONTRADICTORY);
         }
     }
@@ -94,15 +94,15 @@ class VerdictTest {
         for (Cause cause : Cause.values()) {
             for (BatteryVerdict battery : BatteryVerdict.values()) {
                 for (double p = 0.1; p < 1; p += 0.05) {
-                    Leaning leaning = Verdict.leaning(BOOK, battery, causes(cause, p), true, false);
+                    Leaning leaning = LeaningDecision.of(BOOK, battery, causes(cause, p), true, false);
                     reached.add(leaning);
                     if (leaning == Leaning.BATTERY_SIDE) {
-                        assertThat(battery).isIn(BatteryVerdict.WORN, BatteryVerdict.DEFECTIVE);
+                        assertThat(battery).isEqualTo(BatteryVerdict.FAILED);
                     }
                 }
             }
         }
-        reached.add(Verdict.leaning(BOOK, BatteryVerdict.SOUND, causes(Cause.NONE, 0.9), true, true));
+        reached.add(LeaningDecision.of(BOOK, BatteryVerdict.SOUND, causes(Cause.NONE, 0.9), true, true));
         assertThat(reached).containsExactlyInAnyOrder(Leaning.values());
     }
 
@@ -116,38 +116,38 @@ class VerdictTest {
     /** Each bar belongs to the side above it. */
     @Test
     void theBarsOfTheLeaningsByHand() {
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK, BatteryVerdict.SOUND, just(Cause.WIRING, 0.60, Cause.NONE, 0.3, Cause.DUTY), true, false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
                         just(Cause.WIRING, 0.599, Cause.NONE, 0.3, Cause.DUTY),
                         true,
                         false))
                 .isEqualTo(Leaning.OPEN);
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
                         just(Cause.WIRING, 0.85, Cause.NONE, 0.1, Cause.DUTY),
                         false,
                         false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
                         just(Cause.WIRING, 0.849, Cause.NONE, 0.1, Cause.DUTY),
                         false,
                         false))
                 .isEqualTo(Leaning.OPEN);
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
                         just(Cause.WIRING, 0.40, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
                         true,
                         false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
                         just(Cause.WIRING, 0.399, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
@@ -155,71 +155,18 @@ class VerdictTest {
                         false))
                 .as("many small suspicions name nobody")
                 .isEqualTo(Leaning.OPEN);
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK,
-                        BatteryVerdict.WORN,
+                        BatteryVerdict.FAILED,
                         just(Cause.BATTERY_WORN, 0.60, Cause.NONE, 0.3, Cause.DUTY),
                         true,
                         false))
                 .isEqualTo(Leaning.BATTERY_SIDE);
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK, BatteryVerdict.SOUND, just(Cause.DUTY, 0.60, Cause.NONE, 0.3, Cause.WIRING), true, false))
                 .isEqualTo(Leaning.USAGE_SIDE);
-        assertThat(Verdict.leaning(
+        assertThat(LeaningDecision.of(
                         BOOK, BatteryVerdict.SOUND, just(Cause.NONE, 0.60, Cause.DUTY, 0.3, Cause.WIRING), true, false))
                 .isEqualTo(Leaning.NO_FAULT_SEEN);
-    }
-
-    @Test
-    void theBarsOfTheBatteryByHand() {
-        List<RankedCause> even = just(Cause.BATTERY_DEFECT, 0.25, Cause.BATTERY_WORN, 0.25, Cause.NONE);
-        assertThat(Verdict.battery(BOOK, List.of(decides(0.31)), even, true, true))
-                .as("as probable a defect as wear is a defect, from one half on")
-                .isEqualTo(BatteryVerdict.DEFECTIVE);
-        assertThat(Verdict.battery(BOOK, List.of(decides(0.30)), even, true, true))
-                .as("up to three in ten it passed")
-                .isEqualTo(BatteryVerdict.SOUND);
-    }
-
-    private static EvaluatedRule decides(double outside) {
-        Rule rule = new Rule(
-                "r",
-                "ripple",
-                Optional.empty(),
-                Optional.empty(),
-                "V",
-                "made for a test",
-                "g",
-                List.of(),
-                Rule.Decides.BATTERY,
-                Map.of(),
-                Map.of(),
-                Map.of(),
-                Optional.empty(),
-                List.of());
-        return new EvaluatedRule(rule, null, Map.of(), outside);
-    }
-
-    private static BatteryVerdict battery(
-            List<EvaluatedRule> judged, Cause first, boolean tested, boolean enoughCharge) {
-        return Verdict.battery(BOOK, judged, causes(first, 0.8), tested, enoughCharge);
-    }
-
-    @Test
-    void theTableOfBatteryVerdicts() {
-        List<EvaluatedRule> failed = List.of(decides(0.1), decides(0.9));
-        List<EvaluatedRule> passed = List.of(decides(0.1), decides(0.2));
-        assertThat(battery(failed, Cause.BATTERY_DEFECT, true, true)).isEqualTo(BatteryVerdict.DEFECTIVE);
-        assertThat(battery(failed, Cause.BATTERY_WORN, true, true)).isEqualTo(BatteryVerdict.WORN);
-        assertThat(battery(passed, Cause.NONE, true, true)).isEqualTo(BatteryVerdict.SOUND);
-        assertThat(battery(passed, Cause.NONE, true, false)).isEqualTo(BatteryVerdict.RECHARGE_AND_REPEAT);
-        assertThat(battery(List.of(), Cause.NONE, true, false)).isEqualTo(BatteryVerdict.RECHARGE_AND_REPEAT);
-        assertThat(battery(List.of(), Cause.NONE, false, false)).isEqualTo(BatteryVerdict.UNDETERMINED);
-        assertThat(battery(failed, Cause.CHARGING_SOURCE, true, true))
-                .as("a failure that something else explains better")
-                .isEqualTo(BatteryVerdict.UNDETERMINED);
-        assertThat(battery(List.of(), Cause.BATTERY_DEFECT, false, false))
-                .as("probable alone is no verdict: something must have judged it")
-                .isEqualTo(BatteryVerdict.UNDETERMINED);
     }
 }
