@@ -1,7 +1,8 @@
 -- Views for other packages.
 
 create view assessment_summary as
-select id, case_id, assessed_at, edition, leaning, battery_verdict, first_cause, probability, body from assessment;
+select id, case_id, assessed_at, edition, leaning, battery_verdict, battery_reason, first_cause, probability, body
+  from assessment;
 
 -- cases whose latest change is not assessed yet
 create view pending_assessment as

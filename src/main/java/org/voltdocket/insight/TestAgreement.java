@@ -20,10 +20,10 @@ import org.voltdocket.kernel.Actor;
 public class TestAgreement {
 
     /** Categories that both sides can say of a battery. */
-    public static final List<String> CATEGORIES = List.of("sound", "worn", "defective");
+    public static final List<String> CATEGORIES = List.of("sound", "wear", "defect");
 
     private static final Map<String, String> OUTCOMES =
-            Map.of("no-fault-found", "sound", "wear-confirmed", "worn", "defect-confirmed", "defective");
+            Map.of("no-fault-found", "sound", "wear-confirmed", "wear", "defect-confirmed", "defect");
 
     private final JdbcClient db;
 
@@ -95,7 +95,8 @@ public class TestAgreement {
     public List<Judgements> judgements(Actor actor) {
         require(actor);
         List<Judged> all = db.sql("""
-                        select f.number, coalesce(w.name, '') as workshop, a.battery_verdict as before, r.outcome
+                        select f.number, coalesce(w.name, '') as workshop, r.outcome,
+                            case a.battery_verdict when 'sound' then 'sound' else a.battery_reason end as before
                         from returned_result r
                         join case_summary f on f.id = r.case_id
                         join assessment_summary a on a.id = r.assessment_id
