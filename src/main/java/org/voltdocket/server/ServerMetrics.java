@@ -29,12 +29,12 @@ class ServerMetrics implements MeterBinder {
                 registry,
                 "assessments.due",
                 "cases whose last change is not judged",
-                "select count(*) from assessment_due");
+                "select count(*) from pending_assessment");
         gauge(
                 registry,
                 "assessments.failed",
                 "cases that could not be judged",
-                "select count(failed_at) from assessment_due");
+                "select count(failed_at) from pending_assessment");
         gauge(
                 registry,
                 "reassessments.open",
