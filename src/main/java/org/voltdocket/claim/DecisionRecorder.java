@@ -85,7 +85,7 @@ class DecisionRecorder {
     /** What a decision rests on; the latest assessment at hand spares the way to the archive. */
     StoredAssessment frozen(UUID assessment, Optional<StoredAssessment> latest) {
         return latest.filter(kept -> kept.id().equals(assessment))
-                .or(() -> assessments.kept(assessment))
+                .or(() -> assessments.stored(assessment))
                 .orElseThrow(() -> new IllegalStateException("assessment " + assessment + " is not kept"));
     }
 

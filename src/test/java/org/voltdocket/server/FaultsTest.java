@@ -200,7 +200,7 @@ class FaultsTest {
         assertNoCaseTwiceAndNoneLeftOut(edition);
         assertKept(number, uploaded);
         assertDecisionsAreWhole(decided);
-        assertThat(count("select count(*) from assessment_due")).isZero();
+        assertThat(count("select count(*) from pending_assessment")).isZero();
     }
 
     @Test

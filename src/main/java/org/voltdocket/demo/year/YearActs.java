@@ -13,6 +13,8 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.WorkshopSummary;
 import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
@@ -25,7 +27,6 @@ import org.voltdocket.claim.ClaimStepRequest;
 import org.voltdocket.demo.Patience;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
@@ -47,7 +48,8 @@ class YearActs {
 
     private final AccountService accounts;
     private final CaseService cases;
-    private final EvidenceIntake intake;
+    private final CaseEditService caseEdits;
+    private final EvidenceUploadService uploads;
     private final ClaimService claims;
     private final AssessmentService assessments;
     private final ReturnService returns;
@@ -56,13 +58,15 @@ class YearActs {
     YearActs(
             AccountService accounts,
             CaseService cases,
-            EvidenceIntake intake,
+            CaseEditService caseEdits,
+            EvidenceUploadService uploads,
             ClaimService claims,
             AssessmentService assessments,
             ReturnService returns) {
         this.accounts = accounts;
         this.cases = cases;
-        this.intake = intake;
+        this.caseEdits = caseEdits;
+        this.uploads = uploads;
         this.claims = claims;
         this.assessments = assessments;
         this.returns = returns;
@@ -88,10 +92,11 @@ class YearActs {
 
     private void claim(YearCase one) {
         Actor workshop = workshop(one.garage());
-        CaseReference ref = cases.open(workshop, new NewCase(one.serial(), one.vin(), one.facts()))
+        CaseReference ref = caseEdits
+                .open(workshop, new NewCase(one.serial(), one.vin(), one.facts()))
                 .ref();
         for (YearTests.Sent file : YearTests.ofWorkshop(one)) {
-            intake.accept(
+            uploads.receive(
                     workshop,
                     ref,
                     new Upload(file.name(), new ByteArrayInputStream(file.content()), NOTE, Origin.WORKSHOP));

@@ -119,7 +119,7 @@ class ClaimPaperFilesController {
 
     private byte[] frozen(CaseNumber number, Claim claim) {
         return claim.decision()
-                .flatMap(decision -> assessments.kept(decision.assessment()))
+                .flatMap(decision -> assessments.stored(decision.assessment()))
                 .map(StoredAssessment::body)
                 .orElseThrow(() -> new NotFoundException("decision on this claim of case " + number))
                 .getBytes(StandardCharsets.UTF_8);

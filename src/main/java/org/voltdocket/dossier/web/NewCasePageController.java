@@ -1,4 +1,4 @@
-package org.voltdocket.casefile.web;
+package org.voltdocket.dossier.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.LinkedHashMap;
@@ -9,24 +9,25 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.casefile.CaseInOtherWorkshopException;
 import org.voltdocket.casefile.CaseRequest;
-import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.FactsConflictException;
 import org.voltdocket.casefile.InvalidFactsException;
 import org.voltdocket.casefile.OpenCaseResult;
+import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.FieldError;
 import org.voltdocket.ui.TextFormatter;
 
-/** Opens a case from a form, or leads to the one that exists. */
+/** The form that opens a case, or leads to the existing one. */
 @Controller
 class NewCasePageController {
 
-    private final CaseService cases;
+    private final CaseEditService cases;
     private final TextFormatter words;
 
-    NewCasePageController(CaseService cases, TextFormatter words) {
+    NewCasePageController(CaseEditService cases, TextFormatter words) {
         this.cases = cases;
         this.words = words;
     }
@@ -68,7 +69,7 @@ class NewCasePageController {
         return show(given, errors, model);
     }
 
-    /** The VIN that was suggested and confirmed stands in for the one typed. */
+    /** Replaces the VIN by the suggested one if the user confirmed it. */
     private static Map<String, String> confirmed(Map<String, String> sent) {
         Map<String, String> given = new LinkedHashMap<>(sent);
         String vin = given.remove("confirmedVin");

@@ -7,25 +7,39 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.springframework.stereotype.Component;
+import org.springframework.stereotype.Service;
 import org.voltdocket.diagnosis.Channel;
-import org.voltdocket.evidence.InvalidSeriesQueryException;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
 import org.voltdocket.evidence.SeriesQuery;
+import org.voltdocket.evidence.SeriesService;
 import org.voltdocket.evidence.storage.BlockCodec;
 import org.voltdocket.evidence.storage.RecordingBlockRepository;
+import org.voltdocket.kernel.Actor;
 
-/** Reads the blocks that a stretch needs, one at a time, and thins them. */
-@Component
-public class SeriesReader {
+/** Reads the blocks of a section one at a time and reduces them. */
+@Service
+class DefaultSeriesService implements SeriesService {
 
+    private final EvidenceArchive archive;
     private final RecordingBlockRepository blocks;
 
-    SeriesReader(RecordingBlockRepository blocks) {
+    DefaultSeriesService(EvidenceArchive archive, RecordingBlockRepository blocks) {
+        this.archive = archive;
         this.blocks = blocks;
     }
 
-    public Series read(UUID id, SeriesQuery query) {
+    @Override
+    public Series read(Actor actor, UUID evidenceId, SeriesQuery query) {
+        EvidenceItem item = archive.item(actor, evidenceId);
+        if (!item.isRecording()) {
+            throw SeriesQuery.invalid("id", "This item is a " + item.kind().id() + "; only recordings have a series.");
+        }
+        return read(evidenceId, query);
+    }
+
+    private Series read(UUID id, SeriesQuery query) {
         RecordingBlockRepository.Extent extent = blocks.extent(id);
         double from = query.from() == null ? extent.fromS() : query.from();
         double to = query.to() == null ? extent.toS() : query.to();
@@ -86,20 +100,19 @@ public class SeriesReader {
 
     private static void check(double from, double to, int points) {
         if (!Double.isFinite(from)) {
-            throw new InvalidSeriesQueryException("from", "from is no time. Give seconds from the start.");
+            throw SeriesQuery.invalid("from", "from is not a time. Give seconds from the start.");
         }
         if (!Double.isFinite(to) || to < from) {
-            throw new InvalidSeriesQueryException(
-                    "to", "to is to be a time not before from (" + from + " s); read " + to + ".");
+            throw SeriesQuery.invalid("to", "to must be a time not before from (" + from + " s); read " + to + ".");
         }
         if (points < SeriesQuery.LEAST || points > SeriesQuery.MOST) {
-            throw new InvalidSeriesQueryException(
+            throw SeriesQuery.invalid(
                     "points",
                     "points is " + points + "; " + SeriesQuery.LEAST + " to " + SeriesQuery.MOST + " can be drawn.");
         }
     }
 
-    /** The channels asked for that were recorded; all of them where none is named. */
+    /** The requested channels that were recorded; all of them if none is named. */
     private static Set<Channel> asked(List<String> names, Set<Channel> recorded) {
         if (names.isEmpty()) {
             return recorded;
@@ -111,8 +124,7 @@ public class SeriesReader {
             } catch (IllegalArgumentException e) {
                 String known =
                         EnumSet.allOf(Channel.class).stream().map(Channel::id).collect(Collectors.joining(", "));
-                throw new InvalidSeriesQueryException(
-                        "channels", "'" + name + "' is no channel. Known: " + known + ".");
+                throw SeriesQuery.invalid("channels", "'" + name + "' is not a channel. Known: " + known + ".");
             }
         }
         asked.retainAll(recorded);

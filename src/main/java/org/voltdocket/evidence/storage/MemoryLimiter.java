@@ -1,4 +1,4 @@
-package org.voltdocket.evidence.intake;
+package org.voltdocket.evidence.storage;
 
 import java.util.concurrent.Semaphore;
 import org.springframework.stereotype.Component;

@@ -1,4 +1,4 @@
-package org.voltdocket.evidence.intake;
+package org.voltdocket.evidence.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
