@@ -2,8 +2,6 @@ package org.voltdocket.warranty;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import java.util.UUID;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.catalogue.BatteryType;
 import org.voltdocket.catalogue.CatalogueService;
@@ -12,29 +10,19 @@ import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Money;
-import tools.jackson.databind.json.JsonMapper;
 
-/** What a claim is worth by the terms: reckoned anew while it is open, as it was decided afterwards. */
+/** Computes the amount due for a claim by the warranty terms. */
 @Component
 public class WarrantyService {
 
     private final WarrantyTermsService terms;
     private final CatalogueService catalogue;
     private final WarrantyExplanation words;
-    private final JdbcClient db;
-    private final JsonMapper json;
 
-    WarrantyService(
-            WarrantyTermsService terms,
-            CatalogueService catalogue,
-            WarrantyExplanation words,
-            JdbcClient db,
-            JsonMapper json) {
+    WarrantyService(WarrantyTermsService terms, CatalogueService catalogue, WarrantyExplanation words) {
         this.terms = terms;
         this.catalogue = catalogue;
         this.words = words;
-        this.db = db;
-        this.json = json;
     }
 
     /**
@@ -42,7 +30,7 @@ public class WarrantyService {
      *
      * @param claimedOn the day the claim was handed in
      */
-    public WarrantyCalculation reckon(
+    public WarrantyCalculation calculate(
             BatterySerial serial, Facts facts, UseClass use, LocalDate claimedOn, Money asked) {
         Optional<LocalDate> start = WarrantyCalculator.start(facts);
         if (start.isEmpty() || claimedOn.isBefore(start.get())) {
@@ -62,23 +50,5 @@ public class WarrantyService {
         String from = start == null ? null : facts.battery().soldOn() == null ? "fitted" : "sold";
         return new WarrantyCalculation(
                 standing, use.id(), start, from, claimedOn, null, null, null, null, null, null, null, null, null);
-    }
-
-    /** Keeps the sum with the decision of the claim, for good. */
-    public void freeze(UUID claimId, WarrantyCalculation sum) {
-        db.sql("insert into claim_decision_warranty (claim_id, terms_id, body) values (?, ?, ?)")
-                .param(claimId)
-                .param(sum.terms() == null ? null : sum.terms().id())
-                .param(json.writeValueAsString(sum))
-                .update();
-    }
-
-    /** The sum that the decision of the claim was made on; empty where it is not decided. */
-    public Optional<WarrantyCalculation> frozen(UUID claimId) {
-        return db.sql("select body from claim_decision_warranty where claim_id = ?")
-                .param(claimId)
-                .query(String.class)
-                .optional()
-                .map(body -> json.readValue(body, WarrantyCalculation.class));
     }
 }

@@ -21,8 +21,8 @@ import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
 import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.Actor;
@@ -57,7 +57,7 @@ class InsightServerTest {
     private CaseService cases;
 
     @Autowired
-    private ClaimService claims;
+    private ClaimStepService claims;
 
     @Autowired
     private ReturnService returns;

@@ -22,6 +22,7 @@ import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.demo.Patience;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
@@ -49,6 +50,7 @@ class YearActs {
     private final CaseService cases;
     private final EvidenceIntake intake;
     private final ClaimService claims;
+    private final ClaimStepService steps;
     private final AssessmentService assessments;
     private final ReturnService returns;
     private final Map<String, UUID> workshops = new ConcurrentHashMap<>();
@@ -58,12 +60,14 @@ class YearActs {
             CaseService cases,
             EvidenceIntake intake,
             ClaimService claims,
+            ClaimStepService steps,
             AssessmentService assessments,
             ReturnService returns) {
         this.accounts = accounts;
         this.cases = cases;
         this.intake = intake;
         this.claims = claims;
+        this.steps = steps;
         this.assessments = assessments;
         this.returns = returns;
     }
@@ -98,8 +102,8 @@ class YearActs {
         }
         if (claims.of(workshop, ref.id()).isEmpty()) {
             int cents = one.make().price();
-            claims.open(workshop, ref.number(), cents / 100 + "." + String.format("%02d", cents % 100), "EUR", null);
-            claims.act(workshop, ref.number(), act(ClaimAction.SUBMIT, null));
+            steps.open(workshop, ref.number(), cents / 100 + "." + String.format("%02d", cents % 100), "EUR", null);
+            steps.act(workshop, ref.number(), act(ClaimAction.SUBMIT, null));
         }
     }
 
@@ -108,7 +112,7 @@ class YearActs {
         Optional<Claim> claim = claims.of(CLERK, ref.id());
         ClaimState state = claim.map(Claim::state).orElse(ClaimState.SETTLED);
         if (state == ClaimState.SUBMITTED) {
-            claims.act(CLERK, ref.number(), act(ClaimAction.TAKE, null));
+            steps.act(CLERK, ref.number(), act(ClaimAction.TAKE, null));
         } else if (state != ClaimState.IN_REVIEW) {
             return;
         }
@@ -116,9 +120,9 @@ class YearActs {
                 assessments.latest(ref.id()).orElseThrow().assessment().leaning();
         boolean kind = one.seed() % 5 == 0;
         if (leaning == Leaning.BATTERY_SIDE) {
-            claims.act(CLERK, ref.number(), act(ClaimAction.APPROVE, "The battery failed its test after charging."));
+            steps.act(CLERK, ref.number(), act(ClaimAction.APPROVE, "The battery failed its test after charging."));
         } else if (leaning == Leaning.OPEN || leaning == Leaning.CONTRADICTORY) {
-            claims.act(
+            steps.act(
                     CLERK,
                     ref.number(),
                     act(
@@ -126,7 +130,7 @@ class YearActs {
                             "The evidence decides nothing either way; decided on the customer's account and the age of the"
                                     + " battery, and the battery is asked back for the bench."));
         } else {
-            claims.act(
+            steps.act(
                     CLERK,
                     ref.number(),
                     act(
