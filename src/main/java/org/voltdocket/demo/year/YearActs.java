@@ -24,6 +24,7 @@ import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.demo.Patience;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
@@ -51,6 +52,7 @@ class YearActs {
     private final CaseEditService caseEdits;
     private final EvidenceUploadService uploads;
     private final ClaimService claims;
+    private final ClaimStepService steps;
     private final AssessmentService assessments;
     private final ReturnService returns;
     private final Map<String, UUID> workshops = new ConcurrentHashMap<>();
@@ -61,6 +63,7 @@ class YearActs {
             CaseEditService caseEdits,
             EvidenceUploadService uploads,
             ClaimService claims,
+            ClaimStepService steps,
             AssessmentService assessments,
             ReturnService returns) {
         this.accounts = accounts;
@@ -68,6 +71,7 @@ class YearActs {
         this.caseEdits = caseEdits;
         this.uploads = uploads;
         this.claims = claims;
+        this.steps = steps;
         this.assessments = assessments;
         this.returns = returns;
     }
@@ -103,8 +107,8 @@ class YearActs {
         }
         if (claims.of(workshop, ref.id()).isEmpty()) {
             int cents = one.make().price();
-            claims.open(workshop, ref.number(), cents / 100 + "." + String.format("%02d", cents % 100), "EUR", null);
-            claims.act(workshop, ref.number(), act(ClaimAction.SUBMIT, null));
+            steps.open(workshop, ref.number(), cents / 100 + "." + String.format("%02d", cents % 100), "EUR", null);
+            steps.act(workshop, ref.number(), act(ClaimAction.SUBMIT, null));
         }
     }
 
@@ -113,7 +117,7 @@ class YearActs {
         Optional<Claim> claim = claims.of(CLERK, ref.id());
         ClaimState state = claim.map(Claim::state).orElse(ClaimState.SETTLED);
         if (state == ClaimState.SUBMITTED) {
-            claims.act(CLERK, ref.number(), act(ClaimAction.TAKE, null));
+            steps.act(CLERK, ref.number(), act(ClaimAction.TAKE, null));
         } else if (state != ClaimState.IN_REVIEW) {
             return;
         }
@@ -121,9 +125,9 @@ class YearActs {
                 assessments.latest(ref.id()).orElseThrow().assessment().leaning();
         boolean kind = one.seed() % 5 == 0;
         if (leaning == Leaning.BATTERY_SIDE) {
-            claims.act(CLERK, ref.number(), act(ClaimAction.APPROVE, "The battery failed its test after charging."));
+            steps.act(CLERK, ref.number(), act(ClaimAction.APPROVE, "The battery failed its test after charging."));
         } else if (leaning == Leaning.OPEN || leaning == Leaning.CONTRADICTORY) {
-            claims.act(
+            steps.act(
                     CLERK,
                     ref.number(),
                     act(
@@ -131,7 +135,7 @@ class YearActs {
                             "The evidence decides nothing either way; decided on the customer's account and the age of the"
                                     + " battery, and the battery is asked back for the bench."));
         } else {
-            claims.act(
+            steps.act(
                     CLERK,
                     ref.number(),
                     act(

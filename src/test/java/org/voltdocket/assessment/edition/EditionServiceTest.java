@@ -54,7 +54,7 @@ class EditionServiceTest {
     @Test
     void thePageShowsEveryDecisionLimitWithItsMeaning() {
         String page = server.browser(server.user(Role.CLERK)).get("/rulebook").text();
-        editions.rulebookInForce()
+        editions.rulebook()
                 .decisions()
                 .forEach((limit, decision) -> assertThat(page).contains("decision-" + limit.id(), decision.meaning()));
     }

@@ -1,7 +1,10 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.claim.web;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
@@ -12,75 +15,42 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.ServletWebRequest;
 import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.AssessmentView;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimDocument;
 import org.voltdocket.claim.ClaimDocumentRepository;
+import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.DocumentKind;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.ui.PdfFile;
 import org.voltdocket.ui.PdfResponse;
 
-/** What a decision left: its letter, its report, and the assessment it rests on, each byte for byte as kept. */
+/** The documents of a decision: its letter, its report, and the assessment it is based on, each byte for byte as stored. */
 @RestController
 @Tag(name = "Claims")
-class ClaimPaperFilesController {
+class ClaimDocumentController {
 
     static final String PLACE = "which claim of the case it is, from 1";
 
-    private static final String KEPT = "Printed when the claim was decided, and the same bytes ever since.";
+    private static final String KEPT = "Printed when the claim was decided; the bytes never change.";
 
-    private final CaseClaims claims;
-    private final ClaimDocumentRepository papers;
+    private final ClaimService claims;
+    private final ClaimDocumentRepository documents;
     private final AssessmentService assessments;
 
-    ClaimPaperFilesController(CaseClaims claims, ClaimDocumentRepository papers, AssessmentService assessments) {
+    ClaimDocumentController(ClaimService claims, ClaimDocumentRepository documents, AssessmentService assessments) {
         this.claims = claims;
-        this.papers = papers;
+        this.documents = documents;
         this.assessments = assessments;
     }
 
     @PdfFile
-    @Operation(
-            operationId = "readLetter",
-            summary = "The letter of the decision on the latest claim",
-            description = KEPT)
-    @GetMapping({"/api/v1/cases/{number}/claim/letter.pdf", "/cases/{number}/claim/letter.pdf"})
-    void letter(Actor actor, @PathVariable CaseNumber number, ServletWebRequest request, HttpServletResponse response)
-            throws IOException {
-        write(number, claims.latest(actor, number), DocumentKind.LETTER, request, response);
-    }
-
-    @PdfFile
-    @Operation(
-            operationId = "readDecisionReport",
-            summary = "The report of the case as it stood when the latest claim was decided",
-            description = KEPT)
-    @GetMapping({"/api/v1/cases/{number}/claim/report.pdf", "/cases/{number}/claim/report.pdf"})
-    void report(Actor actor, @PathVariable CaseNumber number, ServletWebRequest request, HttpServletResponse response)
-            throws IOException {
-        write(number, claims.latest(actor, number), DocumentKind.REPORT, request, response);
-    }
-
-    @Operation(
-            operationId = "readFrozenAssessment",
-            summary = "The assessment that the decision on the latest claim rests on, exactly as kept",
-            description = "Its SHA-256 is the one that the decision names.")
-    @FrozenAssessmentFile
-    @GetMapping(path = "/api/v1/cases/{number}/claim/assessment", produces = MediaType.APPLICATION_JSON_VALUE)
-    byte[] assessment(Actor actor, @PathVariable CaseNumber number) {
-        return frozen(number, claims.latest(actor, number));
-    }
-
-    @PdfFile
-    @Operation(
-            operationId = "readLetterOfClaim",
-            summary = "The letter of the decision on any claim of the case",
-            description = KEPT)
+    @Operation(operationId = "readLetter", summary = "The letter of the decision on a claim", description = KEPT)
     @GetMapping({"/api/v1/cases/{number}/claims/{place}/letter.pdf", "/cases/{number}/claims/{place}/letter.pdf"})
-    void letterOf(
+    void letter(
             Actor actor,
             @PathVariable CaseNumber number,
             @Parameter(description = PLACE) @PathVariable int place,
@@ -92,11 +62,11 @@ class ClaimPaperFilesController {
 
     @PdfFile
     @Operation(
-            operationId = "readDecisionReportOfClaim",
-            summary = "The report of the case as it stood when any claim of it was decided",
+            operationId = "readDecisionReport",
+            summary = "The report of the case as it was when a claim was decided",
             description = KEPT)
     @GetMapping({"/api/v1/cases/{number}/claims/{place}/report.pdf", "/cases/{number}/claims/{place}/report.pdf"})
-    void reportOf(
+    void report(
             Actor actor,
             @PathVariable CaseNumber number,
             @Parameter(description = PLACE) @PathVariable int place,
@@ -107,18 +77,18 @@ class ClaimPaperFilesController {
     }
 
     @Operation(
-            operationId = "readFrozenAssessmentOfClaim",
-            summary = "The assessment that the decision on any claim of the case rests on, exactly as kept",
-            description = "Its SHA-256 is the one that the decision names.")
-    @FrozenAssessmentFile
+            operationId = "readFrozenAssessment",
+            summary = "The assessment that the decision on a claim is based on, exactly as stored",
+            description = "Its SHA-256 is stated in the decision.")
+    @ApiResponse(
+            responseCode = "200",
+            description = "the assessment",
+            content = @Content(schema = @Schema(implementation = AssessmentView.class)))
     @GetMapping(path = "/api/v1/cases/{number}/claims/{place}/assessment", produces = MediaType.APPLICATION_JSON_VALUE)
-    byte[] assessmentOf(
+    byte[] assessment(
             Actor actor, @PathVariable CaseNumber number, @Parameter(description = PLACE) @PathVariable int place) {
-        return frozen(number, claims.at(actor, number, place));
-    }
-
-    private byte[] frozen(CaseNumber number, Claim claim) {
-        return claim.decision()
+        return claims.at(actor, number, place)
+                .decision()
                 .flatMap(decision -> assessments.stored(decision.assessment()))
                 .map(StoredAssessment::body)
                 .orElseThrow(() -> new NotFoundException("decision on this claim of case " + number))
@@ -128,9 +98,10 @@ class ClaimPaperFilesController {
     private void write(
             CaseNumber number, Claim claim, DocumentKind kind, ServletWebRequest request, HttpServletResponse response)
             throws IOException {
-        ClaimDocument paper = papers.read(claim.id(), kind)
+        ClaimDocument document = documents
+                .read(claim.id(), kind)
                 .orElseThrow(() -> new NotFoundException(kind.id() + " on this claim of case " + number));
         String name = number + (claim.place() == 1 ? "" : "-" + claim.place()) + "-" + kind.id() + ".pdf";
-        PdfResponse.write(paper.bytes(), paper.sha256(), name, request, response);
+        PdfResponse.write(document.bytes(), document.sha256(), name, request, response);
     }
 }

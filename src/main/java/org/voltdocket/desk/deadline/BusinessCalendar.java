@@ -1,4 +1,4 @@
-package org.voltdocket.claim.deadline;
+package org.voltdocket.desk.deadline;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;

@@ -15,8 +15,7 @@ import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.claim.ClaimConflictException;
-import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.claim.RequestedItemAnswer;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -25,17 +24,18 @@ import org.voltdocket.ui.ProblemDetails;
 
 /** Takes what a workshop puts into the place of one thing it is asked for. A file refused shows its reasons at that place. */
 @Controller
-class AskedPageController {
+class EvidenceRequestPageController {
 
     private final CasePageModel pages;
     private final CaseService cases;
-    private final ClaimService claims;
+    private final EvidenceRequestService requests;
     private final UploadHandler uploads;
 
-    AskedPageController(CasePageModel pages, CaseService cases, ClaimService claims, UploadHandler uploads) {
+    EvidenceRequestPageController(
+            CasePageModel pages, CaseService cases, EvidenceRequestService requests, UploadHandler uploads) {
         this.pages = pages;
         this.cases = cases;
-        this.claims = claims;
+        this.requests = requests;
         this.uploads = uploads;
     }
 
@@ -53,7 +53,7 @@ class AskedPageController {
         CaseNumber parsed = pages.number(number);
         CaseReference ref = cases.requireToFeed(actor, parsed);
         try {
-            claims.requireAsked(actor, parsed, position);
+            requests.requireRequested(actor, parsed, position);
             Optional<UploadHandler.Outcome> outcome = UploadHandler.isThere(file)
                     ? Optional.of(uploads.receive(actor, ref, file, null))
                     : Optional.empty();
@@ -64,15 +64,15 @@ class AskedPageController {
                 model.addAttribute("outcomes", List.of(outcome.get()));
                 return "dossier/case";
             }
-            claims.answer(
+            requests.answer(
                     actor,
                     parsed,
                     new RequestedItemAnswer(
                             position, outcome.map(made -> made.item().id()), words));
             flash.addFlashAttribute("notice", "claim.notice.item");
             return "redirect:/cases/" + parsed + "#claim";
-        } catch (RequestException | ClaimConflictException refused) {
-            ProblemDetail problem = ProblemDetails.of((RuntimeException) refused);
+        } catch (RequestException refused) {
+            ProblemDetail problem = ProblemDetails.of(refused);
             pages.fill(actor, parsed, model);
             model.addAttribute("claimError", problem.getDetail());
             model.addAttribute("claimGiven", Map.of());

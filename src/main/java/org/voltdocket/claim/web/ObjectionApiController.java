@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.claim.web;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import org.voltdocket.claim.ClaimRequestParser;
+import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimView;
 import org.voltdocket.claim.ObjectionService;
 import org.voltdocket.kernel.Actor;
@@ -31,13 +32,13 @@ import tools.jackson.databind.JsonNode;
 class ObjectionApiController {
 
     private final ObjectionService objections;
-    private final CaseClaims claims;
-    private final ClaimAnswers answers;
+    private final ClaimService claims;
+    private final ClaimResponses responses;
 
-    ObjectionApiController(ObjectionService objections, CaseClaims claims, ClaimAnswers answers) {
+    ObjectionApiController(ObjectionService objections, ClaimService claims, ClaimResponses responses) {
         this.objections = objections;
         this.claims = claims;
-        this.answers = answers;
+        this.responses = responses;
     }
 
     @Operation(
@@ -55,7 +56,7 @@ class ObjectionApiController {
     @PostMapping("/claim/objection")
     ResponseEntity<ClaimView> object(Actor actor, @PathVariable CaseNumber number, @RequestBody JsonNode body) {
         objections.object(actor, number, ClaimRequestParser.Words.read(body).reason());
-        return answers.answer(HttpStatus.CREATED, actor, number);
+        return responses.of(HttpStatus.CREATED, actor, number);
     }
 
     @Operation(
@@ -73,7 +74,7 @@ class ObjectionApiController {
     @PostMapping("/claim/objection/answer")
     ResponseEntity<ClaimView> answer(Actor actor, @PathVariable CaseNumber number, @RequestBody JsonNode body) {
         objections.answer(actor, number, ClaimRequestParser.Words.read(body).reason());
-        return answers.ok(actor, number);
+        return responses.ok(actor, number);
     }
 
     @Operation(operationId = "listClaims", summary = "All claims of a case, oldest first")
@@ -89,7 +90,7 @@ class ObjectionApiController {
     ClaimView one(
             Actor actor,
             @PathVariable CaseNumber number,
-            @Parameter(description = ClaimPaperFilesController.PLACE) @PathVariable int place) {
+            @Parameter(description = ClaimDocumentController.PLACE) @PathVariable int place) {
         return ClaimView.of(number, claims.at(actor, number, place), Optional.empty());
     }
 }

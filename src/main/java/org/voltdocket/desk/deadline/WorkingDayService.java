@@ -1,4 +1,4 @@
-package org.voltdocket.claim.deadline;
+package org.voltdocket.desk.deadline;
 
 import java.sql.Date;
 import java.time.Clock;
@@ -19,6 +19,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.claim.ClaimChangedEvent;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
@@ -106,10 +107,11 @@ public class WorkingDayService {
                 Map.of("desk.days", Map.of("old", text(before), "new", text(setting))));
     }
 
-    /** Sets the due day of a claim that has just come into a state. */
-    public void note(UUID claimId, ClaimState state, Instant at) {
-        Setting setting = setting();
-        LocalDate due = due(setting, state, LocalDate.ofInstant(at, clock.getZone()));
+    /** Sets the due date of a claim after a step. */
+    @EventListener
+    void setDueDate(ClaimChangedEvent change) {
+        UUID claimId = change.claimId();
+        LocalDate due = due(setting(), change.state(), LocalDate.ofInstant(change.at(), clock.getZone()));
         if (due != null) {
             db.sql("update claim_desk set due_on = ? where claim_id = ?")
                     .param(due)

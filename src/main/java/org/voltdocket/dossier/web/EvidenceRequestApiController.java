@@ -19,9 +19,10 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimView;
+import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.claim.RequestedItemAnswer;
+import org.voltdocket.claim.web.ClaimResponses;
 import org.voltdocket.evidence.Rejected;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -29,18 +30,19 @@ import org.voltdocket.kernel.CaseNumber;
 /** Answers to what the distributor asked for, one by one. */
 @RestController
 @Tag(name = "Claims")
-class AskedApiController {
+class EvidenceRequestApiController {
 
     private final CaseService cases;
-    private final ClaimService claims;
+    private final EvidenceRequestService requests;
     private final UploadHandler uploads;
-    private final ClaimAnswers answers;
+    private final ClaimResponses responses;
 
-    AskedApiController(CaseService cases, ClaimService claims, UploadHandler uploads, ClaimAnswers answers) {
+    EvidenceRequestApiController(
+            CaseService cases, EvidenceRequestService requests, UploadHandler uploads, ClaimResponses responses) {
         this.cases = cases;
-        this.claims = claims;
+        this.requests = requests;
         this.uploads = uploads;
-        this.answers = answers;
+        this.responses = responses;
     }
 
     @Operation(
@@ -69,7 +71,7 @@ class AskedApiController {
             @RequestParam(name = "words", required = false) String words)
             throws IOException {
         CaseReference ref = cases.requireToFeed(actor, number);
-        claims.requireAsked(actor, number, position);
+        requests.requireRequested(actor, number, position);
         Optional<UUID> evidence = Optional.empty();
         if (UploadHandler.isThere(file)) {
             UploadHandler.Outcome outcome = uploads.receive(actor, ref, file, null);
@@ -78,7 +80,7 @@ class AskedApiController {
             }
             evidence = Optional.of(outcome.item().id());
         }
-        claims.answer(actor, number, new RequestedItemAnswer(position, evidence, words));
-        return answers.ok(actor, number);
+        requests.answer(actor, number, new RequestedItemAnswer(position, evidence, words));
+        return responses.ok(actor, number);
     }
 }

@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.claim.web;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
@@ -20,15 +20,18 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
+import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.StoredAssessment;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.claim.CaseEntityTags;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimConflictException;
+import org.voltdocket.claim.ClaimConflicts;
 import org.voltdocket.claim.ClaimRequestParser;
 import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.claim.ClaimView;
-import org.voltdocket.dossier.Dossier;
-import org.voltdocket.dossier.DossierService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.ui.ProblemDetails;
@@ -41,15 +44,25 @@ import tools.jackson.databind.JsonNode;
 class ClaimApiController {
 
     private final ClaimService claims;
-    private final DossierService dossiers;
-    private final CaseAnswers answers;
-    private final ClaimAnswers written;
+    private final ClaimStepService steps;
+    private final CaseService cases;
+    private final AssessmentService assessments;
+    private final CaseEntityTags tags;
+    private final ClaimResponses responses;
 
-    ClaimApiController(ClaimService claims, DossierService dossiers, CaseAnswers answers, ClaimAnswers written) {
+    ClaimApiController(
+            ClaimService claims,
+            ClaimStepService steps,
+            CaseService cases,
+            AssessmentService assessments,
+            CaseEntityTags tags,
+            ClaimResponses responses) {
         this.claims = claims;
-        this.dossiers = dossiers;
-        this.answers = answers;
-        this.written = written;
+        this.steps = steps;
+        this.cases = cases;
+        this.assessments = assessments;
+        this.tags = tags;
+        this.responses = responses;
     }
 
     @Operation(operationId = "openClaim", summary = "Open a claim as a draft (workshop, its own case)")
@@ -64,8 +77,8 @@ class ClaimApiController {
     @PostMapping
     ResponseEntity<ClaimView> open(Actor actor, @PathVariable CaseNumber number, @RequestBody JsonNode body) {
         ClaimRequestParser.Opening opening = ClaimRequestParser.Opening.read(body);
-        claims.open(actor, number, opening.amount(), opening.currency(), opening.useClass());
-        return written.answer(HttpStatus.CREATED, actor, number);
+        steps.open(actor, number, opening.amount(), opening.currency(), opening.useClass());
+        return responses.of(HttpStatus.CREATED, actor, number);
     }
 
     @Operation(
@@ -111,22 +124,25 @@ class ClaimApiController {
             @RequestBody(required = false) JsonNode body,
             @RequestHeader(name = "If-Match", required = false) String ifMatch) {
         ClaimAction known = ClaimAction.of(action).orElseThrow(() -> unknown(action));
-        OptionalLong version = OptionalLong.empty();
-        Optional<UUID> assessment = Optional.empty();
-        if (ifMatch != null && !ifMatch.isBlank() && !ifMatch.strip().equals("*")) {
-            Dossier seen = dossiers.of(actor, number);
-            Optional<Claim> claim = seen.claim();
-            if (claim.isPresent()) {
-                if (!ifMatch.strip().equals(answers.tag(seen))) {
-                    throw ClaimConflictException.tagMeanwhile(claim.get());
-                }
-                version = OptionalLong.of(claim.get().version());
-                assessment = seen.assessment().map(StoredAssessment::id);
-            }
+        Claim after = steps.act(actor, number, request(actor, number, known, body, ifMatch));
+        boolean proposed = known.decides() && after.proposal().isPresent();
+        return responses.of(proposed ? HttpStatus.ACCEPTED : HttpStatus.OK, actor, number);
+    }
+
+    /** A step with {@code If-Match} applies to the claim and the assessment that belong to the entity tag. */
+    private ClaimStepRequest request(
+            Actor actor, CaseNumber number, ClaimAction action, JsonNode body, String ifMatch) {
+        if (ifMatch == null || ifMatch.isBlank() || ifMatch.strip().equals("*")) {
+            return ClaimRequestParser.read(action, body, OptionalLong.empty(), Optional.empty());
         }
-        Claim after = claims.act(actor, number, ClaimRequestParser.read(known, body, version, assessment));
-        boolean waits = known.decides() && after.proposal().isPresent();
-        return written.answer(waits ? HttpStatus.ACCEPTED : HttpStatus.OK, actor, number);
+        // read before the entity tag is computed: if anything changes in between, the tag differs
+        Claim claim = claims.latest(actor, number);
+        Optional<UUID> assessment =
+                assessments.latest(cases.require(actor, number).id()).map(StoredAssessment::id);
+        if (!ifMatch.strip().equals(tags.of(actor, number))) {
+            throw ClaimConflicts.entityTagChanged(claim);
+        }
+        return ClaimRequestParser.read(action, body, OptionalLong.of(claim.version()), assessment);
     }
 
     private static RuntimeException unknown(String action) {

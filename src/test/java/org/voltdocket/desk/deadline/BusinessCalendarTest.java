@@ -1,4 +1,4 @@
-package org.voltdocket.claim.deadline;
+package org.voltdocket.desk.deadline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
