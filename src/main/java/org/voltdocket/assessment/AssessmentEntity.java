@@ -12,6 +12,7 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.kernel.Sha256;
 
 /** Row of {@code assessment}: written once. */
@@ -57,8 +58,8 @@ class AssessmentEntity {
         this.leaning = assessment.leaning().id();
         this.batteryVerdict = assessment.batteryVerdict().id();
         this.firstCause = first.cause().id();
-        this.probability = CanonicalAssessmentJson.number(first.probability()).doubleValue();
-        this.body = AssessmentTextCodec.body(assessment, assessedAt);
+        this.probability = AssessmentJson.number(first.probability()).doubleValue();
+        this.body = AssessmentJson.of(assessment, assessedAt);
         this.regimes = AssessmentTextCodec.regimes(assessment);
     }
 

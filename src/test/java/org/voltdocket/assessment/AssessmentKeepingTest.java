@@ -25,6 +25,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.dossier.Pairs;
 import org.voltdocket.evidence.DuplicateRecordings;
 import org.voltdocket.evidence.EvidenceArchive;
@@ -137,8 +138,7 @@ class AssessmentKeepingTest {
         String number = open(Pairs.vin(), "");
         upload(number, "b.json", BATTERY, 201);
         StoredAssessment kept = kept(number).get(0);
-        assertThat(AssessmentTextCodec.body(kept.assessment(), kept.assessedAt()))
-                .isEqualTo(kept.body());
+        assertThat(AssessmentJson.of(kept.assessment(), kept.assessedAt())).isEqualTo(kept.body());
         double sum = 0;
         for (JsonNode cause : read(number).get("assessment").get("causes")) {
             sum += cause.get("probability").doubleValue();

@@ -40,6 +40,7 @@ public record RejectedFile(Reason reason, String detail, List<FileError> errors,
         SYSTEM_24V("system-24-volt", 422, "The recording is of a 24 V system"),
         TEST_RECORD("test-record-refused", 422, "The test record cannot be read"),
         DOCUMENT("document-refused", 422, "The document is damaged"),
+        CASE_REQUEST("facts-refused", 400, "The request that opens the case is not valid"),
         NOTE("note-too-long", 422, "The note is too long");
 
         private final String slug;

@@ -26,10 +26,26 @@ public record Rulebook(
         List<Rule> rules,
         boolean released) {
 
+    /** The edition that new assessments are made by unless the server is configured otherwise. */
+    public static final String CURRENT_EDITION = "2026.1";
+
     /** A released edition. */
     public Rulebook(
             String edition, Sha256 sha256, Map<Cause, Double> startingOdds, String oddsSource, List<Rule> rules) {
         this(edition, sha256, startingOdds, oddsSource, rules, true);
+    }
+
+    /** Reads {@link #CURRENT_EDITION} from the class path. */
+    public static Rulebook current() {
+        String file = "/shared/rulebook/" + CURRENT_EDITION + ".yaml";
+        try (InputStream yaml = Rulebook.class.getResourceAsStream(file)) {
+            if (yaml == null) {
+                throw new IllegalStateException(file + " is missing from the program");
+            }
+            return read(yaml);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /**

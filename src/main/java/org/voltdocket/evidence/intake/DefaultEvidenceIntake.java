@@ -1,7 +1,5 @@
 package org.voltdocket.evidence.intake;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -13,7 +11,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.PlatformTransactionManager;
@@ -21,6 +18,7 @@ import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
+import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.read.FileError;
@@ -205,10 +203,8 @@ class DefaultEvidenceIntake implements EvidenceIntake {
 
     private EvidenceItem item(
             Actor actor, CaseReference file, Upload upload, SpooledUpload spooled, String note, ParsedFile parsed) {
-        String key = file.serial().value() + "|" + file.vin().value() + "|"
-                + spooled.sha256().hex();
         return new EvidenceItem(
-                UUID.nameUUIDFromBytes(key.getBytes(UTF_8)),
+                Evidence.id(file.serial(), file.vin(), spooled.sha256()),
                 file.id(),
                 spooled.sha256(),
                 parsed.kind(),
