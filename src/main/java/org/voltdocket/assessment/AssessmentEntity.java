@@ -40,6 +40,7 @@ class AssessmentEntity {
     private Instant assessedAt;
     private String leaning;
     private String batteryVerdict;
+    private String batteryReason;
     private String firstCause;
     private double probability;
     private String body;
@@ -57,6 +58,7 @@ class AssessmentEntity {
         this.assessedAt = assessedAt;
         this.leaning = assessment.leaning().id();
         this.batteryVerdict = assessment.batteryVerdict().id();
+        this.batteryReason = assessment.batteryReason().id();
         this.firstCause = first.cause().id();
         this.probability = AssessmentJson.number(first.probability()).doubleValue();
         this.body = AssessmentJson.of(assessment, assessedAt);

@@ -8,6 +8,7 @@ import org.voltdocket.assessment.AssessmentView.CauseView;
 import org.voltdocket.assessment.AssessmentView.FindingView;
 import org.voltdocket.assessment.AssessmentView.RegimeView;
 import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
@@ -51,6 +52,7 @@ final class AssessmentTextCodec {
         return new Assessment(
                 view.rulebook(),
                 BatteryVerdict.of(view.batteryVerdict()),
+                BatteryReason.of(view.batteryReason()),
                 Leaning.of(view.leaning()),
                 view.causes().stream().map(AssessmentTextCodec::cause).toList(),
                 view.findings().stream().map(AssessmentTextCodec::finding).toList(),

@@ -17,6 +17,7 @@ import org.voltdocket.diagnosis.write.AssessmentJson;
     "rulebook",
     "assessedAt",
     "batteryVerdict",
+    "batteryReason",
     "leaning",
     "said",
     "causes",
@@ -31,8 +32,22 @@ public record AssessmentView(
 
         Instant assessedAt,
 
-        @Schema(allowableValues = {"sound", "recharge-and-repeat", "worn", "defective", "undetermined"})
+        @Schema(allowableValues = {"sound", "failed", "not-judged"})
         String batteryVerdict,
+
+        @Schema(
+                description = "why the battery has its verdict",
+                allowableValues = {
+                    "tested-charged",
+                    "defect",
+                    "wear",
+                    "kind-open",
+                    "too-discharged",
+                    "no-test",
+                    "facts-missing",
+                    "conflict"
+                })
+        String batteryReason,
 
         @Schema(
                 allowableValues = {

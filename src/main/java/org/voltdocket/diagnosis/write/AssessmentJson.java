@@ -65,6 +65,7 @@ public final class AssessmentJson {
         member("rulebook", assessment.rulebook());
         member("assessedAt", assessedAt.toString());
         member("batteryVerdict", assessment.batteryVerdict().id());
+        member("batteryReason", assessment.batteryReason().id());
         member("leaning", assessment.leaning().id());
         member("said", assessment.said());
         json.writeArrayPropertyStart("causes");

@@ -18,7 +18,10 @@ public final class AssessmentText {
         StringBuilder text = new StringBuilder();
         text.append(assessment.said()).append("\n\n");
         text.append(String.format(
-                "%-10s %s\n", "battery", assessment.batteryVerdict().id()));
+                "%-10s %s\n",
+                "battery",
+                assessment.batteryVerdict().id() + ", "
+                        + assessment.batteryReason().id()));
         text.append(String.format("%-10s %s\n", "leaning", assessment.leaning().id()));
         text.append(String.format("%-10s %s\n", "rule book", assessment.rulebook()));
         list(
