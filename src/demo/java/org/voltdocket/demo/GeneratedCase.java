@@ -1,11 +1,8 @@
 package org.voltdocket.demo;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 import org.voltdocket.demo.model.Truth;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.CaseInput;
@@ -58,8 +55,8 @@ public record GeneratedCase(
         List<Evidence> evidence = new ArrayList<>();
         for (GeneratedItem item : items) {
             Sha256 digest = Sha256.of(item.content());
-            UUID id = UUID.nameUUIDFromBytes((serial + "|" + vin + "|" + digest.hex()).getBytes(UTF_8));
-            evidence.add(new Evidence(id.toString(), digest, Origin.WORKSHOP, item.reading()));
+            evidence.add(new Evidence(
+                    Evidence.id(serial, vin, digest).toString(), digest, Origin.WORKSHOP, item.reading()));
         }
         return new CaseInput(facts, History.NONE, evidence);
     }

@@ -1,4 +1,4 @@
-package org.voltdocket.server;
+package org.voltdocket.demo.database;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -21,6 +21,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.voltdocket.server.StartupException;
 
 /** Starts real processes on one data directory, ends them kindly and otherwise, and looks at what is left. */
 class EmbeddedDatabaseTest {

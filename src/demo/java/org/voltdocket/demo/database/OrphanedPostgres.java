@@ -1,4 +1,4 @@
-package org.voltdocket.server;
+package org.voltdocket.demo.database;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -8,19 +8,20 @@ import java.util.List;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.voltdocket.server.StartupException;
 
-/** A PostgreSQL that went on alone because its server was killed. Only to be looked for while the folder's lock is held. */
+/** Finds and stops a PostgreSQL that still runs although its server was killed. Use it only while holding the directory's lock. */
 final class OrphanedPostgres {
 
     private static final Logger LOG = LoggerFactory.getLogger(OrphanedPostgres.class);
-    private static final Duration PATIENCE = Duration.ofSeconds(60);
+    private static final Duration TIMEOUT = Duration.ofSeconds(60);
 
     private OrphanedPostgres() {}
 
     /**
-     * Asks an orphan of this database to stop, and waits until it has; removes a pid file that points nowhere.
+     * Asks an orphaned process of this database to stop and waits for it; deletes a stale pid file.
      *
-     * @throws StartupException where it does not stop within a minute
+     * @throws StartupException if the process does not stop within a minute
      */
     static void stop(Path database) throws IOException {
         Path pidFile = database.resolve("postmaster.pid");
@@ -35,7 +36,7 @@ final class OrphanedPostgres {
         LOG.info(
                 "The last server was killed; its database (process {}) still runs and is stopped first.",
                 orphan.get().pid());
-        orphan.get().destroy(); // SIGTERM: PostgreSQL takes no new connection and writes everything down
+        orphan.get().destroy(); // SIGTERM: PostgreSQL accepts no new connections and writes all data to disk
         await(orphan.get(), database);
         Files.deleteIfExists(pidFile);
     }
@@ -51,7 +52,7 @@ final class OrphanedPostgres {
         }
     }
 
-    /** Whether the process is a PostgreSQL of this folder, and not a stranger who got the number since. */
+    /** Whether the process is a PostgreSQL of this directory, and not another one that got the same number. */
     private static boolean serves(ProcessHandle process, Path database) {
         ProcessHandle.Info info = process.info();
         boolean postgres = info.command()
@@ -63,9 +64,9 @@ final class OrphanedPostgres {
                         .orElse(true);
     }
 
-    /** PostgreSQL removes its pid file last; the process itself may linger as a zombie where nobody collects it. */
+    /** PostgreSQL deletes its pid file last; the process may remain as a zombie. */
     private static void await(ProcessHandle orphan, Path database) {
-        long until = System.nanoTime() + PATIENCE.toNanos();
+        long until = System.nanoTime() + TIMEOUT.toNanos();
         while (Files.exists(database.resolve("postmaster.pid")) && orphan.isAlive() && serves(orphan, database)) {
             if (System.nanoTime() > until) {
                 throw new StartupException(

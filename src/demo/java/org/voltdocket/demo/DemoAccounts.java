@@ -1,10 +1,14 @@
-package org.voltdocket.server;
+package org.voltdocket.demo;
 
 import java.util.Optional;
 import java.util.UUID;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
+import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.annotation.Profile;
+import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
@@ -14,13 +18,15 @@ import org.voltdocket.access.WorkshopSummary;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 
-/** The demo's invented workshops and its accounts, one per role, all with one password that everybody may know. */
+/** Creates the demo's invented workshops and its accounts, one per role, all with the same public password. */
 @Component
 @Profile("demo")
 @Order(Ordered.HIGHEST_PRECEDENCE)
 class DemoAccounts implements ApplicationRunner {
 
     static final String PASSWORD = "voltdocket-demo";
+
+    private static final Logger LOG = LoggerFactory.getLogger(DemoAccounts.class);
 
     private final AccountService accounts;
 
@@ -35,6 +41,14 @@ class DemoAccounts implements ApplicationRunner {
         make("clerk", Role.CLERK, Optional.empty());
         make("auditor", Role.AUDITOR, Optional.empty());
         make("admin", Role.ADMIN, Optional.empty());
+    }
+
+    @EventListener
+    void on(ApplicationReadyEvent event) {
+        LOG.info(
+                "This is the demo, all of it invented. Sign in as workshop, workshop2, clerk, auditor or admin; the"
+                        + " password of each is {}.",
+                PASSWORD);
     }
 
     private void make(String name, Role role, Optional<String> workshop) {

@@ -1,4 +1,4 @@
-package org.voltdocket.server;
+package org.voltdocket.demo.database;
 
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
@@ -10,12 +10,12 @@ import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Profile;
+import org.voltdocket.server.StartupException;
 
 /**
- * The demo's PostgreSQL: embedded, but durable. What a commit has answered survives a crash of the machine; reachable from
- * this machine by password only.
+ * The demo's PostgreSQL: embedded, with durable commits, reachable from this machine only and with a password.
  *
- * <p>Beans close in the opposite order: the pool, then the database, then the folder's lock.
+ * <p>Beans close in reverse order: the connection pool, then the database, then the lock of the directory.
  */
 @Configuration(proxyBeanMethods = false)
 @Profile("demo")
@@ -53,12 +53,12 @@ class EmbeddedDatabase {
                 .setOverrideWorkingDirectory(data.programs().toFile())
                 .setRegisterShutdownHook(false)
                 .setPGStartupWait(Duration.ofSeconds(60))
-                // handed to initdb, where the last word counts: a password from the first moment on
+                // options of initdb, where the last one counts: a password from the first start
                 .setLocaleConfig("auth", "scram-sha-256")
                 .setLocaleConfig("pwfile", passwordFile.toString())
                 .setLocaleConfig("locale", "C.UTF-8")
                 .setConnectConfig("password", Files.readString(passwordFile))
-                // the library switches both off, for tests
+                // the library switches these off, for tests
                 .setServerConfig("fsync", "on")
                 .setServerConfig("synchronous_commit", "on")
                 .setServerConfig("full_page_writes", "on")

@@ -1,4 +1,4 @@
-package org.voltdocket.server;
+package org.voltdocket.demo.database;
 
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.WebApplicationType;

@@ -1,4 +1,4 @@
-package org.voltdocket.server;
+package org.voltdocket.demo.database;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
@@ -13,10 +13,11 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.time.Instant;
 import java.util.Base64;
+import org.voltdocket.server.StartupException;
 
 /**
- * The folder that holds everything the demo keeps. Taken by one server at a time: the lock goes with the process, however
- * it ends. Readable by its owner only.
+ * The directory of the demo's data. A file lock reserves it for one server; the lock ends with the process. Only the owner
+ * can read it.
  */
 class DataDirectory implements AutoCloseable {
 
@@ -34,9 +35,9 @@ class DataDirectory implements AutoCloseable {
     }
 
     /**
-     * Makes the folder where it is missing, and takes it.
+     * Creates the directory if it is missing, and locks it.
      *
-     * @throws StartupException where another server has it, or it cannot be written
+     * @throws StartupException if another server holds the lock, or the directory cannot be written
      */
     static DataDirectory take(Path where) {
         Path root = where.toAbsolutePath().normalize();
@@ -73,7 +74,7 @@ class DataDirectory implements AutoCloseable {
         try {
             return channel.tryLock();
         } catch (OverlappingFileLockException e) {
-            return null; // this very process has it
+            return null; // held by this process
         }
     }
 
@@ -81,17 +82,17 @@ class DataDirectory implements AutoCloseable {
         return root;
     }
 
-    /** Where PostgreSQL keeps its files. */
+    /** Directory of PostgreSQL's files. */
     Path database() {
         return root.resolve("database");
     }
 
-    /** Where its programs are unpacked to. */
+    /** Directory that PostgreSQL's programs are unpacked to. */
     Path programs() throws IOException {
         return folder(root.resolve("programs"));
     }
 
-    /** The file with the database's password, made at the first call. */
+    /** The file with the database's password, created at the first call. */
     Path passwordFile() throws IOException {
         Path file = root.resolve("database-password");
         if (!Files.exists(file)) {
@@ -103,7 +104,7 @@ class DataDirectory implements AutoCloseable {
         return file;
     }
 
-    /** Puts aside what a first start left that never came to its end; deletes nothing. */
+    /** Renames the database directory of a first start that did not finish; deletes nothing. */
     void putAsideUnfinished() throws IOException {
         if (Files.exists(database()) && !Files.exists(finishedMark())) {
             Files.move(
@@ -112,7 +113,7 @@ class DataDirectory implements AutoCloseable {
         }
     }
 
-    /** Notes that the database has started once, and the schema of this build. */
+    /** Records that the database has started once, and the schema of this build. */
     void markFinished() throws IOException {
         Files.writeString(finishedMark(), SCHEMA);
     }

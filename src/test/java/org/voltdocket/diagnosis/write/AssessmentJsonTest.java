@@ -1,4 +1,4 @@
-package org.voltdocket.assessment;
+package org.voltdocket.diagnosis.write;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class CanonicalAssessmentJsonTest {
+class AssessmentJsonTest {
 
     @ParameterizedTest
     @CsvSource({
@@ -21,16 +21,14 @@ class CanonicalAssessmentJsonTest {
         "2.0e-3, 0.002"
     })
     void numbersArePlainAndHaveTenDigits(double value, String text) {
-        assertThat(CanonicalAssessmentJson.JSON.writeValueAsString(CanonicalAssessmentJson.number(value)))
-                .isEqualTo(text);
+        assertThat(AssessmentJson.number(value).toPlainString()).isEqualTo(text);
     }
 
     @Test
     void whatIsNoNumberIsNoPartOfAnAssessment() {
-        assertThatThrownBy(() -> CanonicalAssessmentJson.number(Double.NaN))
+        assertThatThrownBy(() -> AssessmentJson.number(Double.NaN)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> AssessmentJson.number(Double.POSITIVE_INFINITY))
                 .isInstanceOf(IllegalArgumentException.class);
-        assertThatThrownBy(() -> CanonicalAssessmentJson.number(Double.POSITIVE_INFINITY))
-                .isInstanceOf(IllegalArgumentException.class);
-        assertThat(CanonicalAssessmentJson.number((Double) null)).isNull();
+        assertThat(AssessmentJson.number((Double) null)).isNull();
     }
 }

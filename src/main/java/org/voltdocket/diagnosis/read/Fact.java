@@ -1,22 +1,26 @@
-package org.voltdocket.casefile;
+package org.voltdocket.diagnosis.read;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.CrankingStandard;
 import org.voltdocket.diagnosis.Facts;
-import tools.jackson.databind.JsonNode;
+import tools.jackson.core.io.JsonStringEncoder;
 
 /**
- * Every fact of a case: its name in JSON, what values it may have, and where it sits in {@link Facts}. Reading,
- * conflicts, merge patches, the trail and the canonical text all walk this one list.
+ * Every fact of a case: its name in JSON, its permitted values, and its place in {@link Facts}. Parsing, conflicts, merge
+ * patches, the trail and the digest of an assessment's input all use this list.
+ *
+ * <p>JSON values are {@code String}, {@code Number}, {@code Boolean}, {@code Map}, {@code List} or null.
  */
-enum Fact {
+public enum Fact {
     CHEMISTRY("battery.chemistry", oneOf(Chemistry::of), f -> f.battery().chemistry()),
     CAPACITY("battery.capacityAh", number(1, 400, "Ah"), f -> f.battery().capacityAh()),
     RATED_CRANKING(
@@ -36,58 +40,62 @@ enum Fact {
             "vehicle.chargingControl",
             oneOf(ChargingControl::of),
             f -> f.vehicle().chargingControl()),
-    STOP_START("vehicle.stopStart", Fact::truth, f -> f.vehicle().stopStart()),
+    STOP_START("vehicle.stopStart", Fact::flag, f -> f.vehicle().stopStart()),
     REQUIRED_CHEMISTRY(
             "vehicle.requiredChemistry", oneOf(Chemistry::of), f -> f.vehicle().requiredChemistry()),
     REQUIRED_CAPACITY(
             "vehicle.requiredCapacityAh", number(1, 400, "Ah"), f -> f.vehicle().requiredCapacityAh()),
     ODOMETER("vehicle.odometerKm", number(0, 3_000_000, "km"), f -> f.vehicle().odometerKm()),
-    COMPLAINT("complaint", Fact::text, Facts::complaint),
+    COMPLAINT("complaint", Fact::complaint, Facts::complaint),
     REPLACED_BEFORE("batteriesReplacedBefore", Fact::count, Facts::batteriesReplacedBefore);
 
     /** Longest complaint, characters. */
-    static final int MAX_TEXT = 4000;
+    public static final int MAX_TEXT = 4000;
 
     private static final int MAX_REPLACED = 20;
 
     private final String path;
-    private final Function<JsonNode, Object> reader;
+    private final Function<Object, Object> reader;
     private final Function<Facts, Object> getter;
 
-    Fact(String path, Function<JsonNode, Object> reader, Function<Facts, Object> getter) {
+    Fact(String path, Function<Object, Object> reader, Function<Facts, Object> getter) {
         this.path = path;
         this.reader = reader;
         this.getter = getter;
     }
 
     /** Dotted name, as in {@code battery.capacityAh}. */
-    String path() {
+    public String path() {
         return path;
     }
 
     /** Group of the name: {@code battery}, {@code vehicle} or empty. */
-    String group() {
+    public String group() {
         int dot = path.indexOf('.');
         return dot < 0 ? "" : path.substring(0, dot);
     }
 
     /** Name within its group. */
-    String member() {
+    public String member() {
         return path.substring(path.indexOf('.') + 1);
     }
 
-    /** @throws IllegalArgumentException saying what a right value is */
-    Object read(JsonNode value) {
+    /**
+     * Converts a JSON value to the value of this fact.
+     *
+     * @throws IllegalArgumentException whose message names the permitted values
+     */
+    Object read(Object value) {
         return reader.apply(value);
     }
 
-    /** Its value, null where not known. */
-    Object of(Facts facts) {
+    /** The value in these facts; null if not known. */
+    public Object of(Facts facts) {
         return getter.apply(facts);
     }
 
-    /** What is known, in the order of this list. */
-    static Map<Fact, Object> known(Facts facts) {
+    /** The known facts, in the order of this list. */
+    public static Map<Fact, Object> known(Facts facts) {
         Map<Fact, Object> known = new EnumMap<>(Fact.class);
         for (Fact fact : values()) {
             Object value = fact.of(facts);
@@ -98,7 +106,8 @@ enum Fact {
         return Collections.unmodifiableMap(known);
     }
 
-    static Facts facts(Map<Fact, Object> known) {
+    /** Facts from their values; a fact without a value is not known. */
+    public static Facts facts(Map<Fact, Object> known) {
         return new Facts(
                 new Facts.BatteryFacts(
                         (Chemistry) known.get(CHEMISTRY),
@@ -119,8 +128,8 @@ enum Fact {
                 (Integer) known.get(REPLACED_BEFORE));
     }
 
-    /** The value as JSON, the trail and messages write it: identifier, ISO date, number, truth or text. */
-    static Object plain(Object value) {
+    /** The value as written in JSON, in the trail and in messages: identifier, ISO date, number, boolean or text. */
+    public static Object plain(Object value) {
         if (value instanceof Chemistry c) {
             return c.id();
         }
@@ -139,17 +148,17 @@ enum Fact {
         return value;
     }
 
-    private static Function<JsonNode, Object> oneOf(Function<String, Object> of) {
+    private static Function<Object, Object> oneOf(Function<String, Object> of) {
         return json -> of.apply(string(json));
     }
 
-    private static Function<JsonNode, Object> number(double least, double most, String unit) {
+    private static Function<Object, Object> number(double least, double most, String unit) {
         String range = plain(least) + " to " + plain(most) + " " + unit;
         return json -> {
-            if (!json.isNumber()) {
-                throw new IllegalArgumentException("is a number, " + range + "; read " + json + ".");
+            if (!(json instanceof Number number)) {
+                throw new IllegalArgumentException("is a number, " + range + "; read " + text(json) + ".");
             }
-            double value = json.doubleValue();
+            double value = number.doubleValue();
             if (!(value >= least && value <= most)) {
                 throw new IllegalArgumentException("is " + range + "; read " + json + ".");
             }
@@ -157,33 +166,34 @@ enum Fact {
         };
     }
 
-    private static Object date(JsonNode json) {
+    private static Object date(Object json) {
         try {
             return LocalDate.parse(string(json));
         } catch (DateTimeParseException e) {
-            throw new IllegalArgumentException("is a day such as 2025-08-01; read " + json + ".");
+            throw new IllegalArgumentException("is a day such as 2025-08-01; read " + text(json) + ".");
         }
     }
 
-    private static Object truth(JsonNode json) {
-        if (!json.isBoolean()) {
-            throw new IllegalArgumentException("is true or false; read " + json + ".");
+    private static Object flag(Object json) {
+        if (!(json instanceof Boolean)) {
+            throw new IllegalArgumentException("is true or false; read " + text(json) + ".");
         }
-        return json.booleanValue();
+        return json;
     }
 
-    private static Object count(JsonNode json) {
-        if (!json.isNumber() || json.doubleValue() != Math.rint(json.doubleValue())) {
-            throw new IllegalArgumentException("is a whole number, 0 to " + MAX_REPLACED + "; read " + json + ".");
+    private static Object count(Object json) {
+        if (!(json instanceof Number number) || number.doubleValue() != Math.rint(number.doubleValue())) {
+            throw new IllegalArgumentException(
+                    "is a whole number, 0 to " + MAX_REPLACED + "; read " + text(json) + ".");
         }
-        double value = json.doubleValue();
+        double value = number.doubleValue();
         if (!(value >= 0 && value <= MAX_REPLACED)) {
             throw new IllegalArgumentException("is 0 to " + MAX_REPLACED + "; read " + json + ".");
         }
         return (int) value;
     }
 
-    private static Object text(JsonNode json) {
+    private static Object complaint(Object json) {
         String text = string(json).strip();
         if (text.length() > MAX_TEXT) {
             throw new IllegalArgumentException("has at most " + MAX_TEXT + " characters; read " + text.length() + ".");
@@ -194,10 +204,26 @@ enum Fact {
         return text.isEmpty() ? null : text;
     }
 
-    private static String string(JsonNode json) {
-        if (!json.isString()) {
-            throw new IllegalArgumentException("is a text in quotes; read " + json + ".");
+    private static String string(Object json) {
+        if (!(json instanceof String string)) {
+            throw new IllegalArgumentException("is a text in quotes; read " + text(json) + ".");
         }
-        return json.stringValue();
+        return string;
+    }
+
+    /** The JSON text of a value, for messages. */
+    static String text(Object json) {
+        if (json instanceof String string) {
+            return '"' + new String(JsonStringEncoder.getInstance().quoteAsCharArray(string)) + '"';
+        }
+        if (json instanceof Map<?, ?> map) {
+            return map.entrySet().stream()
+                    .map(member -> text(member.getKey()) + ":" + text(member.getValue()))
+                    .collect(Collectors.joining(",", "{", "}"));
+        }
+        if (json instanceof List<?> list) {
+            return list.stream().map(Fact::text).collect(Collectors.joining(",", "[", "]"));
+        }
+        return String.valueOf(json);
     }
 }
