@@ -1,0 +1,29 @@
+package org.voltdocket.worlds;
+
+import java.util.List;
+import java.util.Map;
+import org.voltdocket.diagnosis.CaseInput;
+
+/**
+ * A generated case with its truth.
+ *
+ * @param strength of the fault, 0 to 1
+ * @param input what the diagnosis sees
+ * @param estimates true values by the name of the estimate; several where several recordings may be meant
+ */
+record WorldCase(
+        String world, Fault fault, long seed, double strength, CaseInput input, Map<String, List<Double>> estimates) {
+
+    Severity severity() {
+        return Severity.of(strength);
+    }
+
+    WorldCase with(CaseInput other) {
+        return new WorldCase(world, fault, seed, strength, other, estimates);
+    }
+
+    @Override
+    public String toString() {
+        return world + " " + fault.id() + " " + seed;
+    }
+}
