@@ -2,11 +2,13 @@ package org.voltdocket.worlds;
 
 import java.util.List;
 import org.voltdocket.diagnosis.BatteryTest;
+import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.ChargingTest;
 import org.voltdocket.diagnosis.CrankingTest;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
 
@@ -35,10 +37,10 @@ final class Distinguishability {
 
     private Distinguishability() {}
 
-    /** Whether any part of the evidence or the facts differs by a unit or more. */
+    /** Whether any part of the evidence differs by a unit or more. */
     static boolean observable(WorldCase one, WorldCase twin) {
-        if (!one.input().facts().equals(twin.input().facts())) {
-            return true;
+        if (one.fault().cause() == Cause.MISFIT) {
+            return told(one.input().facts(), one.fault());
         }
         List<Evidence> a = one.input().evidence();
         List<Evidence> b = twin.input().evidence();
@@ -51,6 +53,13 @@ final class Distinguishability {
             }
         }
         return false;
+    }
+
+    /** A wrong battery is seen only by comparing what is fitted with what is required. */
+    private static boolean told(Facts facts, Fault fault) {
+        return fault == Fault.WRONG_SIZE
+                ? facts.battery().capacityAh() != null && facts.vehicle().requiredCapacityAh() != null
+                : facts.battery().chemistry() != null && facts.vehicle().requiredChemistry() != null;
     }
 
     private static double difference(Reading one, Reading other) {

@@ -57,7 +57,7 @@ public record Effects(
             case SENSOR_LOW -> vehicle(Double.NaN, -0.6 - 7 * s, 0, 0, 0);
             case CONTROL_LOW -> vehicle(13.3 - 0.8 * s, 0, 0, 0, 0);
             case CONTROL_HIGH -> vehicle(14.95 + 0.7 * s, 0, 0, 0, 0);
-            case CHARGE_CABLE -> vehicle(Double.NaN, 0, 0.012 + 0.09 * s, 0, 0);
+            case CHARGE_CABLE -> vehicle(Double.NaN, 0, 0.008 + 0.045 * s, 0, 0);
             case MAIN_CABLE -> vehicle(Double.NaN, 0, 0, 0.005 + 0.03 * s, 0);
             case DRAIN -> vehicle(Double.NaN, 0, 0, 0, 0.12 + 1.6 * s);
             case WRONG_SIZE -> new Effects(1, 1, 0, 1, NEVER, NEVER, 0, Double.NaN, 0, 0, 0, 0, 0.82 - 0.25 * s);

@@ -5,13 +5,15 @@ import java.util.List;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.worlds.ceraolo.CeraoloWorld;
+import org.voltdocket.worlds.ciemat.CiematWorld;
+import org.voltdocket.worlds.shepherd.ShepherdWorld;
 
 /** A simulated world: a battery model from the literature and all that surrounds it. */
 public interface World {
 
     /** All there are. */
     static List<World> all() {
-        return List.of(new CeraoloWorld());
+        return List.of(new CeraoloWorld(), new CiematWorld(), new ShepherdWorld());
     }
 
     /** The name on the command line and in reports. */

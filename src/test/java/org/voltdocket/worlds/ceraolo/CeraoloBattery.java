@@ -16,8 +16,8 @@ import org.voltdocket.worlds.BatteryModel;
  *
  * <p>The equations are from memory, the parameters as published with a demo of the model. Two choices are ours: the
  * parasitic branch takes the whole voltage of the cell (less its Ep it would carry nothing, with it 0.6 A at 2.4 V,
- * which is the size of gassing), and the network of another size scales charges and currents with the capacity and
- * resistances against it. The temperature of the battery stays what it is: 15 kg warm up by few degrees in a drive.
+ * which is the size of gassing), the voltage collapses when less than 2 % of the charge is left, and the network of another
+ * size scales charges and currents with the capacity and resistances against it. The temperature of the battery stays what it is: 15 kg warm up by few degrees in a drive.
  */
 public final class CeraoloBattery implements BatteryModel {
 
@@ -111,7 +111,18 @@ public final class CeraoloBattery implements BatteryModel {
         double main = amperes - parasiticA();
         double cold = 1 + COLD * Math.max(0, 25 - celsius);
         double ohm = parameters.r00() * (1 + A0 * (1 - charge())) * cold;
-        return Math.max(0, cells * (electromotive() + overR1 + main * mainBranchOhm(main) + amperes * ohm));
+        double volts = electromotive() + overR1 + main * mainBranchOhm(main) + amperes * ohm;
+        return Math.max(0, cells * (volts - collapse()));
+    }
+
+    /** Voltage lost when the acid is used up, V per cell. */
+    private double collapse() {
+        return 25 * Math.max(0, 0.02 - depth());
+    }
+
+    /** Charge left at the present current, 0 to 1. */
+    private double depth() {
+        return 1 - extractedAs / capacityAs(Math.min(0, meanA));
     }
 
     /** Current that makes gas instead of charge, A. */
@@ -127,8 +138,7 @@ public final class CeraoloBattery implements BatteryModel {
         delayed += (volts - delayed) * Math.min(1, seconds / TAUP_S);
         meanA += (amperes - meanA) * Math.min(1, seconds / 60);
         double main = amperes - parasiticA();
-        double depth = Math.max(0.01, 1 - extractedAs / capacityAs(Math.min(0, meanA)));
-        double ohm = R10 / size * -StrictMath.log(Math.min(1, depth));
+        double ohm = R10 / size * -StrictMath.log(Math.max(0.001, Math.min(1, depth())));
         overR1 += (main * ohm - overR1) * (1 - StrictMath.exp(-seconds / TAU1_S));
         extractedAs = Math.max(0, extractedAs - main * seconds);
     }
