@@ -6,8 +6,8 @@ public interface Alternator {
     /** Most it can give at this engine speed, A. */
     double most(double rpm);
 
-    /** Time constant with which its current follows, s. */
-    double lagS();
+    /** How fast its current rises at most, A/s; it falls at once. */
+    double risesAPerS();
 
     /** Ripple of a sound one, V peak to peak. */
     double rippleV();

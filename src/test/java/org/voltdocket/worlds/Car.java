@@ -46,7 +46,7 @@ public record Car(
                 chance.happens(0.25),
                 zero + effects.offsetA(),
                 gain,
-                chance.between(9.5, 13.0) / (setup.ratedA() / effects.sizeFactor()),
+                chance.between(11, 15) / (setup.ratedA() / effects.sizeFactor()),
                 chance.between(0.010, 0.035) + effects.drainA(),
                 setup.managed() && chance.happens(0.6),
                 setup.ambientC(),

@@ -46,9 +46,9 @@ final class CaseMaker {
         return new CaseMaker(world, setup(world, fault, seed), seed).make();
     }
 
-    /** The same case with the same charge, age, loads, instruments and structure, but nothing wrong. */
-    static WorldCase twin(World world, Fault fault, long seed) {
-        return new CaseMaker(world, setup(world, fault, seed).withoutFault(), seed).make();
+    /** The same case with the same charge, age, loads, instruments and structure, but something else wrong, or nothing. */
+    static WorldCase twin(World world, WorldCase one, Effects effects) {
+        return new CaseMaker(world, one.setup().with(effects), one.seed()).make();
     }
 
     private static Setup setup(World world, Fault fault, long seed) {
@@ -71,7 +71,7 @@ final class CaseMaker {
             drive(day.plusHours(3), setup.chance().of("drive"));
         }
         CaseInput input = new CaseInput(FactsMaker.of(setup, day.toLocalDate()), History.NONE, evidence);
-        return new WorldCase(world.name(), setup.fault(), seed, setup.strength(), input, estimates);
+        return new WorldCase(world.name(), setup.fault(), seed, setup, input, estimates);
     }
 
     private void truth(String estimate, double value) {
@@ -183,10 +183,10 @@ final class CaseMaker {
     }
 
     private void drive(OffsetDateTime at, Chance chance) {
-        boolean brief = setup.fault() == Fault.SHORT_TRIPS;
+        boolean brief = setup.effects().shortTrips();
         int trips = brief ? 3 + chance.below(3) : 1 + chance.below(2);
         double load = chance.between(11, 22) + (brief ? 8 : 0) + Math.max(0, 10 - setup.ambientC()) / 2;
-        double seconds = brief ? 280 - 170 * setup.strength() : chance.between(1500, 2700) / trips;
+        double seconds = brief ? setup.effects().tripS() : chance.between(1500, 2700) / trips;
         double mostS = 0.35 * setup.fittedAh() * setup.effects().capacityFactor() * 3600 / load / trips;
         double drivenS = setup.effects().sourceShare() < 0.5 ? Math.min(seconds, mostS) : seconds;
         List<Leg> legs = world.cycle().drives(trips, drivenS, crankS(setup.charge()), load, chance.of("cycle"));

@@ -118,7 +118,7 @@ final class Circuit {
             running += STEP_S;
             double load = drawn(leg.loadA());
             double rpm = cycle.rpm(speed) + (running < 25 ? 200 : 0);
-            sourceA += (Math.min(most(rpm, load, rate), 400) - sourceA) * Math.min(1, STEP_S / source.lagS());
+            sourceA = Math.min(most(rpm, load, rate), sourceA + source.risesAPerS() * STEP_S);
             settle(sourceA - load, rpm, source.rippleV() * ripple(), STEP_S);
         }
     }

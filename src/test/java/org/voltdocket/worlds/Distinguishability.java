@@ -1,58 +1,83 @@
 package org.voltdocket.worlds;
 
+import java.util.ArrayList;
 import java.util.List;
-import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.diagnosis.Channel;
-import org.voltdocket.diagnosis.ChargingTest;
-import org.voltdocket.diagnosis.CrankingTest;
-import org.voltdocket.diagnosis.Evidence;
-import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
-import org.voltdocket.diagnosis.Reading;
-import org.voltdocket.diagnosis.Recording;
 
 /**
- * Estimates whether the evidence of a case can tell its fault at all: it is compared with that of its twin, which has the
- * same charge, age, loads, instruments and structure, but nothing wrong.
- *
- * <p>Differences are counted in units that hold what an instrument errs and what sound vehicles differ by (ours). A fault
- * whose evidence differs by less than one unit everywhere has left no trace but the charge of the battery. The estimate is
- * lenient: it asks whether the fault can be told from health, not from other faults.
+ * Estimates which cases can be told at all. A case is compared with twins of the same charge, age, loads, instruments and
+ * structure: one with nothing wrong, and some with a fault of another cause that shows itself in a similar way, in three
+ * strengths each. The estimate knows the loads of both, which a diagnosis does not, so it is an upper bound.
  */
 final class Distinguishability {
 
-    private static final double REST_V = 0.05;
-    private static final double CRANKING_SHARE = 0.12;
-    private static final double RESISTANCE_SHARE = 0.15;
-    private static final double CRANKING_V = 0.25;
-    private static final double CHARGING_V = 0.20;
-    private static final double RIPPLE_V = 0.15;
-    private static final double DRIVE_V = 0.20;
-    private static final double STANDING_A = 0.08;
-    private static final double SENSOR_A = 0.6;
-    private static final double CHARGE_PCT = 10;
-    private static final double CAPACITY_SHARE = 0.10;
-    private static final int WINDOWS = 40;
+    private static final double[] STRENGTHS = {0.15, 0.5, 0.85};
 
-    private Distinguishability() {}
+    /** What the twins of a case showed. */
+    enum Kind {
+        /** Differs from every twin. */
+        CLEAR,
+        /** The fault has left no trace but the charge of the battery. */
+        UNSEEN,
+        /** A fault of another cause would show the same. */
+        LIKE_ANOTHER
+    }
 
-    /** Whether any part of the evidence differs by a unit or more. */
-    static boolean observable(WorldCase one, WorldCase twin) {
-        if (one.fault().cause() == Cause.MISFIT) {
-            return told(one.input().facts(), one.fault());
-        }
-        List<Evidence> a = one.input().evidence();
-        List<Evidence> b = twin.input().evidence();
-        if (a.size() != b.size()) {
-            return true;
-        }
-        for (int i = 0; i < a.size(); i++) {
-            if (difference(a.get(i).reading(), b.get(i).reading()) >= 1) {
-                return true;
+    private final WorldCase one;
+    private final WorldCase healthy;
+    private final List<WorldCase> rivals = new ArrayList<>();
+    private final Difference difference;
+
+    Distinguishability(World world, WorldCase one) {
+        this.one = one;
+        this.difference = new Difference(one.setup().managed());
+        this.healthy = CaseMaker.twin(world, one, Effects.NONE);
+        for (Fault rival : rivals(one.fault())) {
+            for (double strength : STRENGTHS) {
+                rivals.add(CaseMaker.twin(world, one, Effects.of(rival, strength)));
             }
         }
-        return false;
+    }
+
+    /** What can be told from these channels. */
+    Kind from(Channels channels) {
+        if (one.fault().cause() == Cause.NONE) {
+            return Kind.CLEAR;
+        }
+        if (one.fault().cause() == Cause.MISFIT) {
+            return told(one.input().facts(), one.fault()) ? Kind.CLEAR : Kind.UNSEEN;
+        }
+        if (one.fault() == Fault.SHORT_TRIPS) {
+            return one.input().evidence().stream()
+                            .anyMatch(e -> e.reading() instanceof org.voltdocket.diagnosis.Recording)
+                    ? Kind.CLEAR
+                    : Kind.UNSEEN;
+        }
+        if (difference(healthy, channels) < 1) {
+            return Kind.UNSEEN;
+        }
+        return rivals.stream().anyMatch(r -> difference(r, channels) < 1) ? Kind.LIKE_ANOTHER : Kind.CLEAR;
+    }
+
+    private double difference(WorldCase twin, Channels channels) {
+        return difference.of(channels.of(one.input()), channels.of(twin.input()));
+    }
+
+    private static List<Fault> rivals(Fault fault) {
+        return switch (fault) {
+            case CELL_LOST, JOINT_BROKEN -> List.of(Fault.WORN);
+            case WORN -> List.of(Fault.JOINT_BROKEN, Fault.CELL_LOST);
+            case SOURCE_DEAD, SOURCE_WEAK, BELT_SLIPS -> List.of(Fault.CHARGE_CABLE, Fault.CONTROL_LOW);
+            case SOURCE_OVER -> List.of(Fault.CONTROL_HIGH);
+            case SENSOR_HIGH -> List.of(Fault.CONTROL_LOW, Fault.CHARGE_CABLE);
+            case SENSOR_LOW -> List.of(Fault.CONTROL_HIGH);
+            case CONTROL_LOW -> List.of(Fault.SOURCE_WEAK, Fault.BELT_SLIPS, Fault.CHARGE_CABLE, Fault.SENSOR_HIGH);
+            case CONTROL_HIGH -> List.of(Fault.SOURCE_OVER, Fault.SENSOR_LOW);
+            case CHARGE_CABLE -> List.of(Fault.SOURCE_WEAK, Fault.BELT_SLIPS, Fault.CONTROL_LOW);
+            case MAIN_CABLE -> List.of(Fault.JOINT_BROKEN);
+            default -> List.of();
+        };
     }
 
     /** A wrong battery is seen only by comparing what is fitted with what is required. */
@@ -60,74 +85,5 @@ final class Distinguishability {
         return fault == Fault.WRONG_SIZE
                 ? facts.battery().capacityAh() != null && facts.vehicle().requiredCapacityAh() != null
                 : facts.battery().chemistry() != null && facts.vehicle().requiredChemistry() != null;
-    }
-
-    private static double difference(Reading one, Reading other) {
-        if (one instanceof BatteryTest a && other instanceof BatteryTest b) {
-            return Math.max(
-                    Math.abs(a.restVoltageV() - b.restVoltageV()) / REST_V,
-                    Math.max(
-                            share(a.crankingCurrentA(), b.crankingCurrentA()) / CRANKING_SHARE,
-                            share(a.internalResistanceMilliohm(), b.internalResistanceMilliohm()) / RESISTANCE_SHARE));
-        }
-        if (one instanceof CrankingTest a && other instanceof CrankingTest b) {
-            return Math.abs(a.minimumVoltageV() - b.minimumVoltageV()) / CRANKING_V;
-        }
-        if (one instanceof ChargingTest a && other instanceof ChargingTest b) {
-            return Math.max(
-                    size(a.ripplePeakToPeakV(), b.ripplePeakToPeakV()) / RIPPLE_V,
-                    Math.max(size(a.idleVoltageV(), b.idleVoltageV()), size(a.loadedVoltageV(), b.loadedVoltageV()))
-                            / CHARGING_V);
-        }
-        return difference((Recording) one, (Recording) other);
-    }
-
-    private static double size(Double a, Double b) {
-        return a == null || b == null ? 0 : Math.abs(a - b);
-    }
-
-    private static double share(Double a, Double b) {
-        return a == null || b == null ? 0 : Math.abs(a - b) / Math.max(a, b);
-    }
-
-    private static double difference(Recording a, Recording b) {
-        if (a.kind() == EvidenceKind.DISCHARGE_RECORDING) {
-            return share(a.durationS(), b.durationS()) / CAPACITY_SHARE;
-        }
-        boolean standing = a.kind() == EvidenceKind.STANDING_RECORDING;
-        double most = channel(a, b, Channel.MEASURED_V, null) / DRIVE_V;
-        most = Math.max(most, channel(a, b, Channel.REPORTED_V, Channel.MEASURED_V) / DRIVE_V * 2);
-        most = Math.max(most, channel(a, b, Channel.MEASURED_A, null) / (standing ? STANDING_A : 3));
-        most = Math.max(most, channel(a, b, Channel.REPORTED_A, Channel.MEASURED_A) / SENSOR_A);
-        return Math.max(most, channel(a, b, Channel.REPORTED_SOC, null) / CHARGE_PCT);
-    }
-
-    /** Largest difference of the means of a window, of a channel less another one. */
-    private static double channel(Recording a, Recording b, Channel channel, Channel less) {
-        if (!a.has(channel) || !b.has(channel)) {
-            return 0;
-        }
-        double most = 0;
-        for (int w = 0; w < WINDOWS; w++) {
-            double difference = mean(a, channel, w) - mean(b, channel, w);
-            if (less != null && a.has(less) && b.has(less)) {
-                difference -= mean(a, less, w) - mean(b, less, w);
-            }
-            most = Double.isNaN(difference) ? most : Math.max(most, Math.abs(difference));
-        }
-        return most;
-    }
-
-    private static double mean(Recording recording, Channel channel, int window) {
-        float[] values = recording.channel(channel);
-        double sum = 0;
-        int n = 0;
-        for (int i = window * values.length / WINDOWS; i < (window + 1) * values.length / WINDOWS; i++) {
-            if (!Float.isNaN(values[i])) {
-                sum += values[i];
-                n++;
-            }
-        }
-        return sum / n;
     }
 }

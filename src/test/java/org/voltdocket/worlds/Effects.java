@@ -17,6 +17,7 @@ package org.voltdocket.worlds;
  * @param mainOhm resistance added between battery and vehicle, Ω
  * @param drainA current added while the vehicle is asleep, A
  * @param sizeFactor capacity fitted, share of that required
+ * @param tripS length of a trip, s; NaN where trips are long enough
  */
 public record Effects(
         double capacityFactor,
@@ -31,12 +32,13 @@ public record Effects(
         double chargeOhm,
         double mainOhm,
         double drainA,
-        double sizeFactor) {
+        double sizeFactor,
+        double tripS) {
 
     private static final double NEVER = Double.POSITIVE_INFINITY;
 
     /** Nothing wrong. */
-    static final Effects NONE = new Effects(1, 1, 0, 1, NEVER, NEVER, 0, Double.NaN, 0, 0, 0, 0, 1);
+    static final Effects NONE = new Effects(1, 1, 0, 1, NEVER, NEVER, 0, Double.NaN, 0, 0, 0, 0, 1, Double.NaN);
 
     /**
      * @param strength 0 to 1
@@ -44,7 +46,7 @@ public record Effects(
     static Effects of(Fault fault, double strength) {
         double s = strength;
         return switch (fault) {
-            case HEALTHY_CONVENTIONAL, HEALTHY_MANAGED, HEALTHY_OLD, HEALTHY_COLD, SHORT_TRIPS, WRONG_TYPE -> NONE;
+            case HEALTHY_CONVENTIONAL, HEALTHY_MANAGED, HEALTHY_OLD, HEALTHY_COLD, WRONG_TYPE -> NONE;
             case CELL_LOST -> battery(0.8 - 0.3 * s, 1.1 + 0.5 * s, StrictMath.min(1, 0.35 + 0.8 * s));
             case JOINT_BROKEN -> battery(1, 1.6 + 3 * s, 0);
             case WORN -> battery(0.65 - 0.35 * s, 1.40 + 0.9 * s, 0);
@@ -60,20 +62,27 @@ public record Effects(
             case CHARGE_CABLE -> vehicle(Double.NaN, 0, 0.008 + 0.045 * s, 0, 0);
             case MAIN_CABLE -> vehicle(Double.NaN, 0, 0, 0.005 + 0.03 * s, 0);
             case DRAIN -> vehicle(Double.NaN, 0, 0, 0, 0.12 + 1.6 * s);
-            case WRONG_SIZE -> new Effects(1, 1, 0, 1, NEVER, NEVER, 0, Double.NaN, 0, 0, 0, 0, 0.82 - 0.25 * s);
+            case WRONG_SIZE ->
+                new Effects(1, 1, 0, 1, NEVER, NEVER, 0, Double.NaN, 0, 0, 0, 0, 0.82 - 0.25 * s, Double.NaN);
+            case SHORT_TRIPS -> new Effects(1, 1, 0, 1, NEVER, NEVER, 0, Double.NaN, 0, 0, 0, 0, 1, 280 - 170 * s);
         };
     }
 
     private static Effects battery(double capacity, double resistance, double cells) {
-        return new Effects(capacity, resistance, cells, 1, NEVER, NEVER, 0, Double.NaN, 0, 0, 0, 0, 1);
+        return new Effects(capacity, resistance, cells, 1, NEVER, NEVER, 0, Double.NaN, 0, 0, 0, 0, 1, Double.NaN);
     }
 
     private static Effects source(double share, double stops, double slips, double over) {
-        return new Effects(1, 1, 0, share, stops, slips, over, Double.NaN, 0, 0, 0, 0, 1);
+        return new Effects(1, 1, 0, share, stops, slips, over, Double.NaN, 0, 0, 0, 0, 1, Double.NaN);
     }
 
     private static Effects vehicle(double held, double offset, double charge, double main, double drain) {
-        return new Effects(1, 1, 0, 1, NEVER, NEVER, 0, held, offset, charge, main, drain, 1);
+        return new Effects(1, 1, 0, 1, NEVER, NEVER, 0, held, offset, charge, main, drain, 1, Double.NaN);
+    }
+
+    /** Whether trips are too short. */
+    boolean shortTrips() {
+        return !Double.isNaN(tripS);
     }
 
     /** What is left of the most the source could give, A, asked for {@code wishA} after {@code runningS} s. */

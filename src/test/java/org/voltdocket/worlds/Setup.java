@@ -84,13 +84,13 @@ public record Setup(
         return StrictMath.rint(requiredAh * effects.sizeFactor());
     }
 
-    /** The same case with the same charge and age, but nothing wrong. */
-    Setup withoutFault() {
+    /** The same case with the same charge and age, but something else wrong, or nothing. */
+    Setup with(Effects other) {
         boolean small = fault == Fault.WRONG_SIZE;
         return new Setup(
                 fault,
                 strength,
-                Effects.NONE,
+                other,
                 chance,
                 managed,
                 required,

@@ -7,19 +7,19 @@ import org.voltdocket.diagnosis.CaseInput;
 /**
  * A generated case with its truth.
  *
- * @param strength of the fault, 0 to 1
+ * @param setup the car and its fault
  * @param input what the diagnosis sees
  * @param estimates true values by the name of the estimate; several where several recordings may be meant
  */
 record WorldCase(
-        String world, Fault fault, long seed, double strength, CaseInput input, Map<String, List<Double>> estimates) {
+        String world, Fault fault, long seed, Setup setup, CaseInput input, Map<String, List<Double>> estimates) {
 
     Severity severity() {
-        return Severity.of(strength);
+        return Severity.of(setup.strength());
     }
 
     WorldCase with(CaseInput other) {
-        return new WorldCase(world, fault, seed, strength, other, estimates);
+        return new WorldCase(world, fault, seed, setup, other, estimates);
     }
 
     @Override

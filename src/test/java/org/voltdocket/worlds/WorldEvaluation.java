@@ -30,9 +30,14 @@ public final class WorldEvaluation {
     /**
      * A case with what was said of it.
      *
-     * @param observable whether the fault left a trace in the evidence
+     * @param kind whether the fault can be told from the evidence
      */
-    record Outcome(WorldCase truth, Channels channels, boolean observable, Assessed said) {
+    record Outcome(WorldCase truth, Channels channels, Distinguishability.Kind kind, Assessed said) {
+
+        /** Whether the fault can be told from none, and from others. */
+        boolean observable() {
+            return kind == Distinguishability.Kind.CLEAR;
+        }
 
         boolean right() {
             return said.first() == truth.fault().cause();
@@ -117,13 +122,11 @@ public final class WorldEvaluation {
     /** One case, assessed from each set of channels. */
     static List<Outcome> assess(Assessor assessor, World world, Fault fault, long seed, List<Channels> channels) {
         WorldCase whole = CaseMaker.make(world, fault, seed);
-        WorldCase twin = CaseMaker.twin(world, fault, seed);
+        Distinguishability twins = new Distinguishability(world, whole);
         List<Outcome> outcomes = new ArrayList<>();
         for (Channels kept : channels) {
             WorldCase seen = whole.with(kept.of(whole.input()));
-            boolean observable = fault.cause() == org.voltdocket.diagnosis.Cause.NONE
-                    || Distinguishability.observable(seen, twin.with(kept.of(twin.input())));
-            outcomes.add(new Outcome(seen, kept, observable, assessor.assess(seen.input())));
+            outcomes.add(new Outcome(seen, kept, twins.from(kept), assessor.assess(seen.input())));
         }
         return outcomes;
     }

@@ -36,6 +36,8 @@ final class WorldReport {
         Map<String, Function<WorldTally, Count>> rows = new java.util.LinkedHashMap<>();
         rows.put("first cause right", WorldTally::firstCause);
         rows.put("first cause right, observable cases", WorldTally::firstCauseObservable);
+        rows.put("fault left no trace", t -> t.kind(Distinguishability.Kind.UNSEEN));
+        rows.put("fault looks like one of another cause", t -> t.kind(Distinguishability.Kind.LIKE_ANOTHER));
         rows.put("stated above 95 %: right", WorldTally::firmStatements);
         rows.put("healthy, leaning to battery or vehicle", WorldTally::healthyBlamed);
         rows.put("battery judged", WorldTally::judged);
@@ -160,17 +162,17 @@ final class WorldReport {
     /** One line for each case, for reading errors by pattern. */
     static List<String> lines(List<Outcome> outcomes) {
         List<String> lines = new ArrayList<>();
-        lines.add("world;channels;fault;seed;severity;observable;cause;said;stated;ofTruth;battery;leaning");
+        lines.add("world;channels;fault;seed;severity;kind;cause;said;stated;ofTruth;battery;leaning");
         for (Outcome o : outcomes) {
             lines.add(String.format(
                     Locale.ROOT,
-                    "%s;%s;%s;%d;%s;%b;%s;%s;%.3f;%.3f;%s;%s",
+                    "%s;%s;%s;%d;%s;%s;%s;%s;%.3f;%.3f;%s;%s",
                     o.truth().world(),
                     o.channels().id,
                     o.truth().fault().id(),
                     o.truth().seed(),
                     o.truth().severity(),
-                    o.observable(),
+                    o.kind(),
                     o.truth().fault().cause().id(),
                     o.said().first().id(),
                     o.said().stated(),
@@ -184,7 +186,9 @@ final class WorldReport {
     /** One case in full. */
     static String explain(WorldCase truth, Assessed said) {
         WorldReport report = new WorldReport();
-        report.line("%s: true %s, strength %.2f", truth, truth.fault().cause().id(), truth.strength());
+        report.line(
+                "%s: true %s, strength %.2f",
+                truth, truth.fault().cause().id(), truth.setup().strength());
         report.line("truth %s", truth.estimates());
         report.line("%s", truth.input().facts());
         truth.input().evidence().forEach(item -> report.line("  %s %s", item.id(), described(item.reading())));

@@ -39,6 +39,11 @@ final class WorldTally {
         return count(Outcome::observable, Outcome::right);
     }
 
+    /** Cases of this kind. */
+    Count kind(Distinguishability.Kind kind) {
+        return count(o -> true, o -> o.kind() == kind);
+    }
+
     /** Statements of more than 95 % that are right. */
     Count firmStatements() {
         return count(o -> o.said().stated() > 0.95, Outcome::right);

@@ -54,7 +54,7 @@ public final class CeraoloWorld implements World {
     @Override
     public Alternator alternator(Setup setup) {
         Chance chance = setup.chance().of("alternator");
-        return new ExponentialAlternator(chance.between(90, 160), chance.between(0.2, 0.5), chance.between(0.03, 0.15));
+        return new ExponentialAlternator(chance.between(100, 165), chance.between(60, 300), chance.between(0.03, 0.15));
     }
 
     @Override

@@ -3,10 +3,10 @@ package org.voltdocket.worlds.ceraolo;
 import org.voltdocket.worlds.Alternator;
 
 /** An alternator whose output rises with engine speed as 1 − exp (ours; the shape is common practice). */
-record ExponentialAlternator(double ratedA, double lagS, double rippleV) implements Alternator {
+record ExponentialAlternator(double ratedA, double risesAPerS, double rippleV) implements Alternator {
 
     @Override
     public double most(double rpm) {
-        return rpm < 450 ? 0 : ratedA * (1 - StrictMath.exp(-(rpm - 400) / 800));
+        return rpm < 450 ? 0 : ratedA * (1 - StrictMath.exp(-(rpm - 300) / 600));
     }
 }

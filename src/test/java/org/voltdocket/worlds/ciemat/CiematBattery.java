@@ -16,9 +16,10 @@ import org.voltdocket.worlds.BatteryModel;
  * </pre>
  *
  * <p>The equations are from memory; a public program for a lecture on photovoltaics has the same charge, gassing, capacity
- * and efficiency. Ours: the ohmic terms 0.27, 0.02 and 0.036 shrink for starter batteries, which crank with 5 to 10 times
- * their capacity; the constant 2.085 moves with the chemistry; between charge and discharge the voltage follows with an
- * hour, so that a charged battery comes to rest.
+ * and efficiency. Ours, for starter batteries, whose thin plates crank with 5 to 10 times the capacity: the ohmic terms 0.27,
+ * 0.02 and 0.036 shrink, the term 0.48 shrinks to a third, and the capacity falls with a tenth of the current. The constant
+ * 2.085 moves with the chemistry; between charge and discharge the voltage follows with an hour, so that a charged battery
+ * comes to rest.
  */
 public final class CiematBattery implements BatteryModel {
 
@@ -29,9 +30,28 @@ public final class CiematBattery implements BatteryModel {
 
     private static final double FULLEST = 0.995;
 
+    /**
+     * How a battery differs from the published one.
+     *
+     * @param shift of the rest voltage, V per cell
+     * @param ohmic factor of the ohmic terms
+     * @param acceptance factor of the term that limits charging
+     * @param rate factor of the current in the equation of the capacity
+     * @param left capacity left, share of that when new
+     */
+    record Make(double shift, double ohmic, double acceptance, double rate, double left) {
+
+        /** As published. */
+        static final Make PUBLISHED = new Make(0, 1, 1, 1, 1);
+
+        /** A starter battery. */
+        static Make starter(double shift, double ohmic, double left) {
+            return new Make(shift, ohmic, 0.35, 0.1, left);
+        }
+    }
+
     private final double c10;
-    private final double shift;
-    private final double ohmic;
+    private final Make make;
     private final double cells;
     private final double warmth;
     private double extractedAh;
@@ -40,15 +60,12 @@ public final class CiematBattery implements BatteryModel {
     private double towardsCharge;
 
     /**
-     * @param c10 capacity in 10 h, Ah
-     * @param shift of the rest voltage against the published one, V per cell
-     * @param ohmic factor of the ohmic terms; 1 as published
+     * @param c10 capacity in 10 h when new, Ah
      * @param cells that give voltage, 5 to 6
      */
-    CiematBattery(double c10, double shift, double ohmic, double cells, double celsius, double charge) {
+    CiematBattery(double c10, Make make, double cells, double celsius, double charge) {
         this.c10 = c10;
-        this.shift = shift;
-        this.ohmic = ohmic;
+        this.make = make;
         this.cells = cells;
         this.warmth = celsius - 25;
         this.extractedAh = (1 - charge) * capacityAh(c10 / 20);
@@ -56,7 +73,12 @@ public final class CiematBattery implements BatteryModel {
 
     /** Capacity at a discharge current, Ah. */
     double capacityAh(double amperes) {
-        return 1.67 * c10 / (1 + 0.67 * StrictMath.pow(amperes / (c10 / 10), 0.9)) * (1 + 0.005 * warmth);
+        double published = make.left() * 1.67 * c10 / fall(0.5) * (1 + 0.005 * warmth);
+        return published * fall(0.5 * make.rate()) / fall(make.rate() * amperes / (c10 / 10));
+    }
+
+    private static double fall(double current) {
+        return 1 + 0.67 * StrictMath.pow(current, 0.9);
     }
 
     @Override
@@ -82,15 +104,17 @@ public final class CiematBattery implements BatteryModel {
     /** Voltage on the discharge branch, V per cell. */
     double discharging(double amperes) {
         double soc = usable();
-        double inner = 4 / (1 + StrictMath.pow(amperes, 1.3)) + ohmic * (0.27 / StrictMath.pow(soc, 1.5) + 0.02);
-        return 2.085 + shift - 0.12 * (1 - soc) - amperes / c10 * inner * (1 - 0.007 * warmth);
+        double inner = 4 / (1 + StrictMath.pow(amperes, 1.3)) + make.ohmic() * (0.27 / StrictMath.pow(soc, 1.5) + 0.02);
+        return 2.085 + make.shift() - 0.12 * (1 - soc) - amperes / c10 * inner * (1 - 0.007 * warmth);
     }
 
     /** Voltage on the charge branch, gassing included, V per cell. */
     double charging(double amperes) {
         double soc = usable();
-        double inner = 6 / (1 + StrictMath.pow(amperes, 0.86)) + 0.48 / StrictMath.pow(1 - soc, 1.2) + ohmic * 0.036;
-        double volts = 2 + shift + 0.16 * soc + amperes / c10 * inner * (1 - 0.025 * warmth);
+        double inner = 6 / (1 + StrictMath.pow(amperes, 0.86))
+                + make.acceptance() * 0.48 / StrictMath.pow(1 - soc, 1.2)
+                + make.ohmic() * 0.036;
+        double volts = 2 + make.shift() + 0.16 * soc + amperes / c10 * inner * (1 - 0.025 * warmth);
         double begins = gassingV(2.24, 1.97, amperes);
         double ends = gassingV(2.45, 2.011, amperes);
         return volts < begins ? volts : Math.min(volts, begins + (ends - begins) * gassing);

@@ -11,12 +11,13 @@ import org.voltdocket.worlds.Instruments;
 import org.voltdocket.worlds.Setup;
 import org.voltdocket.worlds.Trace;
 import org.voltdocket.worlds.World;
+import org.voltdocket.worlds.ciemat.CiematBattery.Make;
 
 /** The CIEMAT model in cars of random traffic, watched by a slow logger that holds polled values. */
 public final class CiematWorld implements World {
 
     /** Capacity in 20 h against that in 10 h, by the model's own equation. */
-    private static final double TWENTY_HOURS = 1.2;
+    private static final double TWENTY_HOURS = 1.23;
     /** Ohmic terms of the published model with full charge, V per cell and share of C10. */
     private static final double PUBLISHED_OHMIC = 0.29;
 
@@ -31,10 +32,7 @@ public final class CiematWorld implements World {
     @Override
     public BatteryModel battery(Setup setup, double charge, double celsius) {
         Chance make = setup.chance().of("make");
-        double c10 = setup.fittedAh()
-                / TWENTY_HOURS
-                * make.between(0.95, 1.06)
-                * setup.effects().capacityFactor();
+        double c10 = setup.fittedAh() / TWENTY_HOURS * make.between(0.95, 1.06);
         double ohm = make.between(2.7, 3.1) / setup.ratedA() * setup.effects().resistanceFactor();
         double shift = switch (setup.chemistry()) {
             case FLOODED -> 0.022;
@@ -43,8 +41,10 @@ public final class CiematWorld implements World {
         };
         return new CiematBattery(
                 c10,
-                shift + 0.003 * make.normal(),
-                ohm * c10 / (6 * PUBLISHED_OHMIC),
+                Make.starter(
+                        shift + 0.003 * make.normal(),
+                        ohm * c10 / (6 * PUBLISHED_OHMIC),
+                        setup.effects().capacityFactor()),
                 6 - setup.effects().lostCells(),
                 celsius,
                 charge);
@@ -53,7 +53,7 @@ public final class CiematWorld implements World {
     @Override
     public Alternator alternator(Setup setup) {
         Chance chance = setup.chance().of("alternator");
-        return new SaturatingAlternator(chance.between(80, 150), chance.between(0.1, 0.3), chance.between(0.05, 0.20));
+        return new SaturatingAlternator(chance.between(95, 160), chance.between(150, 600), chance.between(0.05, 0.20));
     }
 
     @Override

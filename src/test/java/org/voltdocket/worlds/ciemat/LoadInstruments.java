@@ -16,8 +16,8 @@ final class LoadInstruments implements Instruments {
 
     private static final BatteryTest.Instrument SELF = new BatteryTest.Instrument("LR-8", null);
     private static final double LOAD_A = 150;
-    /** Cranking current times resistance of a new battery, V: 5 V down to 7.5 V, and the cold (ours). */
-    private static final double VOLTS = 2.95;
+    /** Cranking current times the resistance it sees in a new battery, V (set on new batteries of this world). */
+    private static final double VOLTS = 2.5;
 
     @Override
     public BatteryTest battery(

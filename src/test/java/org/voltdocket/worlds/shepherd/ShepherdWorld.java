@@ -44,7 +44,7 @@ public final class ShepherdWorld implements World {
     @Override
     public Alternator alternator(Setup setup) {
         Chance chance = setup.chance().of("alternator");
-        return new HyperbolicAlternator(chance.between(100, 200), chance.between(0.3, 0.8), chance.between(0.02, 0.12));
+        return new HyperbolicAlternator(chance.between(110, 190), chance.between(30, 120), chance.between(0.02, 0.12));
     }
 
     @Override
