@@ -37,7 +37,7 @@ public final class CiematWorld implements World {
         double shift = switch (setup.chemistry()) {
             case FLOODED -> 0.022;
             case EFB -> 0.032;
-            case AGM, GEL -> 0.062;
+            case AGM, GEL -> 0.050;
         };
         return new CiematBattery(
                 c10,

@@ -30,9 +30,9 @@ public final class ShepherdWorld implements World {
                 setup.fittedAh() * make.between(0.98, 1.08) * setup.effects().capacityFactor();
         double ohm = make.between(2.6, 3.0) / setup.ratedA() * setup.effects().resistanceFactor();
         double e0 = switch (setup.chemistry()) {
-            case FLOODED -> 12.66;
-            case EFB -> 12.72;
-            case AGM, GEL -> 12.90;
+            case FLOODED -> 12.62;
+            case EFB -> 12.68;
+            case AGM, GEL -> 12.80;
         };
         return new ShepherdBattery(
                 ShepherdBattery.Constants.PUBLISHED.of(capacity, e0 + 0.02 * make.normal(), ohm),
