@@ -22,6 +22,11 @@ record WorldCase(
         return new WorldCase(world, fault, seed, setup, other, estimates);
     }
 
+    /** The same without what fills the memory. */
+    WorldCase withoutEvidence() {
+        return with(new CaseInput(input.facts(), input.history(), List.of()));
+    }
+
     @Override
     public String toString() {
         return world + " " + fault.id() + " " + seed;

@@ -126,7 +126,7 @@ public final class WorldEvaluation {
         List<Outcome> outcomes = new ArrayList<>();
         for (Channels kept : channels) {
             WorldCase seen = whole.with(kept.of(whole.input()));
-            outcomes.add(new Outcome(seen, kept, twins.from(kept), assessor.assess(seen.input())));
+            outcomes.add(new Outcome(seen.withoutEvidence(), kept, twins.from(kept), assessor.assess(seen.input())));
         }
         return outcomes;
     }
