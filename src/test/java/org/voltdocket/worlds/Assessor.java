@@ -31,6 +31,7 @@ final class Assessor {
      * @param probabilities of all causes
      * @param estimates lower and upper end by name
      * @param findings result by rule; the worst where a rule was met several times
+     * @param weights what a rule gave each cause, decibans
      */
     record Assessed(
             Cause first,
@@ -40,6 +41,7 @@ final class Assessor {
             Leaning leaning,
             Map<String, double[]> estimates,
             Map<String, String> findings,
+            Map<String, Map<Cause, Double>> weights,
             Assessment whole) {}
 
     private final Rulebook rulebook;
@@ -81,7 +83,21 @@ final class Assessor {
                 said.leaning(),
                 estimates,
                 findings,
+                weights(said),
                 said);
+    }
+
+    private static Map<String, Map<Cause, Double>> weights(Assessment said) {
+        Map<String, String> rules = new TreeMap<>();
+        said.findings().stream().filter(f -> f.rule() != null).forEach(f -> rules.put(f.id(), f.rule()));
+        Map<String, Map<Cause, Double>> weights = new TreeMap<>();
+        for (RankedCause cause : said.causes()) {
+            cause.weights()
+                    .forEach(w -> weights.computeIfAbsent(
+                                    rules.getOrDefault(w.finding(), w.finding()), r -> new EnumMap<>(Cause.class))
+                            .merge(cause.cause(), w.decibans(), Double::sum));
+        }
+        return weights;
     }
 
     private static String side(Assessment.Finding finding) {

@@ -22,6 +22,7 @@ import org.voltdocket.worlds.Assessor.Assessed;
  *                    given again, default all three
  * --fault NAME       one fault only; may be given again
  * --edition NAME     of the rule book, default the newest that is released
+ * --fit              also fits the weights of evidence on all worlds but one and evaluates on that one, in rotation
  * --explain FAULT SEED   one case of the first world in full
  * </pre>
  */
@@ -50,6 +51,7 @@ public final class WorldEvaluation {
     private int seeds = 10;
     private long from = 1;
     private String edition;
+    private boolean fit;
     private String[] one;
 
     private WorldEvaluation(String[] arguments) {
@@ -61,6 +63,7 @@ public final class WorldEvaluation {
                 case "--channels" -> channels.add(channels(arguments[++i]));
                 case "--fault" -> faults.add(Fault.of(arguments[++i]));
                 case "--edition" -> edition = arguments[++i];
+                case "--fit" -> fit = true;
                 case "--explain" -> one = new String[] {arguments[++i], arguments[++i]};
                 default ->
                     throw new IllegalArgumentException("Unknown option '" + arguments[i] + "'; see WorldEvaluation.");
@@ -83,7 +86,8 @@ public final class WorldEvaluation {
             return;
         }
         List<Outcome> outcomes = evaluation.run(assessor);
-        String report = WorldReport.of(outcomes, assessor.edition());
+        String fitted = evaluation.fit ? WeightRotation.of(outcomes) : "";
+        String report = WorldReport.of(outcomes, assessor.edition()) + fitted;
         Path folder = Files.createDirectories(Path.of("target", "evaluation"));
         Files.writeString(folder.resolve("worlds.md"), report);
         Files.write(folder.resolve("worlds.csv"), WorldReport.lines(outcomes));
