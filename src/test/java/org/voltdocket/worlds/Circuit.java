@@ -133,20 +133,35 @@ final class Circuit {
         return Math.min(wish, effects.limit(source.most(rpm), wish, running));
     }
 
+    /** Current of the source that holds a voltage, A; searched near the present one first. */
     private double regulated(double volts, double load, double most) {
-        double low = 0;
-        double high = most;
-        double cable = car.regulatedAtBattery() ? 0 : car.chargeOhm();
-        for (int i = 0; i < 16; i++) {
+        double low = Math.max(0, sourceA - 2);
+        double high = Math.min(most, sourceA + 2);
+        if (low < high && held(low, load) < volts && held(high, load) >= volts) {
+            return bisected(volts, load, low, high, 8);
+        }
+        return bisected(volts, load, 0, most, 16);
+    }
+
+    private double bisected(double volts, double load, double from, double to, int steps) {
+        double low = from;
+        double high = to;
+        for (int i = 0; i < steps; i++) {
             double middle = (low + high) / 2;
-            double into = middle - load;
-            if (battery.voltage(into) + into * car.mainOhm() + middle * cable < volts) {
+            if (held(middle, load) < volts) {
                 low = middle;
             } else {
                 high = middle;
             }
         }
         return (low + high) / 2;
+    }
+
+    /** Voltage at the regulator if the source gave this current, V. */
+    private double held(double source, double load) {
+        double into = source - load;
+        double cable = car.regulatedAtBattery() ? 0 : car.chargeOhm();
+        return battery.voltage(into) + into * car.mainOhm() + source * cable;
     }
 
     /** A source that is overloaded ripples more. */

@@ -26,18 +26,15 @@ final class Distinguishability {
 
     private final WorldCase one;
     private final WorldCase healthy;
-    private final List<WorldCase> rivals = new ArrayList<>();
+    private final World world;
+    private List<WorldCase> rivals;
     private final Difference difference;
 
     Distinguishability(World world, WorldCase one) {
+        this.world = world;
         this.one = one;
         this.difference = new Difference(one.setup().managed());
         this.healthy = CaseMaker.twin(world, one, Effects.NONE);
-        for (Fault rival : rivals(one.fault())) {
-            for (double strength : STRENGTHS) {
-                rivals.add(CaseMaker.twin(world, one, Effects.of(rival, strength)));
-            }
-        }
     }
 
     /** What can be told from these channels. */
@@ -57,7 +54,19 @@ final class Distinguishability {
         if (difference(healthy, channels) < 1) {
             return Kind.UNSEEN;
         }
-        return rivals.stream().anyMatch(r -> difference(r, channels) < 1) ? Kind.LIKE_ANOTHER : Kind.CLEAR;
+        return rivals().stream().anyMatch(r -> difference(r, channels) < 1) ? Kind.LIKE_ANOTHER : Kind.CLEAR;
+    }
+
+    private List<WorldCase> rivals() {
+        if (rivals == null) {
+            rivals = new ArrayList<>();
+            for (Fault rival : rivals(one.fault())) {
+                for (double strength : STRENGTHS) {
+                    rivals.add(CaseMaker.twin(world, one, Effects.of(rival, strength)));
+                }
+            }
+        }
+        return rivals;
     }
 
     private double difference(WorldCase twin, Channels channels) {

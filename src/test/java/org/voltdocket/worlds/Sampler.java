@@ -8,6 +8,7 @@ public final class Sampler {
     private final Trace trace;
     private final double[] times;
     private final Chance chance;
+    private final Chance ripples;
 
     /**
      * @param times of the rows, trace time, s
@@ -16,15 +17,18 @@ public final class Sampler {
         this.trace = trace;
         this.times = times;
         this.chance = chance;
+        this.ripples = chance.of("ripples");
     }
 
     /** A value at each row with a constant error, noise of a standard deviation, and a resolution. */
     public float[] direct(Trace.Of of, double bias, double noise, double resolution) {
         float[] values = new float[times.length];
+        int row = 0;
         for (int i = 0; i < values.length; i++) {
-            double ripple = of == Trace.Of.POST_V ? trace.at(Trace.Of.RIPPLE_V, times[i]) / 2 : 0;
-            double wave = ripple * StrictMath.sin(2 * StrictMath.PI * chance.next());
-            values[i] = rounded(trace.at(of, times[i]) + wave + bias + noise * chance.normal(), resolution);
+            row = trace.rowAfter(row, times[i]);
+            double ripple = of == Trace.Of.POST_V ? trace.get(Trace.Of.RIPPLE_V, row) / 2 : 0;
+            double wave = ripple == 0 ? 0 : ripple * StrictMath.sin(2 * StrictMath.PI * ripples.next());
+            values[i] = rounded(trace.get(of, row) + wave + bias + noise * chance.normal(), resolution);
         }
         return values;
     }
@@ -41,10 +45,12 @@ public final class Sampler {
         float[] values = new float[times.length];
         float last = Float.NaN;
         double due = times[0] + everyS * chance.next();
+        int row = 0;
         for (int i = 0; i < values.length; i++) {
             boolean now = times[i] >= due;
             if (now) {
-                last = rounded(scale * trace.at(of, Math.max(0, times[i] - delayS)) + bias, resolution);
+                row = trace.rowAfter(row, Math.max(0, times[i] - delayS));
+                last = rounded(scale * trace.get(of, row) + bias, resolution);
                 due = Math.max(due + everyS, times[i]);
             }
             values[i] = now || held ? last : Float.NaN;

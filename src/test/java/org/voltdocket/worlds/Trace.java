@@ -65,6 +65,15 @@ public final class Trace {
         return get(what, rowAt(timeS));
     }
 
+    /** Row in force at a time that is not before the time of an earlier row. */
+    int rowAfter(int earlier, double timeS) {
+        int row = earlier;
+        while (row + 1 < rows && column[0][row + 1] <= timeS) {
+            row++;
+        }
+        return row;
+    }
+
     public double endS() {
         return get(Of.TIME, rows - 1);
     }

@@ -55,14 +55,23 @@ public final class CeraoloBattery implements BatteryModel {
     /** Ohmic resistance grows by this share per kelvin of cold (common practice, about 1 %). */
     private static final double COLD = 0.009;
 
-    private final Parameters parameters;
     private final double size;
     private final double cells;
     private final double celsius;
+    private final Parameters parameters;
+    private final double fullAs;
+    private final double cold;
     private double extractedAs;
     private double overR1;
     private double delayed;
     private double meanA;
+    /** What follows from the charge, kept until the next step: V, Ω, Ω, A and a share. */
+    private double electromotive;
+
+    private double ohmic;
+    private double mainOhm;
+    private double parasiticA;
+    private double depth;
 
     /**
      * @param size capacity against the published battery
@@ -73,8 +82,21 @@ public final class CeraoloBattery implements BatteryModel {
         this.size = size;
         this.cells = cells;
         this.celsius = celsius;
-        this.extractedAs = (1 - charge) * capacityAs(0);
-        this.delayed = electromotive();
+        this.cold = 1 + COLD * Math.max(0, 25 - celsius);
+        this.fullAs = capacityAs(0);
+        this.extractedAs = (1 - charge) * fullAs;
+        this.delayed = parameters.em0() - KE * (273 + celsius) * (1 - charge);
+        refresh();
+    }
+
+    private void refresh() {
+        double missing = 1 - charge();
+        electromotive = parameters.em0() - KE * (273 + celsius) * missing;
+        ohmic = parameters.r00() * (1 + A0 * missing) * cold;
+        mainOhm = R20 / size * StrictMath.exp(A21 * missing);
+        double gas = StrictMath.exp(delayed / VP0 + AP * (1 - celsius / FREEZING_C));
+        parasiticA = delayed <= EP ? 0 : delayed * GP0 * size * gas;
+        depth = 1 - extractedAs / (meanA < 0 ? capacityAs(meanA) : fullAs);
     }
 
     /** Capacity at a current, As. */
@@ -93,53 +115,41 @@ public final class CeraoloBattery implements BatteryModel {
 
     @Override
     public double charge() {
-        return Math.max(0, 1 - extractedAs / capacityAs(0));
-    }
-
-    private double electromotive() {
-        return parameters.em0() - KE * (273 + celsius) * (1 - charge());
+        return Math.max(0, 1 - extractedAs / fullAs);
     }
 
     /** Resistance of the main branch at a current, Ω per cell. */
     double mainBranchOhm(double amperes) {
         double direction = Math.max(-60, Math.min(60, A22 * amperes / (I_STAR * size)));
-        return R20 / size * StrictMath.exp(A21 * (1 - charge())) / (1 + StrictMath.exp(direction));
+        return mainOhm / (1 + StrictMath.exp(direction));
     }
 
     @Override
     public double voltage(double amperes) {
-        double main = amperes - parasiticA();
-        double cold = 1 + COLD * Math.max(0, 25 - celsius);
-        double ohm = parameters.r00() * (1 + A0 * (1 - charge())) * cold;
-        double volts = electromotive() + overR1 + main * mainBranchOhm(main) + amperes * ohm;
+        double main = amperes - parasiticA;
+        double volts = electromotive + overR1 + main * mainBranchOhm(main) + amperes * ohmic;
         return Math.max(0, cells * (volts - collapse()));
     }
 
     /** Voltage lost when the acid is used up, V per cell. */
     private double collapse() {
-        return 25 * Math.max(0, 0.02 - depth());
-    }
-
-    /** Charge left at the present current, 0 to 1. */
-    private double depth() {
-        return 1 - extractedAs / capacityAs(Math.min(0, meanA));
+        return 25 * Math.max(0, 0.02 - depth);
     }
 
     /** Current that makes gas instead of charge, A. */
     double parasiticA() {
-        return delayed <= EP
-                ? 0
-                : delayed * GP0 * size * StrictMath.exp(delayed / VP0 + AP * (1 - celsius / FREEZING_C));
+        return parasiticA;
     }
 
     @Override
     public void step(double amperes, double seconds) {
         double volts = voltage(amperes) / cells;
+        double main = amperes - parasiticA;
+        double ohm = R10 / size * -StrictMath.log(Math.max(0.001, Math.min(1, depth)));
         delayed += (volts - delayed) * Math.min(1, seconds / TAUP_S);
         meanA += (amperes - meanA) * Math.min(1, seconds / 60);
-        double main = amperes - parasiticA();
-        double ohm = R10 / size * -StrictMath.log(Math.max(0.001, Math.min(1, depth())));
         overR1 += (main * ohm - overR1) * (1 - StrictMath.exp(-seconds / TAU1_S));
         extractedAs = Math.max(0, extractedAs - main * seconds);
+        refresh();
     }
 }

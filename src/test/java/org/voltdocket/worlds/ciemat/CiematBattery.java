@@ -54,10 +54,16 @@ public final class CiematBattery implements BatteryModel {
     private final Make make;
     private final double cells;
     private final double warmth;
+    private final double fullAh;
     private double extractedAh;
     private double meanA;
     private double gassing;
     private double towardsCharge;
+    /** What follows from the charge, kept until the next step: shares and V per cell and share of C10. */
+    private double usable;
+
+    private double dischargeTerm;
+    private double chargeTerm;
 
     /**
      * @param c10 capacity in 10 h when new, Ah
@@ -68,7 +74,18 @@ public final class CiematBattery implements BatteryModel {
         this.make = make;
         this.cells = cells;
         this.warmth = celsius - 25;
-        this.extractedAh = (1 - charge) * capacityAh(c10 / 20);
+        this.fullAh = capacityAh(c10 / 20);
+        this.extractedAh = (1 - charge) * fullAh;
+        refresh();
+    }
+
+    /** The charge left at the present current is less when much is drawn. */
+    private void refresh() {
+        double amperes = Math.max(c10 / 20, -meanA);
+        double capacity = amperes > c10 / 20 ? capacityAh(amperes) : fullAh;
+        usable = Math.max(0.01, Math.min(FULLEST, 1 - extractedAh / capacity));
+        dischargeTerm = make.ohmic() * (0.27 / StrictMath.pow(usable, 1.5) + 0.02);
+        chargeTerm = make.acceptance() * 0.48 / StrictMath.pow(1 - usable, 1.2) + make.ohmic() * 0.036;
     }
 
     /** Capacity at a discharge current, Ah. */
@@ -83,13 +100,7 @@ public final class CiematBattery implements BatteryModel {
 
     @Override
     public double charge() {
-        return Math.max(0, 1 - extractedAh / capacityAh(c10 / 20));
-    }
-
-    /** Charge left at the present current, which is less when much is drawn. */
-    private double usable() {
-        double amperes = Math.max(c10 / 20, -meanA);
-        return Math.max(0.01, Math.min(FULLEST, 1 - extractedAh / capacityAh(amperes)));
+        return Math.max(0, 1 - extractedAh / fullAh);
     }
 
     @Override
@@ -97,24 +108,21 @@ public final class CiematBattery implements BatteryModel {
         double share = Math.max(0, Math.min(1, 0.5 + amperes / (2 * PASSING * c10)));
         double still = Math.abs(2 * share - 1);
         double mixed = still * share + (1 - still) * towardsCharge;
-        double volts = mixed * charging(Math.max(0, amperes)) + (1 - mixed) * discharging(Math.max(0, -amperes));
-        return Math.max(0, cells * volts);
+        double in = mixed > 0 ? mixed * charging(Math.max(0, amperes)) : 0;
+        double out = mixed < 1 ? (1 - mixed) * discharging(Math.max(0, -amperes)) : 0;
+        return Math.max(0, cells * (in + out));
     }
 
     /** Voltage on the discharge branch, V per cell. */
     double discharging(double amperes) {
-        double soc = usable();
-        double inner = 4 / (1 + StrictMath.pow(amperes, 1.3)) + make.ohmic() * (0.27 / StrictMath.pow(soc, 1.5) + 0.02);
-        return 2.085 + make.shift() - 0.12 * (1 - soc) - amperes / c10 * inner * (1 - 0.007 * warmth);
+        double inner = 4 / (1 + StrictMath.pow(amperes, 1.3)) + dischargeTerm;
+        return 2.085 + make.shift() - 0.12 * (1 - usable) - amperes / c10 * inner * (1 - 0.007 * warmth);
     }
 
     /** Voltage on the charge branch, gassing included, V per cell. */
     double charging(double amperes) {
-        double soc = usable();
-        double inner = 6 / (1 + StrictMath.pow(amperes, 0.86))
-                + make.acceptance() * 0.48 / StrictMath.pow(1 - soc, 1.2)
-                + make.ohmic() * 0.036;
-        double volts = 2 + make.shift() + 0.16 * soc + amperes / c10 * inner * (1 - 0.025 * warmth);
+        double inner = 6 / (1 + StrictMath.pow(amperes, 0.86)) + chargeTerm;
+        double volts = 2 + make.shift() + 0.16 * usable + amperes / c10 * inner * (1 - 0.025 * warmth);
         double begins = gassingV(2.24, 1.97, amperes);
         double ends = gassingV(2.45, 2.011, amperes);
         return volts < begins ? volts : Math.min(volts, begins + (ends - begins) * gassing);
@@ -141,5 +149,6 @@ public final class CiematBattery implements BatteryModel {
         meanA += (amperes - meanA) * Math.min(1, seconds / 60);
         double stored = amperes > 0 ? amperes * efficiency(amperes) : amperes;
         extractedAh = Math.max(0, extractedAh - stored * hours);
+        refresh();
     }
 }
