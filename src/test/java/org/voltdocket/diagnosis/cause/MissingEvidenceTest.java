@@ -26,7 +26,7 @@ import org.voltdocket.diagnosis.Made;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
-class AdviceTest {
+class MissingEvidenceTest {
 
     private static final Rulebook BOOK = Editions.of("2026.1");
 
@@ -53,70 +53,11 @@ class AdviceTest {
 
     private List<String> missing(Facts facts, BatteryReason battery, Leaning leaning, Cause sure) {
         List<RankedCause> causes = List.of(new RankedCause(sure, 1, List.of()));
-        return Advice.missing(BOOK, new CaseInput(facts, History.NONE, everything), battery, leaning, causes);
-    }
-
-    private static List<String> steps(BatteryReason battery, Leaning leaning, List<String> missing, Object... ranked) {
-        List<RankedCause> causes = new ArrayList<>();
-        for (int i = 0; i < ranked.length; i += 2) {
-            causes.add(new RankedCause((Cause) ranked[i], (Double) ranked[i + 1], List.of()));
-        }
-        return Advice.nextSteps(BOOK, battery, leaning, causes, missing);
-    }
-
-    private static String plain(String key) {
-        return org.voltdocket.diagnosis.rulebook.Sentences.plain(key);
-    }
-
-    @Test
-    void theFirstCauseIsFollowedUpAndEveryOtherThatIsWorthIt() {
-        assertThat(steps(
-                        BatteryReason.TESTED_CHARGED,
-                        Leaning.VEHICLE_SIDE,
-                        List.of(),
-                        Cause.WIRING,
-                        0.7,
-                        Cause.DUTY,
-                        0.05))
-                .containsExactly(plain("next.wiring"));
-        assertThat(steps(
-                        BatteryReason.TESTED_CHARGED,
-                        Leaning.NO_FAULT_SEEN,
-                        List.of(),
-                        Cause.NONE,
-                        0.9,
-                        Cause.DUTY,
-                        0.05))
-                .containsExactly(plain("next.none"));
-        assertThat(steps(BatteryReason.TESTED_CHARGED, Leaning.OPEN, List.of(), Cause.NONE, 0.55, Cause.DUTY, 0.4))
-                .containsExactly(plain("next.duty"));
-    }
-
-    @Test
-    void aContradictionAndARechargeComeBeforeTheCausesAndWhatIsMissingAfter() {
-        assertThat(steps(
-                        BatteryReason.TOO_DISCHARGED,
-                        Leaning.CONTRADICTORY,
-                        List.of("battery-test", "drive-recording", "battery.capacityAh"),
-                        Cause.WIRING,
-                        0.7))
-                .containsExactly(
-                        plain("next.contradictory"),
-                        plain("next.too-discharged"),
-                        plain("next.wiring"),
-                        plain("missing.drive-recording"),
-                        plain("missing.facts"));
-        assertThat(steps(BatteryReason.NO_TEST, Leaning.OPEN, List.of("battery-test"), Cause.NONE, 0.5))
-                .as("without a recharge the test itself is asked for")
-                .containsExactly(plain("missing.battery-test"));
-    }
-
-    @Test
-    void theSentenceNamesTheCauseAndItsPercent() {
-        List<RankedCause> causes = List.of(new RankedCause(Cause.WIRING, 0.73, List.of()));
-        assertThat(Advice.said(BatteryReason.TESTED_CHARGED, Leaning.VEHICLE_SIDE, causes))
-                .contains(plain("cause.wiring"))
-                .contains("73 %");
+        return MissingEvidence.of(
+                BOOK,
+                new CaseInput(facts, History.NONE, everything),
+                new CaseDecision(List.of(), causes, battery, leaning),
+                List.of());
     }
 
     @Test
@@ -136,15 +77,15 @@ class AdviceTest {
     }
 
     @Test
-    void whatIsNotThereIsNamedInItsOrder() {
+    void whatIsMissingIsOrderedByItsExpectedValue() {
         everything.clear();
         assertThat(missing(Facts.UNKNOWN, BatteryReason.NO_TEST, Leaning.OPEN, Cause.STANDING_DRAIN))
                 .containsExactly(
                         "battery-test",
-                        "drive-recording",
-                        "charging-test",
                         "cranking-test",
+                        "charging-test",
                         "standing-recording",
+                        "drive-recording",
                         "battery.chemistry",
                         "battery.capacityAh",
                         "vehicle.chargingControl");
@@ -162,5 +103,19 @@ class AdviceTest {
         everything.remove(0);
         assertThat(missing(unrated, BatteryReason.TESTED_CHARGED, Leaning.VEHICLE_SIDE, Cause.WIRING))
                 .isEmpty();
+    }
+
+    /** A fact that can change the decision comes before every test. */
+    @Test
+    void aDecisiveFactComesFirst() {
+        everything.clear();
+        List<RankedCause> causes = List.of(new RankedCause(Cause.NONE, 1, List.of()));
+        assertThat(MissingEvidence.of(
+                        BOOK,
+                        new CaseInput(Facts.UNKNOWN, History.NONE, everything),
+                        new CaseDecision(List.of(), causes, BatteryReason.NO_TEST, Leaning.OPEN),
+                        List.of("vehicle.chargingControl")))
+                .startsWith("vehicle.chargingControl", "battery-test")
+                .doesNotHaveDuplicates();
     }
 }
