@@ -10,6 +10,8 @@ create table assessment (
     assessed_at      timestamptz not null,
     leaning          text not null,
     battery_verdict  text not null,
+    battery_reason   text not null check (battery_reason in ('tested-charged', 'defect', 'wear', 'kind-open', 'too-discharged',
+                         'no-test', 'facts-missing', 'conflict')),
     first_cause      text not null,
     probability      double precision not null check (probability between 0 and 1),
     body             text not null,
@@ -19,13 +21,3 @@ create table assessment (
 create index assessment_latest on assessment (case_id, ordinal desc);
 
 call make_append_only('assessment');
-
--- Cases whose latest change is not assessed yet. Written in the transaction of the change and removed by the assessment, so
--- that a crash or a failure leaves none out.
-create table assessment_due (
-    case_id    uuid primary key references case_file (id),
-    since      timestamptz not null,
-    failed_at  timestamptz,
-    reason     text,
-    check (num_nulls(failed_at, reason) in (0, 2))
-);

@@ -35,7 +35,15 @@ public record DecisionBasisChange(
     /** One thing that the assessment says otherwise. */
     @Schema(name = "GroundsDifference")
     public record Difference(
-            @Schema(allowableValues = {"rulebook", "battery-verdict", "leaning", "first-cause", "probability"})
+            @Schema(
+                    allowableValues = {
+                        "rulebook",
+                        "battery-verdict",
+                        "battery-reason",
+                        "leaning",
+                        "first-cause",
+                        "probability"
+                    })
             String what,
 
             String before,
@@ -88,6 +96,11 @@ public record DecisionBasisChange(
                 "battery-verdict",
                 before.batteryVerdict().id(),
                 now.batteryVerdict().id());
+        add(
+                out,
+                "battery-reason",
+                before.batteryReason().id(),
+                now.batteryReason().id());
         add(out, "leaning", before.leaning().id(), now.leaning().id());
         Assessment.RankedCause first = before.causes().get(0);
         Assessment.RankedCause newFirst = now.causes().get(0);

@@ -200,7 +200,7 @@ class FaultsTest {
         assertNoCaseTwiceAndNoneLeftOut(edition);
         assertKept(number, uploaded);
         assertDecisionsAreWhole(decided);
-        assertThat(count("select count(*) from assessment_due")).isZero();
+        assertThat(count("select count(*) from pending_assessment")).isZero();
     }
 
     @Test
@@ -261,12 +261,12 @@ class FaultsTest {
                         .at("/claim/state")
                         .stringValue())
                 .isEqualTo("in-review");
-        assertThat(clerk.get("/api/v1/cases/" + number + "/claim/letter.pdf").status())
+        assertThat(clerk.get("/api/v1/cases/" + number + "/claims/1/letter.pdf").status())
                 .isEqualTo(404);
         assertThat(count("select count(*) from trail_entry")).isEqualTo(entries);
         assertDecisionsAreWhole(Map.of());
         assertThat(people.decline(node, number).status()).isEqualTo(200);
-        assertThat(clerk.get("/api/v1/cases/" + number + "/claim/letter.pdf").status())
+        assertThat(clerk.get("/api/v1/cases/" + number + "/claims/1/letter.pdf").status())
                 .isEqualTo(200);
         assertDecisionsAreWhole(Map.of(number, true));
     }

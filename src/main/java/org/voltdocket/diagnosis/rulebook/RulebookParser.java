@@ -8,11 +8,14 @@ import static org.voltdocket.diagnosis.rulebook.YamlNodes.text;
 
 import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Sha256;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
@@ -22,7 +25,8 @@ import org.yaml.snakeyaml.error.YAMLException;
 /** Reads the YAML of an edition, refusing what is missing, unknown or doubled. */
 final class RulebookParser {
 
-    private static final Set<String> TOP = Set.of("edition", "issued", "inTheMaking", "startingOdds", "rules");
+    private static final Set<String> TOP =
+            Set.of("edition", "issued", "inTheMaking", "startingOdds", "decisions", "tests", "rules");
 
     private RulebookParser() {}
 
@@ -45,6 +49,8 @@ final class RulebookParser {
                 odds(odds.get("odds")),
                 text(odds, "source", "startingOdds"),
                 rules(list(top.get("rules"), "rules")),
+                decisions(map(top.get("decisions"), "decisions")),
+                tests(map(top.get("tests"), "tests")),
                 !flag(top, "inTheMaking"));
     }
 
@@ -54,6 +60,56 @@ final class RulebookParser {
             throw refused(name, "true or false expected, found " + value + ".");
         }
         return Boolean.TRUE.equals(value);
+    }
+
+    private static Map<DecisionLimit, Rulebook.Decision> decisions(Map<?, ?> members) {
+        Map<DecisionLimit, Rulebook.Decision> out = new EnumMap<>(DecisionLimit.class);
+        members.forEach((key, node) -> {
+            DecisionLimit limit = YamlNodes.named(key, DecisionLimit::of, "decisions");
+            String place = "decisions." + limit.id();
+            Map<?, ?> decision = map(node, place);
+            known(decision, Set.of("value", "unit", "meaning", "source"), place);
+            double value = YamlNodes.number(decision.get("value"), place + ".value");
+            if (!limit.allows(value)) {
+                throw refused(place + ".value", value + " is not in the range " + limit.range() + ".");
+            }
+            if (!text(decision, "unit", place).equals(limit.unit())) {
+                throw refused(place + ".unit", "the unit is " + limit.unit() + ".");
+            }
+            out.put(
+                    limit,
+                    new Rulebook.Decision(value, text(decision, "meaning", place), text(decision, "source", place)));
+        });
+        for (DecisionLimit limit : DecisionLimit.values()) {
+            if (!out.containsKey(limit)) {
+                throw refused("decisions." + limit.id(), "missing.");
+            }
+        }
+        return Collections.unmodifiableMap(out);
+    }
+
+    private static Map<EvidenceKind, DiagnosticTest> tests(Map<?, ?> members) {
+        Map<EvidenceKind, DiagnosticTest> out = new EnumMap<>(EvidenceKind.class);
+        members.forEach((key, node) -> {
+            EvidenceKind kind = YamlNodes.named(key, EvidenceKind::of, "tests");
+            String place = "tests." + kind.id();
+            Map<?, ?> test = map(node, place);
+            known(test, Set.of("minutes", "outside", "otherwise", "source"), place);
+            Map<Cause, Double> outside =
+                    YamlNodes.byEnum(test.get("outside"), Cause.class, Cause::of, place + ".outside");
+            outside.forEach((cause, p) -> probability(p, place + ".outside." + cause.id()));
+            double otherwise = YamlNodes.number(test.get("otherwise"), place + ".otherwise");
+            probability(otherwise, place + ".otherwise");
+            double minutes = YamlNodes.number(test.get("minutes"), place + ".minutes");
+            out.put(kind, new DiagnosticTest(minutes, outside, otherwise, text(test, "source", place)));
+        });
+        return Collections.unmodifiableMap(out);
+    }
+
+    private static void probability(double value, String place) {
+        if (!(value > 0 && value < 1)) {
+            throw refused(place, value + " is not a probability between 0 and 1.");
+        }
     }
 
     private static List<Rule> rules(List<?> rows) {

@@ -15,6 +15,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.voltdocket.dossier.Pairs;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
@@ -48,6 +49,22 @@ class EditionServiceTest {
         assertThat(first.origin()).isEqualTo("shipped");
         assertThat(editions.content(first.sha256()))
                 .isEqualTo(Files.readAllBytes(Path.of("shared/rulebook/2026.1.yaml")));
+    }
+
+    @Test
+    void thePageShowsEveryDecisionLimitWithItsMeaning() {
+        String page = server.browser(server.user(Role.CLERK)).get("/rulebook").text();
+        editions.rulebook()
+                .decisions()
+                .forEach((limit, decision) -> assertThat(page).contains("decision-" + limit.id(), decision.meaning()));
+    }
+
+    @Test
+    void theDifferenceOfTwoEditionsNamesAChangedDecisionLimit() {
+        Edition other =
+                keep(EditionTexts.text(EditionTexts.name()).replace("leaning: {value: 0.60", "leaning: {value: 0.65"));
+        assertThat(editions.difference(other.sha256()).general())
+                .contains(new EditionDiff.Line("decisions.leaning.value", "0.6", "0.65"));
     }
 
     @Test
@@ -86,7 +103,7 @@ class EditionServiceTest {
                     .extracting(entry -> entry.act())
                     .containsExactly("edition-uploaded", "edition-put-in-force");
             assertThatThrownBy(() -> editions.putInForce(Actor.system(), next.sha256(), WHY))
-                    .isInstanceOf(InvalidEditionException.class)
+                    .isInstanceOf(RequestException.class)
                     .hasMessageContaining("is the one in force");
         } finally {
             editions.putInForce(Actor.system(), before.sha256(), WHY);
