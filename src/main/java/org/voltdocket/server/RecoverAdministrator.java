@@ -86,7 +86,7 @@ public final class RecoverAdministrator {
                     @ComponentScan.Filter(
                             type = FilterType.REGEX,
                             pattern = "org\\.voltdocket\\.(access|trail)\\.web\\..*"))
-    @Import({EmbeddedDatabase.class, AccountTrail.class})
+    @Import(AccountTrail.class)
     @ImportAutoConfiguration({
         DataSourceAutoConfiguration.class,
         HibernateJpaAutoConfiguration.class,

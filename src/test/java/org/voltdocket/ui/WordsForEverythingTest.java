@@ -41,7 +41,9 @@ import org.voltdocket.trail.ChainVerification.Fault;
 class WordsForEverythingTest {
 
     private static final Pattern PROBLEM =
-            Pattern.compile("Problems\\s*\\.of\\(\\s*HttpStatus\\.\\w+,\\s*\"([a-z0-9-]+)\",", Pattern.DOTALL);
+            Pattern.compile("ProblemDetails\\s*\\.of\\(\\s*HttpStatus\\.\\w+,\\s*\"([a-z0-9-]+)\",", Pattern.DOTALL);
+    private static final Pattern REFUSAL = Pattern.compile(
+            "RequestException\\s*\\.(?:of\\(\\s*\\d{3},|invalid\\()\\s*\"([a-z0-9-]+)\",", Pattern.DOTALL);
     private static final Pattern KIND = Pattern.compile("\\(\\d{3}, \"([a-z-]+)\", \"");
     private static final Pattern MESSAGE = Pattern.compile("#\\{([a-z][a-zA-Z0-9.-]+)[}(]");
 
@@ -97,6 +99,10 @@ class WordsForEverythingTest {
             while (problem.find()) {
                 slugs.add(problem.group(1));
             }
+            Matcher refusal = REFUSAL.matcher(source);
+            while (refusal.find()) {
+                slugs.add(refusal.group(1));
+            }
             Matcher kind = KIND.matcher(source);
             while (kind.find()) {
                 slugs.add(kind.group(1));
@@ -104,7 +110,8 @@ class WordsForEverythingTest {
         }
         assertThat(slugs).contains("not-found", "facts-refused", "recording-refused");
         List<String> missing = new ArrayList<>();
-        String page = String.join("\n", sources("src/main/java/org/voltdocket/assessment/web", "ManualPageController.java"));
+        String page =
+                String.join("\n", sources("src/main/java/org/voltdocket/assessment/web", "ManualPageController.java"));
         for (String slug : slugs) {
             need(missing, "problem." + slug + ".title");
             need(missing, "problem." + slug + ".why");
