@@ -3,7 +3,6 @@ package org.voltdocket.claim;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -334,8 +333,7 @@ class DefaultClaimService implements ClaimService {
                 .toList();
     }
 
-    /** PostgreSQL keeps microseconds; what is told first must be what is read later. */
     private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS);
+        return clock.instant();
     }
 }

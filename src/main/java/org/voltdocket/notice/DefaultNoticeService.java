@@ -1,7 +1,6 @@
 package org.voltdocket.notice;
 
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -63,7 +62,7 @@ class DefaultNoticeService implements NoticeService {
         if (found.kind() == NoticeKind.DECISION_OBJECTED_TO) {
             throw InvalidNoticeReviewException.answer();
         }
-        if (!store.looked(notice, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user(), text)) {
+        if (!store.looked(notice, clock.instant(), actor.user(), text)) {
             throw InvalidNoticeReviewException.before(
                     store.find(notice).flatMap(Notice::looked).orElseThrow());
         }

@@ -66,8 +66,8 @@ class ServerStatusReader {
                 due.oldest(),
                 tasks.waiting(),
                 tasks.atWork(),
-                count("select count(*) from mail_outbox where sent_at is null and failed_at is null"),
-                count("select count(*) from mail_outbox where failed_at is not null"),
+                count("select count(*) from unsent_mail where failed_at is null"),
+                count("select count(*) from unsent_mail where failed_at is not null"),
                 refusals(),
                 slow(),
                 disks(),
@@ -87,7 +87,7 @@ class ServerStatusReader {
 
     private List<Count> refusals() {
         return db.sql("""
-                        select coalesce(details::json ->> 'reason', '') as reason, count(*) from trail_entry
+                        select coalesce(details::json ->> 'reason', '') as reason, count(*) from trail_event
                         where act = 'evidence-refused'
                             and happened_at >= date_trunc('day', clock_timestamp() at time zone 'UTC') at time zone 'UTC'
                         group by 1 order by 2 desc, 1""")

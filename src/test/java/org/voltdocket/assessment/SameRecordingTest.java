@@ -3,7 +3,6 @@ package org.voltdocket.assessment;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.UUID;

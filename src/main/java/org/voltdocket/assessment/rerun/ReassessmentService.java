@@ -8,8 +8,8 @@ import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.assessment.edition.Edition;
-import org.voltdocket.assessment.edition.EditionService;
 import org.voltdocket.assessment.edition.EditionErrors;
+import org.voltdocket.assessment.edition.EditionService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.trail.Trail;
 

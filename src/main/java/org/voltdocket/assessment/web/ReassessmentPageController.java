@@ -17,10 +17,10 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.assessment.edition.Edition;
 import org.voltdocket.assessment.edition.EditionService;
 import org.voltdocket.assessment.rerun.CaseChange;
-import org.voltdocket.assessment.rerun.RunErrors;
 import org.voltdocket.assessment.rerun.ReassessmentRun;
 import org.voltdocket.assessment.rerun.ReassessmentService;
 import org.voltdocket.assessment.rerun.RunAction;
+import org.voltdocket.assessment.rerun.RunErrors;
 import org.voltdocket.assessment.rerun.RunMode;
 import org.voltdocket.assessment.rerun.RunProgress;
 import org.voltdocket.assessment.rerun.RunSummary;
@@ -66,8 +66,7 @@ class ReassessmentPageController {
     @PostMapping
     String start(Actor actor, @RequestParam String mode, @RequestParam String edition, RedirectAttributes flash) {
         try {
-            RunMode chosen =
-                    RunMode.of(mode).orElseThrow(() -> RunErrors.invalid("The mode is 'trial' or 'final'."));
+            RunMode chosen = RunMode.of(mode).orElseThrow(() -> RunErrors.invalid("The mode is 'trial' or 'final'."));
             return "redirect:/reassessments/" + runs.ask(actor, chosen, edition).id();
         } catch (RequestException refused) {
             flash.addFlashAttribute("refused", refused.getMessage());

@@ -87,13 +87,11 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
         jdbc.sql("""
                         select e.sha256, o.case_id from recording_twin t
                         join evidence e on e.id = t.evidence_id join evidence o on o.id = t.twin_id
-                        where e.case_id = ? and o.ordinal < e.ordinal""")
-                .param(caseId)
-                .query(row -> {
-                    if (!sameBattery(caseId, row.getObject(2, UUID.class))) {
-                        copies.add(new Sha256(row.getString(1)));
-                    }
-                });
+                        where e.case_id = ? and o.ordinal < e.ordinal""").param(caseId).query(row -> {
+            if (!sameBattery(caseId, row.getObject(2, UUID.class))) {
+                copies.add(new Sha256(row.getString(1)));
+            }
+        });
         return List.copyOf(copies);
     }
 

@@ -210,8 +210,7 @@ class ReassessmentTest {
         Answer refused = admin.postJson("/api/v1/reassessments", "{\"mode\":\"final\",\"rulebook\":\"" + draft + "\"}");
         assertThat(refused.status()).isEqualTo(409);
         assertThat(refused.json().get("type").stringValue()).endsWith("#edition-in-the-making");
-        assertThatThrownBy(() -> runs.ask(Actor.system(), RunMode.FINAL, draft))
-                .isInstanceOf(RequestException.class);
+        assertThatThrownBy(() -> runs.ask(Actor.system(), RunMode.FINAL, draft)).isInstanceOf(RequestException.class);
     }
 
     @ParameterizedTest
