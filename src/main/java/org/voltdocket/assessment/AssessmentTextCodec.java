@@ -20,7 +20,7 @@ import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.Result;
 import tools.jackson.core.type.TypeReference;
 
-/** An assessment as text that is kept, and back. */
+/** Converts an assessment to its stored text and back. */
 final class AssessmentTextCodec {
 
     private AssessmentTextCodec() {}

@@ -10,8 +10,8 @@ import tools.jackson.databind.MapperFeature;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * JSON that comes out the same on every machine: members in the order declared, numbers rounded to ten significant
- * digits and written plainly. How a runtime prints a {@code double} differs between versions; this does not.
+ * JSON that is the same on every machine: members in the declared order, numbers rounded to ten significant
+ * digits without exponent. The text of a {@code double} differs between Java versions; this does not.
  */
 final class CanonicalAssessmentJson {
 
@@ -28,9 +28,9 @@ final class CanonicalAssessmentJson {
     private CanonicalAssessmentJson() {}
 
     /**
-     * The number as it is kept and served.
+     * The number as it is stored and served.
      *
-     * @throws IllegalArgumentException if it is infinite or none
+     * @throws IllegalArgumentException if it is infinite or NaN
      */
     static BigDecimal number(double value) {
         if (Double.isNaN(value) || Double.isInfinite(value)) {

@@ -13,7 +13,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import org.voltdocket.casefile.CaseRequest;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.evidence.FileReading;
+import org.voltdocket.diagnosis.read.FileReading;
 import org.voltdocket.kernel.Sha256;
 import tools.jackson.databind.json.JsonMapper;
 

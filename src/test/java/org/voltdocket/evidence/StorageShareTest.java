@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
+import org.voltdocket.diagnosis.read.FileReading;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.evidence.storage.BlockCodec;

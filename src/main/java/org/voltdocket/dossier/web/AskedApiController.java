@@ -23,6 +23,7 @@ import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimView;
 import org.voltdocket.claim.RequestedItemAnswer;
 import org.voltdocket.evidence.Rejected;
+import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
@@ -71,7 +72,7 @@ class AskedApiController {
         CaseReference ref = cases.requireToFeed(actor, number);
         claims.requireAsked(actor, number, position);
         Optional<UUID> evidence = Optional.empty();
-        if (UploadHandler.isThere(file)) {
+        if (MultipartUploads.isPresent(file)) {
             UploadHandler.Outcome outcome = uploads.receive(actor, ref, file, null);
             if (outcome.refused() != null) {
                 throw new Rejected(outcome.refused()).exception();

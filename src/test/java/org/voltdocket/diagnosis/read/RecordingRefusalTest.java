@@ -1,4 +1,4 @@
-package org.voltdocket.evidence;
+package org.voltdocket.diagnosis.read;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -6,9 +6,6 @@ import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.voltdocket.diagnosis.read.FileError;
-import org.voltdocket.diagnosis.read.RejectedFile;
-import org.voltdocket.diagnosis.read.RejectedFile.Reason;
 
 /** Every refusal names its place. */
 class RecordingRefusalTest {
