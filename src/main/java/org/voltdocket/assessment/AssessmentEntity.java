@@ -12,6 +12,7 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.kernel.Sha256;
 
 /** A row of {@code assessment}; never updated. */
@@ -59,8 +60,8 @@ class AssessmentEntity {
         this.batteryVerdict = assessment.batteryVerdict().id();
         this.batteryReason = assessment.batteryReason().id();
         this.firstCause = first.cause().id();
-        this.probability = CanonicalAssessmentJson.number(first.probability()).doubleValue();
-        this.body = AssessmentTextCodec.body(assessment, assessedAt);
+        this.probability = AssessmentJson.number(first.probability()).doubleValue();
+        this.body = AssessmentJson.of(assessment, assessedAt);
         this.regimes = AssessmentTextCodec.regimes(assessment);
     }
 

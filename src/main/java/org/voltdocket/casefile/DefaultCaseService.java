@@ -17,6 +17,8 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.read.Fact;
+import org.voltdocket.diagnosis.read.FactsParser;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
@@ -138,11 +140,11 @@ class DefaultCaseService implements CaseService {
         CaseEntity row = rows.lockNumber(number.value())
                 .filter(found -> visibility.sees(actor, found.id()))
                 .orElseThrow(() -> new NotFoundException("case " + number));
-        FactsParser.Patch patch = FactsParser.patch(mergePatch, row.ref());
+        FactsParser.Parsed patch = CaseRequest.patch(mergePatch, row.ref());
         if (ifVersion.isPresent() && ifVersion.getAsLong() != row.version()) {
             throw new VersionConflictException(row.ref());
         }
-        change(actor, row, FactChanges.patch(row.facts(), patch.told()), "facts-mended");
+        change(actor, row, FactChanges.patch(row.facts(), patch.values()), "facts-mended");
         return new PatchResult(facts(row), patch.ignored());
     }
 

@@ -28,6 +28,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.dossier.Pairs;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -123,8 +124,7 @@ class AssessmentKeepingTest {
         String number = open(Pairs.vin(), "");
         upload(number, "b.json", BATTERY, 201);
         StoredAssessment kept = kept(number).get(0);
-        assertThat(AssessmentTextCodec.body(kept.assessment(), kept.assessedAt()))
-                .isEqualTo(kept.body());
+        assertThat(AssessmentJson.of(kept.assessment(), kept.assessedAt())).isEqualTo(kept.body());
         double sum = 0;
         for (JsonNode cause : read(number).get("assessment").get("causes")) {
             sum += cause.get("probability").doubleValue();

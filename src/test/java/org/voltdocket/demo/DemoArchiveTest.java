@@ -19,6 +19,7 @@ import org.voltdocket.casefile.CaseService;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
@@ -67,6 +68,9 @@ class DemoArchiveTest {
     private ClaimService claims;
 
     @Autowired
+    private ClaimStepService steps;
+
+    @Autowired
     private Server server;
 
     @Test
@@ -85,7 +89,7 @@ class DemoArchiveTest {
         Actor workshop = server.newUser(Role.WORKSHOP).actor();
         Actor clerk = server.user(Role.CLERK).actor();
         assertThat(DemoClaims.ALL).hasSameSizeAs(DemoCase.ALL);
-        DemoClaims demo = new DemoClaims(claims);
+        DemoClaims demo = new DemoClaims(claims, steps);
         Set<ClaimState> states = new java.util.TreeSet<>();
         for (DemoClaims.Wanted wanted : DemoClaims.ALL) {
             SentCase sent = SentCase.open(server.as(server.newUser(Role.WORKSHOP, workshop.workshop())));
@@ -102,7 +106,8 @@ class DemoArchiveTest {
     @Test
     void whatEntersIsReadAndJudgedAsItWasMade() throws IOException {
         Actor actor = server.newUser(Role.WORKSHOP).actor();
-        DemoArchive demo = new DemoArchive(accounts, cases, caseEdits, uploads, new DemoClaims(claims), event -> {});
+        DemoArchive demo =
+                new DemoArchive(accounts, cases, caseEdits, uploads, new DemoClaims(claims, steps), event -> {});
         Rulebook rulebook = rulebook();
         for (DemoCase one : DemoCase.ALL) {
             int files = demo.enter(one, actor);

@@ -22,8 +22,8 @@ import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
 import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.Actor;
@@ -61,7 +61,7 @@ class InsightServerTest {
     private CaseEditService caseEdits;
 
     @Autowired
-    private ClaimService claims;
+    private ClaimStepService claims;
 
     @Autowired
     private ReturnService returns;

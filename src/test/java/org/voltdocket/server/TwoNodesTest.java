@@ -186,7 +186,7 @@ class TwoNodesTest {
                         .stringValue())
                 .isEqualTo("declined");
         assertThat(people.clerk(first)
-                        .get("/api/v1/cases/" + handedIn + "/claim/letter.pdf")
+                        .get("/api/v1/cases/" + handedIn + "/claims/1/letter.pdf")
                         .status())
                 .isEqualTo(200);
         String yesterday = people.claimed(second);

@@ -32,7 +32,7 @@ class ShippedEditionsLoader {
 
     ShippedEditionsLoader(
             EditionRepository store,
-            @Value("${voltdocket.rulebook:2026.1}") String first,
+            @Value("${voltdocket.rulebook:" + Rulebook.CURRENT_EDITION + "}") String first,
             PlatformTransactionManager transactions) {
         this.store = store;
         this.first = first;

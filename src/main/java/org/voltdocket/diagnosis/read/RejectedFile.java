@@ -40,6 +40,7 @@ public record RejectedFile(Reason reason, String detail, List<FileError> errors,
         SYSTEM_24V("system-24-volt", 422),
         TEST_RECORD("test-record-refused", 422),
         DOCUMENT("document-refused", 422),
+        CASE_REQUEST("facts-refused", 400),
         NOTE("note-too-long", 422);
 
         private final String slug;

@@ -101,7 +101,7 @@ public class CaseReport {
                         + Sha256.of(kept.body().getBytes(StandardCharsets.UTF_8))));
         dossier.failure().ifPresent(failure -> parts.add(failure.toString()));
         dossier.claim()
-                .ifPresent(claim -> parts.add(claim.id() + " " + claim.version() + " " + claim.wanted() + " "
+                .ifPresent(claim -> parts.add(claim.id() + " " + claim.version() + " " + claim.requestedItems() + " "
                         + claim.decision() + " " + dossier.otherGrounds()));
         dossier.trail().forEach(entry -> parts.add(entry.hash().hex()));
         parts.add(dossier.relatives().toString());

@@ -9,6 +9,7 @@ import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
@@ -30,7 +31,7 @@ class CasePageModel {
     private final DossierService dossiers;
     private final SeriesService series;
     private final ClaimService claims;
-    private final CaseClaims caseClaims;
+    private final EvidenceRequestService requests;
     private final ReturnService returns;
     private final NoticeService notices;
     private final RouteRegistry routes;
@@ -40,7 +41,7 @@ class CasePageModel {
             DossierService dossiers,
             SeriesService series,
             ClaimService claims,
-            CaseClaims caseClaims,
+            EvidenceRequestService requests,
             NoticeService notices,
             ReturnService returns,
             RouteRegistry routes,
@@ -48,7 +49,7 @@ class CasePageModel {
         this.words = words;
         this.returns = returns;
         this.claims = claims;
-        this.caseClaims = caseClaims;
+        this.requests = requests;
         this.notices = notices;
         this.dossiers = dossiers;
         this.series = series;
@@ -93,7 +94,13 @@ class CasePageModel {
         model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
         model.addAttribute(
-                "claim", ClaimPanel.of(actor, dossier, caseClaims.earlier(actor, dossier), claims.askable(), words));
+                "claim",
+                ClaimPanel.of(
+                        actor,
+                        dossier,
+                        claims.earlier(actor, dossier.file().ref().id(), dossier.claim()),
+                        requests.requestableItems(),
+                        words));
         model.addAttribute(
                 "notices",
                 actor.isWorkshop()

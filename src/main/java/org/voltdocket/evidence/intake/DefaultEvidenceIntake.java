@@ -1,7 +1,5 @@
 package org.voltdocket.evidence.intake;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -10,10 +8,10 @@ import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
+import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.read.FileLimits;
 import org.voltdocket.diagnosis.read.FileReader;
@@ -145,10 +143,8 @@ class DefaultEvidenceIntake implements EvidenceIntake {
 
     private EvidenceItem item(
             Actor actor, CaseReference file, Upload upload, SpooledUpload spooled, String note, ParsedFile parsed) {
-        String key = file.serial().value() + "|" + file.vin().value() + "|"
-                + spooled.sha256().hex();
         return new EvidenceItem(
-                UUID.nameUUIDFromBytes(key.getBytes(UTF_8)),
+                Evidence.id(file.serial(), file.vin(), spooled.sha256()),
                 file.id(),
                 spooled.sha256(),
                 parsed.kind(),

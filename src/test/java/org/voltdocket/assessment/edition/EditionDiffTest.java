@@ -16,8 +16,7 @@ class EditionDiffTest {
             """;
 
     private static EditionDiff against(String now) {
-        return EditionDiff.between(
-                OLD.getBytes(StandardCharsets.UTF_8), now.getBytes(StandardCharsets.UTF_8));
+        return EditionDiff.between(OLD.getBytes(StandardCharsets.UTF_8), now.getBytes(StandardCharsets.UTF_8));
     }
 
     @Test

@@ -102,7 +102,7 @@ class CurveSimilarityTest {
         assertThat(mean + 4.75 * Math.sqrt(variance)).isLessThan(CopyCriterion.QUANTILE);
     }
 
-    /** The voltages of different vehicles on one route correlate, but differ by more than their resolution. */
+    /** The voltages of different vehicles on one route correlate, but less than copies of the same resolution. */
     @ParameterizedTest
     @ValueSource(doubles = {0.25, 0.5, 1})
     void vehiclesOnOneRouteAreNotTakenForCopies(double share) {
