@@ -1,7 +1,6 @@
 package org.voltdocket.access;
 
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -95,8 +94,7 @@ public class AccountService {
             throw new InvalidAccountException(
                     "workshop", "There is a workshop of that name already. Choose another name.");
         }
-        WorkshopEntity row =
-                new WorkshopEntity(UUID.randomUUID(), trimmed, clock.instant().truncatedTo(ChronoUnit.MICROS));
+        WorkshopEntity row = new WorkshopEntity(UUID.randomUUID(), trimmed, clock.instant());
         workshops.saveAndFlush(row);
         events.publishEvent(new AccountChangedEvent(
                 actor,
@@ -128,13 +126,7 @@ public class AccountService {
         }
         WorkshopEntity workshop = workshopFor(wanted);
         String hash = encoder.encode(PasswordRules.checked(wanted.password(), name));
-        AccountEntity row = new AccountEntity(
-                UUID.randomUUID(),
-                name,
-                hash,
-                wanted.role(),
-                workshop,
-                clock.instant().truncatedTo(ChronoUnit.MICROS));
+        AccountEntity row = new AccountEntity(UUID.randomUUID(), name, hash, wanted.role(), workshop, clock.instant());
         accounts.saveAndFlush(row);
         events.publishEvent(new AccountChangedEvent(actor, "account-created", name, made(row)));
         return row.ref();

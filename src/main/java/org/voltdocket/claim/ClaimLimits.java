@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
 import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -88,8 +87,7 @@ public class ClaimLimits {
                     "claim-refused", "reason", "'reason' says in 1 to " + MOST_REASON + " characters why");
         }
         Optional<Money> before = inForce(known);
-        ClaimLimit set = new ClaimLimit(
-                known, limit.map(Money::amount), why, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user());
+        ClaimLimit set = new ClaimLimit(known, limit.map(Money::amount), why, clock.instant(), actor.user());
         db.sql("insert into claim_limit (currency, amount, reason, set_at, set_by) values (?, ?, ?, ?, ?)")
                 .param(known.getCurrencyCode())
                 .param(limit.map(Money::amount).orElse(null))

@@ -1,7 +1,6 @@
 package org.voltdocket.notice;
 
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -71,7 +70,7 @@ class DefaultNoticeService implements NoticeService {
                     "An objection is not reviewed here but answered on the page of the case, where the workshop reads the"
                             + " answer. Nothing was saved.");
         }
-        if (!store.looked(notice, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user(), text)) {
+        if (!store.looked(notice, clock.instant(), actor.user(), text)) {
             Notice.Looked earlier = store.find(notice).flatMap(Notice::looked).orElseThrow();
             throw RequestException.of(
                     409,

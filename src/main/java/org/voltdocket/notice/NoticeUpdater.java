@@ -2,7 +2,6 @@ package org.voltdocket.notice;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -83,7 +82,7 @@ class NoticeUpdater {
 
     /** @return notices that are gone */
     private List<UUID> keep(UUID subject, boolean ofCase, List<FinderResult> found) {
-        Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Instant at = clock.instant();
         List<NoticeRepository.Standing> standing = store.standing(subject);
         Set<FinderResult> known = found.stream()
                 .filter(each -> standing.stream().anyMatch(one -> one.says(each)))

@@ -1,4 +1,4 @@
-package org.voltdocket.evidence;
+package org.voltdocket.diagnosis.read;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -22,11 +22,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Recording.Mark;
-import org.voltdocket.diagnosis.read.ByteSource;
-import org.voltdocket.diagnosis.read.ParsedFile;
-import org.voltdocket.diagnosis.read.PlausibleRange;
-import org.voltdocket.diagnosis.read.ReadResult;
-import org.voltdocket.diagnosis.read.RecordingReader;
 
 /** The same columns come out of every dialect. */
 class RecordingDialectTest {

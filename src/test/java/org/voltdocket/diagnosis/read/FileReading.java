@@ -1,13 +1,10 @@
-package org.voltdocket.evidence;
+package org.voltdocket.diagnosis.read;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import org.voltdocket.diagnosis.Reading;
-import org.voltdocket.diagnosis.read.FileReader;
-import org.voltdocket.diagnosis.read.ParsedFile;
-import org.voltdocket.diagnosis.read.ReadResult;
 
 /** Reads a file of evidence as the intake does, without an archive. */
 public final class FileReading {

@@ -1,4 +1,4 @@
-package org.voltdocket.evidence;
+package org.voltdocket.diagnosis.read;
 
 import static org.junit.jupiter.api.Assertions.fail;
 
@@ -7,10 +7,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.function.UnaryOperator;
 import org.voltdocket.diagnosis.Recording;
-import org.voltdocket.diagnosis.read.ParsedFile;
-import org.voltdocket.diagnosis.read.ReadResult;
-import org.voltdocket.diagnosis.read.RecordingReader;
-import org.voltdocket.diagnosis.read.RejectedFile;
 
 /** Small recordings for tests. */
 public final class Csv {
@@ -27,13 +23,13 @@ public final class Csv {
     }
 
     /** {@link #steady} with one line, from 1, changed. */
-    static String with(int line, UnaryOperator<String> change) {
+    public static String with(int line, UnaryOperator<String> change) {
         String[] lines = steady(12.5).split("\n");
         lines[line - 1] = change.apply(lines[line - 1]);
         return String.join("\n", lines) + "\n";
     }
 
-    static ReadResult read(byte[] bytes) {
+    public static ReadResult read(byte[] bytes) {
         try {
             return new RecordingReader(() -> new ByteArrayInputStream(bytes), false, size -> {}).read();
         } catch (IOException e) {
@@ -41,28 +37,28 @@ public final class Csv {
         }
     }
 
-    static ReadResult read(String text) {
+    public static ReadResult read(String text) {
         return read(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    static ParsedFile parsed(String text) {
+    public static ParsedFile parsed(String text) {
         return parsed(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    static ParsedFile parsed(byte[] bytes) {
+    public static ParsedFile parsed(byte[] bytes) {
         ReadResult outcome = read(bytes);
         return outcome instanceof ParsedFile parsed ? parsed : fail("refused: " + outcome);
     }
 
-    static Recording recording(String text) {
+    public static Recording recording(String text) {
         return (Recording) parsed(text).reading();
     }
 
-    static RejectedFile refused(String text) {
+    public static RejectedFile refused(String text) {
         return refused(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    static RejectedFile refused(byte[] bytes) {
+    public static RejectedFile refused(byte[] bytes) {
         ReadResult outcome = read(bytes);
         return outcome instanceof RejectedFile refused ? refused : fail("taken");
     }
