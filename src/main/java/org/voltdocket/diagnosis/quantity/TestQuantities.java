@@ -19,7 +19,7 @@ public final class TestQuantities {
     /** A battery below this is charged before it is judged, % (vehicle workshop manuals: at least 75 %). */
     public static final double JUDGED_FROM = 75;
     /** Below {@link #WARM_C} the lower end of the interval of the charge must lie above this for a test that counts, % (ours). */
-    private static final double SURELY_ABOVE = 65;
+    private static final double SURELY_ABOVE = JUDGED_FROM;
 
     private static final double WARM_C = 10;
     /** Accuracy of a workshop voltmeter, V, standard error (common practice). */

@@ -13,7 +13,7 @@ import org.voltdocket.kernel.Interval;
 final class ChargingSourceQuantities {
 
     /** With a larger share of the time above the limit a source gives too much, % (ours). */
-    private static final double MOSTLY_OVER = 20;
+    private static final double MOSTLY_OVER = 50;
     /** Charging for this long shows a source that worked, s (ours). */
     private static final double CHARGED_S = 60;
     /** Quantile of the voltage after the last charging that must lie below a working source (ours). */
