@@ -23,7 +23,7 @@ final class WeightFit {
     /** A finding seen in fewer cases is not corrected. */
     private static final int LEAST_CASES = 5;
 
-    private static final int STEPS = 600;
+    private static final int STEPS = 300;
     private static final double NATS = StrictMath.log(10) / 10;
     private static final Cause[] CAUSES = Cause.values();
 
