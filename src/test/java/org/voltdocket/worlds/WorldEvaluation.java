@@ -86,12 +86,16 @@ public final class WorldEvaluation {
             return;
         }
         List<Outcome> outcomes = evaluation.run(assessor);
-        String fitted = evaluation.fit ? WeightRotation.of(outcomes) : "";
-        String report = WorldReport.of(outcomes, assessor.edition()) + fitted;
+        String report = WorldReport.of(outcomes, assessor.edition());
         Path folder = Files.createDirectories(Path.of("target", "evaluation"));
         Files.writeString(folder.resolve("worlds.md"), report);
         Files.write(folder.resolve("worlds.csv"), WorldReport.lines(outcomes));
         System.out.println(report);
+        if (evaluation.fit) {
+            String fitted = WeightRotation.of(outcomes);
+            Files.writeString(folder.resolve("worlds-fit.md"), fitted);
+            System.out.println(fitted);
+        }
     }
 
     private static List<World> worlds(String name) {
