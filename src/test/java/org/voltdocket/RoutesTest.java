@@ -25,11 +25,11 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.Lot;
-import org.voltdocket.returned.Lots;
-import org.voltdocket.returned.PalletNote;
-import org.voltdocket.returned.Pallets;
-import org.voltdocket.returned.Returns;
-import org.voltdocket.returned.sampling.Level;
+import org.voltdocket.returned.LotService;
+import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletService;
+import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.sampling.InspectionLevel;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
@@ -46,13 +46,13 @@ class RoutesTest {
     private Server server;
 
     @Autowired
-    private Returns returns;
+    private ReturnService returns;
 
     @Autowired
-    private Pallets pallets;
+    private PalletService pallets;
 
     @Autowired
-    private Lots lots;
+    private LotService lots;
 
     @Autowired
     private RequestMappingHandlerMapping requestMappingHandlerMapping;
@@ -191,10 +191,11 @@ class RoutesTest {
                         .id()
                         .toString());
         returns.arrive(auditor, BatterySerial.parse(second), Optional.empty());
-        PalletNote note = PalletNote.read(serial + "/P", "Somebody", "", serial + "-X", LocalDate.now());
+        PalletAnnouncement note =
+                PalletAnnouncement.read(serial + "/P", "Somebody", "", serial + "-X", LocalDate.now());
         names.put("{pallet}", pallets.note(auditor, note).id().toString());
         String workshop = own.actor().workshop().orElseThrow().toString();
-        Lot.Wish wish = new Lot.Wish(Lot.Scope.WORKSHOP, workshop, Level.II, 2.5, false);
+        Lot.Wish wish = new Lot.Wish(Lot.Scope.WORKSHOP, workshop, InspectionLevel.II, 2.5, false);
         names.put("{lot}", lots.draw(auditor, wish).id().toString());
     }
 

@@ -31,7 +31,7 @@ public class JudgeBench {
     public boolean clamp;
 
     /** By each edition, for a newer one may fit and divide by other methods. */
-    @Param({"2026.1", "2026.2"})
+    @Param({"2026.1"})
     public String edition;
 
     private Rulebook rulebook;

@@ -23,6 +23,12 @@ import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.read.ByteSource;
+import org.voltdocket.diagnosis.read.CsvScanner;
+import org.voltdocket.diagnosis.read.ParsedFile;
+import org.voltdocket.diagnosis.read.ReadResult;
+import org.voltdocket.diagnosis.read.RecordingReader;
+import org.voltdocket.evidence.storage.BlockCodec;
 import org.voltdocket.secondmodel.HourDrive;
 import org.voltdocket.support.Done;
 
@@ -39,7 +45,7 @@ public class RecordingBench {
     private static final int HOURS = 10;
 
     private byte[] csv;
-    private Source source;
+    private ByteSource source;
     private Recording recording;
     private final List<byte[]> packed = new ArrayList<>();
 
@@ -81,8 +87,8 @@ public class RecordingBench {
     }
 
     private Recording read() throws IOException {
-        Outcome outcome = new RecordingReader(source, false, size -> {}).read();
-        return (Recording) ((Parsed) outcome).reading();
+        ReadResult outcome = new RecordingReader(source, false, size -> {}).read();
+        return (Recording) ((ParsedFile) outcome).reading();
     }
 
     @Benchmark

@@ -67,7 +67,7 @@ public final class ServerBench {
             bench.write(load);
         }
         if (desk > 0) {
-            Class<?> other = Class.forName("org.voltdocket.claim.desk.DeskBench");
+            Class<?> other = Class.forName("org.voltdocket.desk.DeskServiceBench");
             other.getMethod("main", String[].class).invoke(null, (Object) new String[] {"" + desk, "200"});
         }
     }
@@ -189,7 +189,7 @@ public final class ServerBench {
         Timing fetch = bounds.fetch(made);
         line("fetch the blocks of one of many, ms", "%s |", fetch.cells());
         for (String mode : new String[] {"trial", "final"}) {
-            String edition = mode.equals("trial") ? "2026.2" : "2026.1";
+            String edition = "2026.1";
             Timing judge = judge(edition);
             line("judge alone by " + edition + ", ms", "%s |", judge.cells());
             double bound = Runtime.getRuntime().availableProcessors() * 1000 / (fetch.p50() + judge.p50());

@@ -4,7 +4,7 @@ import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.context.annotation.Bean;
 import org.springframework.core.env.Environment;
-import org.voltdocket.access.Accounts;
+import org.voltdocket.access.AccountService;
 
 /** What a benchmark adds to the server: an embedded database, or the one that {@code voltdocket.bench.url} names. */
 @TestConfiguration(proxyBeanMethods = false)
@@ -17,7 +17,7 @@ class BenchServerConfig {
     }
 
     @Bean
-    Server server(Accounts accounts, Environment environment) {
+    Server server(AccountService accounts, Environment environment) {
         return new Server(accounts, environment);
     }
 

@@ -6,17 +6,17 @@ import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
 import org.voltdocket.kernel.Role;
 
-interface AccountRepository extends JpaRepository<AccountRow, UUID> {
+interface AccountRepository extends JpaRepository<AccountEntity, UUID> {
 
-    Optional<AccountRow> findByName(String name);
+    Optional<AccountEntity> findByName(String name);
 
-    List<AccountRow> findAllByOrderByName();
+    List<AccountEntity> findAllByOrderByName();
 
     long countByRoleAndEnabledTrue(Role role);
 
-    List<AccountRow> findByWorkshopIdAndEnabledTrueAndEmailNotNullOrderByName(UUID workshop);
+    List<AccountEntity> findByWorkshopIdAndEnabledTrueAndEmailNotNullOrderByName(UUID workshop);
 
-    List<AccountRow> findByRoleAndEnabledTrueAndEmailNotNullOrderByName(Role role);
+    List<AccountEntity> findByRoleAndEnabledTrueAndEmailNotNullOrderByName(Role role);
 
     boolean existsByRole(Role role);
 }

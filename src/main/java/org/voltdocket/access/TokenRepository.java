@@ -5,11 +5,11 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
 
-interface TokenRepository extends JpaRepository<TokenRow, UUID> {
+interface TokenRepository extends JpaRepository<TokenEntity, UUID> {
 
-    Optional<TokenRow> findByDigest(String digest);
+    Optional<TokenEntity> findByDigest(String digest);
 
-    List<TokenRow> findByAccountIdOrderByCreatedAtDesc(UUID account);
+    List<TokenEntity> findByAccountIdOrderByCreatedAtDesc(UUID account);
 
-    Optional<TokenRow> findByIdAndAccountId(UUID id, UUID account);
+    Optional<TokenEntity> findByIdAndAccountId(UUID id, UUID account);
 }

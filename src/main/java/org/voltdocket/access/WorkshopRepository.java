@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
 
-interface WorkshopRepository extends JpaRepository<WorkshopRow, UUID> {
+interface WorkshopRepository extends JpaRepository<WorkshopEntity, UUID> {
 
     boolean existsByNameIgnoreCase(String name);
 
-    List<WorkshopRow> findAllByOrderByName();
+    List<WorkshopEntity> findAllByOrderByName();
 }

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 
 /** An assessment in JSON. What is not known is absent. */
 @Schema(name = "Assessment", description = "What the judge says of a case, by one edition of the rule book.")
@@ -16,6 +17,7 @@ import org.voltdocket.diagnosis.Assessment;
     "rulebook",
     "assessedAt",
     "batteryVerdict",
+    "batteryReason",
     "leaning",
     "said",
     "causes",
@@ -30,8 +32,22 @@ public record AssessmentView(
 
         Instant assessedAt,
 
-        @Schema(allowableValues = {"sound", "recharge-and-repeat", "worn", "defective", "undetermined"})
+        @Schema(allowableValues = {"sound", "failed", "not-judged"})
         String batteryVerdict,
+
+        @Schema(
+                description = "why the battery has its verdict",
+                allowableValues = {
+                    "tested-charged",
+                    "defect",
+                    "wear",
+                    "kind-open",
+                    "too-discharged",
+                    "no-test",
+                    "facts-missing",
+                    "conflict"
+                })
+        String batteryReason,
 
         @Schema(
                 allowableValues = {
@@ -152,12 +168,12 @@ public record AssessmentView(
                     f.rule(),
                     f.evidence(),
                     f.quantity(),
-                    Canonical.number(f.value()),
-                    Canonical.number(f.low()),
-                    Canonical.number(f.high()),
+                    AssessmentJson.number(f.value()),
+                    AssessmentJson.number(f.low()),
+                    AssessmentJson.number(f.high()),
                     f.unit(),
-                    Canonical.number(f.limit()),
-                    Canonical.number(f.limitHigh()),
+                    AssessmentJson.number(f.limit()),
+                    AssessmentJson.number(f.limitHigh()),
                     f.comparison(),
                     f.result().id(),
                     f.source(),
@@ -185,8 +201,8 @@ public record AssessmentView(
         /** The stretch as it is served. */
         public static RegimeView of(Assessment.RegimeSpan span) {
             return new RegimeView(
-                    Canonical.number(span.from()),
-                    Canonical.number(span.to()),
+                    AssessmentJson.number(span.from()),
+                    AssessmentJson.number(span.to()),
                     span.regime().id());
         }
     }

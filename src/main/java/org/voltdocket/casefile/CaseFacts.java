@@ -15,13 +15,13 @@ import org.voltdocket.diagnosis.Facts;
  * @param standing empty until the first assessment
  */
 public record CaseFacts(
-        CaseRef ref,
+        CaseReference ref,
         Facts facts,
         Instant openedAt,
         String openedBy,
         List<UUID> workshops,
         long version,
-        Optional<Standing> standing) {
+        Optional<AssessmentSummary> standing) {
 
     public CaseFacts {
         workshops = List.copyOf(workshops);

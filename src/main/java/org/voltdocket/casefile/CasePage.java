@@ -8,7 +8,7 @@ import java.util.Optional;
  *
  * @param nextCursor give it back in {@link CaseQuery} for the next page; empty on the last
  */
-public record CasePage(List<CaseLine> cases, Optional<String> nextCursor) {
+public record CasePage(List<CaseListItem> cases, Optional<String> nextCursor) {
 
     public CasePage {
         cases = List.copyOf(cases);

@@ -32,21 +32,21 @@ class CaseSearch {
     }
 
     CasePage page(Actor actor, CaseQuery query, int glance, int mostHits) {
-        List<CaseLine> lines = lines(new CaseSql(actor, query), query.limit() + 1, glance, mostHits);
+        List<CaseListItem> lines = lines(new CaseSearchSql(actor, query), query.limit() + 1, glance, mostHits);
         if (lines.size() <= query.limit()) {
             return new CasePage(lines, Optional.empty());
         }
-        List<CaseLine> shown = lines.subList(0, query.limit());
-        CaseLine last = shown.get(shown.size() - 1);
+        List<CaseListItem> shown = lines.subList(0, query.limit());
+        CaseListItem last = shown.get(shown.size() - 1);
         return new CasePage(
-                shown, Optional.of(new Cursor(last.openedAt(), last.ref().id()).text()));
+                shown, Optional.of(new CaseCursor(last.openedAt(), last.ref().id()).text()));
     }
 
-    private List<CaseLine> lines(CaseSql sql, int rows, int glance, int mostHits) {
+    private List<CaseListItem> lines(CaseSearchSql sql, int rows, int glance, int mostHits) {
         if (!sql.searches() || fewer(sql, glance)) {
             return list(sql.select(), sql, rows);
         }
-        List<CaseLine> near = list(sql.glance(glance), sql, rows);
+        List<CaseListItem> near = list(sql.glance(glance), sql, rows);
         if (near.size() == rows) {
             return near;
         }
@@ -61,18 +61,18 @@ class CaseSearch {
     }
 
     /** Whether the workshop has so few cases that each is read. */
-    private boolean fewer(CaseSql sql, int than) {
+    private boolean fewer(CaseSearchSql sql, int than) {
         return sql.owned(than)
                 .map(count ->
                         db.sql(count).params(sql.params()).query(Long.class).single() < than)
                 .orElse(false);
     }
 
-    private List<CaseLine> list(String select, CaseSql sql, int rows) {
+    private List<CaseListItem> list(String select, CaseSearchSql sql, int rows) {
         return db.sql(select)
                 .params(sql.params())
                 .param("rows", rows)
-                .query(LineMapper.INSTANCE)
+                .query(CaseListItemMapper.INSTANCE)
                 .list();
     }
 }

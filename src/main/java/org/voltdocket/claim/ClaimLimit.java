@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Currency;
 import java.util.Optional;
+import org.voltdocket.kernel.Money;
 
 /**
  * What one person may grant in a currency; above it a second person confirms.

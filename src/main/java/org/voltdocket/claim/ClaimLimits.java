@@ -15,6 +15,8 @@ import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Money;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.trail.Trail;
 
@@ -47,7 +49,7 @@ public class ClaimLimits {
     /** Every limit that was ever set, newest first. For the distributor's people. */
     @Transactional(readOnly = true)
     public List<ClaimLimit> all(Actor actor) {
-        if (actor.role() == Role.WORKSHOP) {
+        if (actor.isWorkshop()) {
             throw new AccessDeniedException("limits are the distributor's");
         }
         return db.sql("select * from claim_limit order by ordinal desc")
@@ -70,11 +72,11 @@ public class ClaimLimits {
      * Sets a limit from now on, or lifts it. For {@link Role#ADMIN}.
      *
      * @param amount text such as {@code 500} or {@code 0}; null or blank lifts the limit
-     * @throws ClaimRefused if currency, amount or reason cannot be right
+     * @throws RequestException if currency, amount or reason cannot be right
      */
     @Transactional
     public ClaimLimit set(Actor actor, String currency, String amount, String reason) {
-        if (actor.role() != Role.ADMIN) {
+        if (!actor.canAdminister()) {
             throw new AccessDeniedException("an administrator sets limits");
         }
         Currency known = Money.currency(currency);
@@ -82,7 +84,8 @@ public class ClaimLimits {
                 amount == null || amount.isBlank() ? Optional.empty() : Optional.of(Money.readOrNothing(amount, known));
         String why = reason == null ? "" : reason.strip();
         if (why.isEmpty() || why.length() > MOST_REASON || why.indexOf(0) >= 0) {
-            throw new ClaimRefused("reason", "'reason' says in 1 to " + MOST_REASON + " characters why");
+            throw RequestException.invalid(
+                    "claim-refused", "reason", "'reason' says in 1 to " + MOST_REASON + " characters why");
         }
         Optional<Money> before = inForce(known);
         ClaimLimit set = new ClaimLimit(

@@ -8,9 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
-import org.voltdocket.claim.warranty.WarrantySum;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.Sha256;
+import org.voltdocket.warranty.WarrantyCalculation;
 
 /** A claim in JSON. What is not known is absent. */
 @Schema(name = "Claim", description = "What the workshop asks for, step by step, and what was decided.")
@@ -59,7 +60,7 @@ public record ClaimView(
         String useClass,
 
         @Schema(description = "worth by the warranty terms; as reckoned for the decision once there is one")
-        WarrantySum warranty,
+        WarrantyCalculation warranty,
 
         @Schema(description = "which claim of the case it is, from 1; also where it stands under claims/")
         int place,
@@ -110,7 +111,7 @@ public record ClaimView(
             FrozenAssessment assessment,
             boolean againstLeaning) {
 
-        static ProposalView of(Proposal proposal) {
+        static ProposalView of(DecisionProposal proposal) {
             return new ProposalView(
                     proposal.kind().id(),
                     proposal.paid().text(),
@@ -150,7 +151,7 @@ public record ClaimView(
             @Schema(description = "what the workshop says of it")
             List<String> words) {
 
-        static AskedView of(AskedItem item) {
+        static AskedView of(RequestedItem item) {
             return new AskedView(
                     item.position(),
                     item.id(),
@@ -222,7 +223,7 @@ public record ClaimView(
             boolean otherGroundsSince,
 
             @Schema(description = "what differs; absent where nothing does")
-            OtherGrounds otherGrounds,
+            DecisionBasisChange otherGrounds,
 
             @Schema(description = "address of the letter", example = "/api/v1/cases/V-0K3-9TF-R/claims/1/letter.pdf")
             String letter,
@@ -234,8 +235,9 @@ public record ClaimView(
 
             String reportSha256) {
 
-        static DecisionView of(CaseNumber number, Claim claim, ClaimDecision decision, Optional<OtherGrounds> other) {
-            Map<PaperKind, Sha256> papers = claim.papers();
+        static DecisionView of(
+                CaseNumber number, Claim claim, ClaimDecision decision, Optional<DecisionBasisChange> other) {
+            Map<DocumentKind, Sha256> papers = claim.papers();
             Map<String, String> evidence = new TreeMap<>();
             decision.evidence().forEach((id, sha256) -> evidence.put(id.toString(), sha256.hex()));
             return new DecisionView(
@@ -256,19 +258,19 @@ public record ClaimView(
                     decision.againstLeaning(),
                     other.isPresent(),
                     other.orElse(null),
-                    address(number, PaperKind.LETTER, claim),
-                    hex(PaperKind.LETTER, papers),
-                    address(number, PaperKind.REPORT, claim),
-                    hex(PaperKind.REPORT, papers));
+                    address(number, DocumentKind.LETTER, claim),
+                    hex(DocumentKind.LETTER, papers),
+                    address(number, DocumentKind.REPORT, claim),
+                    hex(DocumentKind.REPORT, papers));
         }
 
-        private static String address(CaseNumber number, PaperKind kind, Claim claim) {
+        private static String address(CaseNumber number, DocumentKind kind, Claim claim) {
             return claim.papers().containsKey(kind)
                     ? "/api/v1/cases/" + number + "/claims/" + claim.place() + "/" + kind.id() + ".pdf"
                     : null;
         }
 
-        private static String hex(PaperKind kind, Map<PaperKind, Sha256> papers) {
+        private static String hex(DocumentKind kind, Map<DocumentKind, Sha256> papers) {
             return Optional.ofNullable(papers.get(kind)).map(Sha256::hex).orElse(null);
         }
     }
@@ -287,19 +289,19 @@ public record ClaimView(
             String leaning) {}
 
     /** @param other how the case differs from what the claim was decided on */
-    public static ClaimView of(CaseNumber number, Claim claim, Optional<OtherGrounds> other) {
+    public static ClaimView of(CaseNumber number, Claim claim, Optional<DecisionBasisChange> other) {
         return new ClaimView(
                 claim.state().id(),
-                claim.asked().text(),
-                claim.asked().code(),
+                claim.amount().text(),
+                claim.amount().code(),
                 claim.version(),
                 claim.openedAt(),
                 claim.openedBy(),
                 claim.allowed().stream().map(ClaimAction::id).toList(),
                 claim.awaited().isEmpty() ? null : claim.awaited(),
-                claim.wanted().isEmpty()
+                claim.requestedItems().isEmpty()
                         ? null
-                        : claim.wanted().stream().map(AskedView::of).toList(),
+                        : claim.requestedItems().stream().map(AskedView::of).toList(),
                 claim.steps().stream().map(StepView::of).toList(),
                 claim.proposal().map(ProposalView::of).orElse(null),
                 claim.decision()

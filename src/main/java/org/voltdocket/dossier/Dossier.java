@@ -7,13 +7,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
-import org.voltdocket.assessment.Failure;
-import org.voltdocket.assessment.KeptAssessment;
+import org.voltdocket.assessment.StoredAssessment;
+import org.voltdocket.casefile.AssessmentFailure;
 import org.voltdocket.casefile.CaseFacts;
-import org.voltdocket.casefile.Relatives;
+import org.voltdocket.casefile.RelatedCases;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimDecision;
-import org.voltdocket.claim.OtherGrounds;
+import org.voltdocket.claim.DecisionBasisChange;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.trail.TrailEntry;
@@ -32,12 +32,12 @@ import org.voltdocket.trail.TrailEntry;
  */
 public record Dossier(
         CaseFacts file,
-        Relatives relatives,
+        RelatedCases relatives,
         List<EvidenceItem> evidence,
-        Optional<KeptAssessment> assessment,
-        Optional<Failure> failure,
+        Optional<StoredAssessment> assessment,
+        Optional<AssessmentFailure> failure,
         Optional<Claim> claim,
-        Optional<OtherGrounds> otherGrounds,
+        Optional<DecisionBasisChange> otherGrounds,
         List<TrailEntry> trail,
         Map<UUID, String> workshopNames) {
 
@@ -66,7 +66,7 @@ public record Dossier(
     public Instant changedAt() {
         return Stream.of(
                         trail.stream().map(TrailEntry::at),
-                        assessment.stream().map(KeptAssessment::assessedAt),
+                        assessment.stream().map(StoredAssessment::assessedAt),
                         claim.flatMap(Claim::decision).stream().map(ClaimDecision::at))
                 .flatMap(times -> times)
                 .max(Comparator.naturalOrder())

@@ -7,22 +7,22 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.insight.Insight.Said;
-import org.voltdocket.insight.Table.Cell;
-import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.ResultTable.Cell;
+import org.voltdocket.insight.ResultTable.Row;
+import org.voltdocket.insight.TopicResult.Said;
 import org.voltdocket.insight.chart.Bars;
-import org.voltdocket.insight.estimate.Share;
+import org.voltdocket.insight.estimate.Proportion;
 import org.voltdocket.kernel.Interval;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 
 /** First causes of claimed cases, most frequent first. */
 @Component
-class CauseShares implements Study {
+class CauseShares implements TopicStudy {
 
     private final JdbcClient db;
-    private final Words words;
+    private final TextFormatter words;
 
-    CauseShares(JdbcClient db, Words words) {
+    CauseShares(JdbcClient db, TextFormatter words) {
         this.db = db;
         this.words = words;
     }
@@ -35,7 +35,7 @@ class CauseShares implements Study {
     }
 
     @Override
-    public Insight answer(Question question) {
+    public TopicResult answer(InsightQuery question) {
         Lines lines = lines(question);
         List<Counted> causes = db.sql("select i.first_cause as cause, count(*) as n from insight_case i where "
                         + lines.where() + " group by 1 order by 2 desc, 1")
@@ -46,7 +46,7 @@ class CauseShares implements Study {
         List<Row> rows = new ArrayList<>();
         double together = 0;
         for (Counted one : causes) {
-            Interval share = new Share(one.cases(), all).interval();
+            Interval share = new Proportion(one.cases(), all).interval();
             together += share.value();
             rows.add(Row.of(
                     one.cause(),
@@ -63,14 +63,16 @@ class CauseShares implements Study {
                 : List.of(Said.of(
                                 "insight.causes.first",
                                 words.of("cause-name", causes.get(0).cause()),
-                                new Share(causes.get(0).cases(), all).interval().value(),
+                                new Proportion(causes.get(0).cases(), all)
+                                        .interval()
+                                        .value(),
                                 all)
                         .leadingTo(causes.get(0).cause()));
-        return new Insight(
+        return new TopicResult(
                 topic(),
                 question,
                 said,
-                new Table(List.of("cause", "cases", "share", "share-low", "share-high", "together"), rows),
+                new ResultTable(List.of("cause", "cases", "share", "share-low", "share-high", "together"), rows),
                 Optional.of(causes)
                         .filter(some -> !some.isEmpty())
                         .map(some -> Bars.pareto(
@@ -84,7 +86,7 @@ class CauseShares implements Study {
     }
 
     @Override
-    public Optional<Lines> behind(Question question, String key) {
+    public Optional<Lines> behind(InsightQuery question, String key) {
         try {
             return Optional.of(lines(question)
                     .and("i.first_cause = :cause", "cause", Cause.of(key).id()));
@@ -93,7 +95,7 @@ class CauseShares implements Study {
         }
     }
 
-    private static Lines lines(Question question) {
+    private static Lines lines(InsightQuery question) {
         Lines judged = Lines.claimedWithin(question).and("i.first_cause is not null");
         return question.by().equals("all")
                 ? judged

@@ -9,22 +9,22 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.insight.Insight.Said;
-import org.voltdocket.insight.Table.Cell;
-import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.ResultTable.Cell;
+import org.voltdocket.insight.ResultTable.Row;
+import org.voltdocket.insight.TopicResult.Said;
 import org.voltdocket.insight.chart.Bars;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 
 /** Where the money goes: claimed, paid, given, refused and still open, by first cause and currency. */
 @Component
-class MoneyByCause implements Study {
+class MoneyByCause implements TopicStudy {
 
     private static final List<String> KINDS = List.of("approved", "goodwill", "declined", "undecided");
 
     private final JdbcClient db;
-    private final Words words;
+    private final TextFormatter words;
 
-    MoneyByCause(JdbcClient db, Words words) {
+    MoneyByCause(JdbcClient db, TextFormatter words) {
         this.db = db;
         this.words = words;
     }
@@ -42,7 +42,7 @@ class MoneyByCause implements Study {
     }
 
     @Override
-    public Insight answer(Question question) {
+    public TopicResult answer(InsightQuery question) {
         List<Sum> sums = sums(question);
         List<Row> rows = new ArrayList<>();
         for (Sum sum : sums) {
@@ -60,11 +60,11 @@ class MoneyByCause implements Study {
         String main = sums.isEmpty() ? "" : sums.get(0).currency();
         List<Sum> drawn =
                 sums.stream().filter(sum -> sum.currency().equals(main)).toList();
-        return new Insight(
+        return new TopicResult(
                 topic(),
                 question,
                 said(drawn, main),
-                new Table(
+                new ResultTable(
                         List.of("cause", "currency", "claimed", "approved", "goodwill", "declined", "undecided"), rows),
                 drawn.isEmpty()
                         ? Optional.empty()
@@ -73,7 +73,7 @@ class MoneyByCause implements Study {
     }
 
     @Override
-    public Optional<Lines> behind(Question question, String key) {
+    public Optional<Lines> behind(InsightQuery question, String key) {
         int dot = key.lastIndexOf('.');
         if (dot < 0) {
             return Optional.empty();
@@ -90,12 +90,12 @@ class MoneyByCause implements Study {
         }
     }
 
-    private static Lines lines(Question question) {
+    private static Lines lines(InsightQuery question) {
         return Lines.claimedWithin(question).and("i.first_cause is not null");
     }
 
     /** The currency with most claims first, then most money first. */
-    private List<Sum> sums(Question question) {
+    private List<Sum> sums(InsightQuery question) {
         Lines lines = lines(question);
         return db.sql("""
                         select i.first_cause as cause, i.currency, sum(i.claimed) as claimed,

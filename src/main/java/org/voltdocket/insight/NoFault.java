@@ -7,29 +7,29 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.Insight.Said;
-import org.voltdocket.insight.Table.Cell;
-import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.ResultTable.Cell;
+import org.voltdocket.insight.ResultTable.Row;
+import org.voltdocket.insight.TopicResult.Said;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.insight.chart.FunnelChart;
 import org.voltdocket.insight.estimate.Funnel;
-import org.voltdocket.insight.estimate.Share;
+import org.voltdocket.insight.estimate.Proportion;
 import org.voltdocket.kernel.Interval;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 
 /** Workshops whose batteries turn out sound: by the outcome on the bench, by the judge, or claimed with too little evidence. */
 @Component
-class NoFault implements Study {
+class NoFault implements TopicStudy {
 
     private final JdbcClient db;
-    private final Words words;
+    private final TextFormatter words;
 
-    NoFault(JdbcClient db, Words words) {
+    NoFault(JdbcClient db, TextFormatter words) {
         this.db = db;
         this.words = words;
     }
 
-    private record Group(UUID id, String name, Share share) {}
+    private record Group(UUID id, String name, Proportion share) {}
 
     @Override
     public Topic topic() {
@@ -37,11 +37,11 @@ class NoFault implements Study {
     }
 
     @Override
-    public Insight answer(Question question) {
+    public TopicResult answer(InsightQuery question) {
         List<Group> groups = groups(question);
-        Share all = groups.stream().map(Group::share).reduce(new Share(0, 0), Share::plus);
+        Proportion all = groups.stream().map(Group::share).reduce(new Proportion(0, 0), Proportion::plus);
         if (!all.known()) {
-            return new Insight(
+            return new TopicResult(
                     topic(), question, List.of(Said.of("insight.no-fault.none")), table(List.of()), Optional.empty());
         }
         Funnel funnel = new Funnel(all.interval().value());
@@ -60,11 +60,11 @@ class NoFault implements Study {
                         .leadingTo(group.id().toString()));
             }
         }
-        return new Insight(topic(), question, said, table(rows), Optional.of(drawing(groups, funnel, question)));
+        return new TopicResult(topic(), question, said, table(rows), Optional.of(drawing(groups, funnel, question)));
     }
 
     @Override
-    public Optional<Lines> behind(Question question, String key) {
+    public Optional<Lines> behind(InsightQuery question, String key) {
         try {
             Lines of = population(question).and("i.workshop_id = :workshop", "workshop", UUID.fromString(key));
             return Optional.of(of.and(marked(question)));
@@ -73,7 +73,7 @@ class NoFault implements Study {
         }
     }
 
-    private List<Group> groups(Question question) {
+    private List<Group> groups(InsightQuery question) {
         Lines lines = population(question);
         return db
                 .sql("select i.workshop_id, i.workshop, count(*) filter (where " + marked(question) + ") as marked,"
@@ -83,7 +83,7 @@ class NoFault implements Study {
                 .query((row, at) -> new Group(
                         row.getObject("workshop_id", UUID.class),
                         row.getString("workshop"),
-                        new Share(row.getLong("marked"), row.getLong("looked"))))
+                        new Proportion(row.getLong("marked"), row.getLong("looked"))))
                 .list()
                 .stream()
                 .sorted(Comparator.comparingDouble(
@@ -91,7 +91,7 @@ class NoFault implements Study {
                 .toList();
     }
 
-    private static Lines population(Question question) {
+    private static Lines population(InsightQuery question) {
         Lines claimed = Lines.claimedWithin(question).and("i.workshop_id is not null");
         return switch (question.by()) {
             case "outcome" -> claimed.and("i.outcome is not null and i.outcome <> 'not-tested'");
@@ -100,7 +100,7 @@ class NoFault implements Study {
         };
     }
 
-    private static String marked(Question question) {
+    private static String marked(InsightQuery question) {
         return switch (question.by()) {
             case "outcome" -> "i.outcome = 'no-fault-found'";
             case "assessment" -> "i.leaning in ('vehicle-side', 'usage-side', 'no-fault-seen')";
@@ -125,8 +125,8 @@ class NoFault implements Study {
                 Cell.word("insight.place", place.name()));
     }
 
-    private static Table table(List<Row> rows) {
-        return new Table(
+    private static ResultTable table(List<Row> rows) {
+        return new ResultTable(
                 List.of(
                         "workshop",
                         "marked",
@@ -140,7 +140,7 @@ class NoFault implements Study {
                 rows);
     }
 
-    private Drawing drawing(List<Group> groups, Funnel funnel, Question question) {
+    private Drawing drawing(List<Group> groups, Funnel funnel, InsightQuery question) {
         return FunnelChart.of(
                 groups.stream()
                         .map(group -> new FunnelChart.Group(group.name(), group.share()))

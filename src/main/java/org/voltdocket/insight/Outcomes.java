@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.insight.Study.Lines;
+import org.voltdocket.insight.TopicStudy.Lines;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -58,9 +58,10 @@ class Outcomes {
         this.json = json;
     }
 
-    List<Audited> within(Question question) {
+    List<Audited> within(InsightQuery question) {
         Lines lines = Lines.claimedWithin(question).and(TEACHES);
-        return db.sql("select " + GROUP + " as kind, i.outcome, a.body from insight_case i left join assessment a"
+        return db.sql("select " + GROUP
+                        + " as kind, i.outcome, a.body from insight_case i left join assessment_summary a"
                         + " on a.id = i.stated_assessment where " + lines.where() + " order by i.number")
                 .params(lines.parameters())
                 .query((row, at) -> new Audited(
@@ -70,7 +71,7 @@ class Outcomes {
                 .list();
     }
 
-    Optional<Lines> lines(Question question, String key) {
+    Optional<Lines> lines(InsightQuery question, String key) {
         int dot = key.lastIndexOf('.');
         if (dot < 0) {
             return Optional.empty();

@@ -9,20 +9,20 @@ import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.Insight.Said;
-import org.voltdocket.insight.Table.Cell;
-import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.ResultTable.Cell;
+import org.voltdocket.insight.ResultTable.Row;
+import org.voltdocket.insight.TopicResult.Said;
 import org.voltdocket.insight.chart.ControlChart;
 import org.voltdocket.insight.estimate.PChart;
-import org.voltdocket.insight.estimate.Share;
-import org.voltdocket.ui.Words;
+import org.voltdocket.insight.estimate.Proportion;
+import org.voltdocket.ui.TextFormatter;
 
 /**
  * Of the batteries made in each week (ISO 8601), the share that was claimed. By the usual way only claims within {@link #EARLY}
  * days of production count, and only weeks that are older, so that every week has had the same time.
  */
 @Component
-class Production implements Study {
+class Production implements TopicStudy {
 
     /** Newest weeks shown. */
     static final int WEEKS = 78;
@@ -31,9 +31,9 @@ class Production implements Study {
     static final int EARLY = 180;
 
     private final JdbcClient db;
-    private final Words words;
+    private final TextFormatter words;
 
-    Production(JdbcClient db, Words words) {
+    Production(JdbcClient db, TextFormatter words) {
         this.db = db;
         this.words = words;
     }
@@ -55,11 +55,11 @@ class Production implements Study {
     }
 
     @Override
-    public Insight answer(Question question) {
+    public TopicResult answer(InsightQuery question) {
         List<Week> weeks = weeks(question);
         Map<LocalDate, Claims> claims = claims(question);
-        List<Share> shares = weeks.stream()
-                .map(week -> new Share(
+        List<Proportion> shares = weeks.stream()
+                .map(week -> new Proportion(
                         Math.min(
                                 week.made(),
                                 claims.getOrDefault(week.monday(), Claims.NONE).all()),
@@ -82,17 +82,17 @@ class Production implements Study {
                         .leadingTo(week.monday().toString()));
             }
         }
-        return new Insight(
+        return new TopicResult(
                 topic(),
                 question,
                 said,
-                new Table(
+                new ResultTable(
                         List.of("week", "marked", "made", "share", "limit-low", "limit-high", "batch-most", "most"),
                         rows),
                 Optional.of(weeks).filter(some -> !some.isEmpty()).map(some -> drawing(chart, some, question)));
     }
 
-    private org.voltdocket.insight.chart.Drawing drawing(PChart chart, List<Week> weeks, Question question) {
+    private org.voltdocket.insight.chart.Drawing drawing(PChart chart, List<Week> weeks, InsightQuery question) {
         return ControlChart.of(
                 chart,
                 weeks.stream().map(Week::name).toList(),
@@ -103,7 +103,7 @@ class Production implements Study {
     }
 
     @Override
-    public Optional<Lines> behind(Question question, String key) {
+    public Optional<Lines> behind(InsightQuery question, String key) {
         try {
             LocalDate monday = LocalDate.parse(key);
             return Optional.of(marked(question)
@@ -129,7 +129,7 @@ class Production implements Study {
                 Cell.count(of.most()));
     }
 
-    private static Lines marked(Question question) {
+    private static Lines marked(InsightQuery question) {
         Lines claimed = Lines.claimedWithin(question);
         return switch (question.by()) {
             case "early" -> claimed.and("i.claimed_at < i.produced_on + interval '" + EARLY + " days'");
@@ -138,11 +138,11 @@ class Production implements Study {
         };
     }
 
-    private List<Week> weeks(Question question) {
+    private List<Week> weeks(InsightQuery question) {
         LocalDate newest = question.by().equals("early") ? question.to().minusDays(EARLY + 7) : question.to();
         List<Week> weeks = db.sql("""
                      select date_trunc('week', produced_on)::date as monday, sum(count) as made
-                       from produced_range where ended_at is null and produced_on <= :to
+                       from current_produced_range where produced_on <= :to
                       group by 1 order by 1 desc limit :weeks""")
                 .param("to", newest)
                 .param("weeks", WEEKS)
@@ -163,7 +163,7 @@ class Production implements Study {
         private static final Claims NONE = new Claims(0, "–", 0);
     }
 
-    private Map<LocalDate, Claims> claims(Question question) {
+    private Map<LocalDate, Claims> claims(InsightQuery question) {
         Lines lines = marked(question).and("i.batch is not null");
         Map<LocalDate, Claims> weeks = new java.util.LinkedHashMap<>();
         db.sql(

@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.Insight.Said;
-import org.voltdocket.insight.Table.Cell;
-import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.ResultTable.Cell;
+import org.voltdocket.insight.ResultTable.Row;
+import org.voltdocket.insight.TopicResult.Said;
 import org.voltdocket.kernel.Vin;
 
 /** Vehicles with several batteries on file, most first: where the next battery will most likely come back too. */
 @Component
-class RepeatedVehicles implements Study {
+class RepeatedVehicles implements TopicStudy {
 
     /** Vehicles listed. */
     static final int LISTED = 200;
@@ -28,7 +28,7 @@ class RepeatedVehicles implements Study {
     }
 
     @Override
-    public Insight answer(Question question) {
+    public TopicResult answer(InsightQuery question) {
         Lines lines = Lines.claimedWithin(question);
         List<Row> rows = db.sql("""
                         select i.vin, count(distinct i.battery_serial) as batteries, count(distinct i.workshop_id) as workshops,
@@ -45,20 +45,20 @@ class RepeatedVehicles implements Study {
                         Cell.count(row.getLong("batteries")),
                         Cell.count(row.getLong("workshops")),
                         row.getString("cause") == null
-                                ? Cell.unknown(Table.Kind.WORD)
+                                ? Cell.unknown(ResultTable.Kind.WORD)
                                 : Cell.word("cause-name", row.getString("cause"))))
                 .list();
         long more = rows.stream().filter(Row::marked).count();
-        return new Insight(
+        return new TopicResult(
                 topic(),
                 question,
                 List.of(Said.of("insight.repeated-vehicles.all", rows.size(), more, LISTED)),
-                new Table(List.of("vin", "batteries", "workshops", "cause-last"), rows),
+                new ResultTable(List.of("vin", "batteries", "workshops", "cause-last"), rows),
                 Optional.empty());
     }
 
     @Override
-    public Optional<Lines> behind(Question question, String key) {
+    public Optional<Lines> behind(InsightQuery question, String key) {
         try {
             return Optional.of(Lines.claimedWithin(question)
                     .and("i.vin = :vin", "vin", Vin.parse(key).value()));

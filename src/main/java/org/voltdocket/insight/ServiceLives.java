@@ -12,8 +12,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.Study.Lines;
-import org.voltdocket.insight.estimate.Lives;
+import org.voltdocket.insight.TopicStudy.Lines;
+import org.voltdocket.insight.estimate.Lifetimes;
 
 /**
  * Service lives in months: claims by the day of sale, and from the uploaded sales numbers all that are still in service, each
@@ -28,9 +28,8 @@ class ServiceLives {
     /** A battery claimed on the day of its sale has lived half a day. */
     private static final double LEAST = 0.5 / DAYS_A_MONTH;
 
-    private static final String COVERED =
-            "exists (select 1 from sold_month s where s.ended_at is null and s.type = i.type"
-                    + " and s.batch = i.batch and s.month = date_trunc('month', i.sold_on)::date)";
+    private static final String COVERED = "exists (select 1 from current_sold_month s where s.type = i.type"
+            + " and s.batch = i.batch and s.month = date_trunc('month', i.sold_on)::date)";
 
     private final JdbcClient db;
 
@@ -43,34 +42,34 @@ class ServiceLives {
      *
      * @param key type, or type and batch parted by a blank
      */
-    record Group(String key, String name, Lives lives) {}
+    record Group(String key, String name, Lifetimes lives) {}
 
     private record Sold(String key, LocalDate month, long sold) {}
 
     private record Claimed(String key, LocalDate sold, LocalDate claimed) {}
 
     /** Groups that were sold, by key. */
-    List<Group> groups(Question question) {
+    List<Group> groups(InsightQuery question) {
         return groups(question, question.by().equals("batch"));
     }
 
     /** The same by batch, however the question is taken. */
-    List<Group> batches(Question question) {
+    List<Group> batches(InsightQuery question) {
         return groups(question, true);
     }
 
-    private List<Group> groups(Question question, boolean byBatch) {
-        Map<String, Lives.Collector> lives = collect(question, byBatch);
+    private List<Group> groups(InsightQuery question, boolean byBatch) {
+        Map<String, Lifetimes.Collector> lives = collect(question, byBatch);
         List<Group> groups = new ArrayList<>();
         lives.forEach((key, collector) -> groups.add(new Group(key, key, collector.lives())));
         return groups;
     }
 
     /** All together; empty where nothing was sold. */
-    Optional<Lives> together(Question question) {
-        Lives.Collector all = new Lives.Collector();
+    Optional<Lifetimes> together(InsightQuery question) {
+        Lifetimes.Collector all = new Lifetimes.Collector();
         for (Group group : groups(question)) {
-            for (Lives.At at : group.lives().ages()) {
+            for (Lifetimes.At at : group.lives().ages()) {
                 all.failed(at.age(), at.failed()).alive(at.age(), at.alive());
             }
         }
@@ -78,7 +77,7 @@ class ServiceLives {
     }
 
     /** Claims with a product whose sale is not known well enough. */
-    long leftOut(Question question) {
+    long leftOut(InsightQuery question) {
         return db.sql(
                         "select count(*) from insight_case i where i.claimed_at < :to and i.type is not null and (i.sold_on is null"
                                 + " or not " + COVERED + ")")
@@ -87,7 +86,7 @@ class ServiceLives {
                 .single();
     }
 
-    Optional<Lines> lines(Question question, String key) {
+    Optional<Lines> lines(InsightQuery question, String key) {
         Lines all = new Lines(
                         "i.claimed_at < :to",
                         Map.of("to", question.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC)))
@@ -100,14 +99,15 @@ class ServiceLives {
                                 .and("i.batch = :batch", "batch", key.substring(blank + 1)));
     }
 
-    private SortedMap<String, Lives.Collector> collect(Question question, boolean byBatch) {
+    private SortedMap<String, Lifetimes.Collector> collect(InsightQuery question, boolean byBatch) {
         String key = byBatch ? "type || ' ' || batch" : "type";
-        SortedMap<String, Lives.Collector> lives = new TreeMap<>();
+        SortedMap<String, Lifetimes.Collector> lives = new TreeMap<>();
         Map<String, Long> claimedOf = new LinkedHashMap<>();
         for (Claimed one : claimed(question, key)) {
             double age = ChronoUnit.DAYS.between(one.sold(), one.claimed()) / DAYS_A_MONTH;
             if (age >= 0) {
-                lives.computeIfAbsent(one.key(), none -> new Lives.Collector()).failed(Math.max(LEAST, age), 1);
+                lives.computeIfAbsent(one.key(), none -> new Lifetimes.Collector())
+                        .failed(Math.max(LEAST, age), 1);
                 claimedOf.merge(one.key() + one.sold().withDayOfMonth(1), 1L, Long::sum);
             }
         }
@@ -115,13 +115,14 @@ class ServiceLives {
             long alive = one.sold() - claimedOf.getOrDefault(one.key() + one.month(), 0L);
             double age = ChronoUnit.DAYS.between(one.month().withDayOfMonth(15), question.to()) / DAYS_A_MONTH;
             if (alive > 0 && age > 0) {
-                lives.computeIfAbsent(one.key(), none -> new Lives.Collector()).alive(age, alive);
+                lives.computeIfAbsent(one.key(), none -> new Lifetimes.Collector())
+                        .alive(age, alive);
             }
         }
         return lives;
     }
 
-    private List<Claimed> claimed(Question question, String key) {
+    private List<Claimed> claimed(InsightQuery question, String key) {
         return db.sql("select " + key.replace("type", "i.type").replace("batch", "i.batch")
                         + " as key, i.sold_on, (i.claimed_at at time zone 'UTC')::date as claimed_on from insight_case i"
                         + " where i.claimed_at < :to and i.sold_on is not null and " + COVERED + " order by 1, 2, 3")
@@ -133,9 +134,9 @@ class ServiceLives {
                 .list();
     }
 
-    private List<Sold> sold(Question question, String key) {
-        return db.sql("select " + key + " as key, month, sum(sold) as sold from sold_month"
-                        + " where ended_at is null and month <= :to group by 1, 2 order by 1, 2")
+    private List<Sold> sold(InsightQuery question, String key) {
+        return db.sql("select " + key + " as key, month, sum(sold) as sold from current_sold_month"
+                        + " where month <= :to group by 1, 2 order by 1, 2")
                 .param("to", question.to())
                 .query((row, at) ->
                         new Sold(row.getString("key"), row.getObject("month", LocalDate.class), row.getLong("sold")))

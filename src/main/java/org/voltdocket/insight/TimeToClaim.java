@@ -5,27 +5,27 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.Insight.Said;
+import org.voltdocket.insight.ResultTable.Cell;
+import org.voltdocket.insight.ResultTable.Kind;
+import org.voltdocket.insight.ResultTable.Row;
 import org.voltdocket.insight.ServiceLives.Group;
-import org.voltdocket.insight.Table.Cell;
-import org.voltdocket.insight.Table.Kind;
-import org.voltdocket.insight.Table.Row;
+import org.voltdocket.insight.TopicResult.Said;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.insight.chart.LifeChart;
-import org.voltdocket.insight.estimate.Excess;
+import org.voltdocket.insight.estimate.ExcessFailures;
 import org.voltdocket.insight.estimate.Forecast;
 import org.voltdocket.insight.estimate.KaplanMeier;
-import org.voltdocket.insight.estimate.Lives;
+import org.voltdocket.insight.estimate.Lifetimes;
 import org.voltdocket.insight.estimate.Weibull;
 import org.voltdocket.kernel.Interval;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 
 /**
  * How long batteries last until they are claimed, by type or batch: counted and fitted, with those still in service, and how
  * many claims the coming months will bring. Everything sold counts up to the question's last day, whatever its first.
  */
 @Component
-class TimeToClaim implements Study {
+class TimeToClaim implements TopicStudy {
 
     /** Months ahead that are forecast. */
     static final int AHEAD = 3;
@@ -44,9 +44,9 @@ class TimeToClaim implements Study {
     private static final int DRAWN = 6;
 
     private final ServiceLives service;
-    private final Words words;
+    private final TextFormatter words;
 
-    TimeToClaim(ServiceLives service, Words words) {
+    TimeToClaim(ServiceLives service, TextFormatter words) {
         this.service = service;
         this.words = words;
     }
@@ -69,7 +69,7 @@ class TimeToClaim implements Study {
     }
 
     @Override
-    public Insight answer(Question question) {
+    public TopicResult answer(InsightQuery question) {
         List<Judged> groups = service.groups(question).stream().map(Judged::of).toList();
         Optional<Weibull> usual = service.together(question).flatMap(Weibull::fit);
         List<Row> rows = new ArrayList<>();
@@ -94,7 +94,7 @@ class TimeToClaim implements Study {
                         (Judged batch) -> -batch.atYear().orElseThrow().low()))
                 .limit(NAMED)
                 .forEach(batch -> said.add(named(batch)));
-        return new Insight(topic(), question, said, table(rows), drawing(groups));
+        return new TopicResult(topic(), question, said, table(rows), drawing(groups));
     }
 
     /**
@@ -105,9 +105,10 @@ class TimeToClaim implements Study {
         if (usual.isEmpty() || one.atYear().isEmpty()) {
             return false;
         }
-        Lives lives = one.group().lives();
+        Lifetimes lives = one.group().lives();
         return one.atYear().get().low() > EARLY * usual.get().failedBy(COMPARED)
-                && Excess.chance(lives.failed(), Excess.expected(lives, usual.get())) < BY_CHANCE / compared;
+                && ExcessFailures.chance(lives.failed(), ExcessFailures.expected(lives, usual.get()))
+                        < BY_CHANCE / compared;
     }
 
     private static Said named(Judged batch) {
@@ -117,12 +118,12 @@ class TimeToClaim implements Study {
     }
 
     @Override
-    public Optional<Lines> behind(Question question, String key) {
+    public Optional<Lines> behind(InsightQuery question, String key) {
         return service.lines(question, key);
     }
 
-    private static Table table(List<Row> rows) {
-        return new Table(
+    private static ResultTable table(List<Row> rows) {
+        return new ResultTable(
                 List.of(
                         "group",
                         "sold",

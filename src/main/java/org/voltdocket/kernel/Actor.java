@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * Who is looking or acting. Every public query takes one.
+ * The account that reads or acts. Every query for users takes one.
  *
  * @param user account name, or {@code system} for the server itself
  * @param role what it may do
@@ -29,5 +29,30 @@ public record Actor(String user, Role role, Optional<UUID> workshop) {
     /** Whether this actor may see what belongs to the workshop; a case without a workshop belongs to the distributor. */
     public boolean sees(Optional<UUID> owner) {
         return role != Role.WORKSHOP || owner.isPresent() && owner.equals(workshop);
+    }
+
+    /** Whether this actor acts for a workshop and sees the workshop's own cases only. */
+    public boolean isWorkshop() {
+        return role == Role.WORKSHOP;
+    }
+
+    /** Whether this actor may decide claims, answer objections and enter supplier recoveries. */
+    public boolean canDecideClaims() {
+        return role == Role.CLERK || role == Role.ADMIN;
+    }
+
+    /** Whether this actor may receive and test returned batteries, record outcomes and verify the trail. */
+    public boolean canAudit() {
+        return role == Role.AUDITOR || role == Role.ADMIN;
+    }
+
+    /** Whether this actor may open cases, edit facts and upload evidence to a case. */
+    public boolean canEditCases() {
+        return role != Role.AUDITOR;
+    }
+
+    /** Whether this actor may manage accounts, editions of the rule book, warranty terms and settings. */
+    public boolean canAdminister() {
+        return role == Role.ADMIN;
     }
 }

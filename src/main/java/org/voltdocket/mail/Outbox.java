@@ -18,10 +18,10 @@ public class Outbox {
 
     private final JdbcClient db;
     private final MailSettings settings;
-    private final MailClock wake;
+    private final MailWorker wake;
     private final Clock clock;
 
-    Outbox(JdbcClient db, MailSettings settings, MailClock wake, Clock clock) {
+    Outbox(JdbcClient db, MailSettings settings, MailWorker wake, Clock clock) {
         this.db = db;
         this.settings = settings;
         this.wake = wake;

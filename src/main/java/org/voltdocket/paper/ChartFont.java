@@ -9,8 +9,8 @@ import java.io.UncheckedIOException;
 /** The document's fonts as the chart library measures text with: the same files, whatever the system has. */
 public final class ChartFont {
 
-    private static final Font PLAIN = load(Style.Face.PLAIN);
-    private static final Font BOLD = load(Style.Face.BOLD).deriveFont(Font.BOLD);
+    private static final Font PLAIN = load(TextStyle.Face.PLAIN);
+    private static final Font BOLD = load(TextStyle.Face.BOLD).deriveFont(Font.BOLD);
 
     private ChartFont() {}
 
@@ -24,9 +24,9 @@ public final class ChartFont {
         return BOLD.deriveFont(size);
     }
 
-    private static Font load(Style.Face face) {
+    private static Font load(TextStyle.Face face) {
         try {
-            return Font.createFont(Font.TRUETYPE_FONT, new ByteArrayInputStream(Type.bytes(face)));
+            return Font.createFont(Font.TRUETYPE_FONT, new ByteArrayInputStream(DocumentFonts.bytes(face)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (FontFormatException e) {

@@ -57,14 +57,14 @@ final class ChartKey {
         for (Chart.Panel panel : chart.panels()) {
             for (Chart.Limit limit : panel.limits()) {
                 if (named.add(limit.name())) {
-                    items.add(stroke(limit.name(), Ink.LIMIT, dashes(0.8f)));
+                    items.add(stroke(limit.name(), DocumentColors.LIMIT, dashes(0.8f)));
                 }
             }
         }
         for (Chart.Band band : chart.bands()) {
             if (named.add(band.name())) {
                 items.add(new LegendItem(
-                        band.name(), null, null, null, PATCH, band.tint(), new BasicStroke(0.4f), Ink.LINE));
+                        band.name(), null, null, null, PATCH, band.tint(), new BasicStroke(0.4f), DocumentColors.LINE));
             }
         }
         return items;
@@ -78,7 +78,7 @@ final class ChartKey {
         LegendTitle legend = chart.getLegend();
         legend.setPosition(RectangleEdge.BOTTOM);
         legend.setItemFont(ChartFont.plain(7));
-        legend.setItemPaint(Ink.INK);
+        legend.setItemPaint(DocumentColors.INK);
         legend.setFrame(BlockBorder.NONE);
         legend.setBackgroundPaint(Color.WHITE);
         legend.setPadding(RectangleInsets.ZERO_INSETS);

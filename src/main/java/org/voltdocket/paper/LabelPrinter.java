@@ -23,28 +23,29 @@ public final class LabelPrinter {
     private static final float SHEET_EDGE = LabelSize.points(4);
 
     private final LabelSize size;
-    private final Type type;
+    private final DocumentFonts type;
     private final PdfWriter writer;
     private final Document document;
-    private final Tags.Element root;
+    private final PdfStructure.Element root;
 
-    private LabelPrinter(OutputStream out, Imprint imprint, LabelSize size, Rectangle page) {
+    private LabelPrinter(OutputStream out, DocumentMetadata imprint, LabelSize size, Rectangle page) {
         this.size = size;
-        this.type = new Type(imprint.identity());
+        this.type = new DocumentFonts(imprint.identity());
         document = new Document(page);
         writer = PdfWriter.getInstance(document, out);
         writer.setCloseStream(false);
         writer.setPdfVersion(PdfWriter.VERSION_1_7);
         writer.setTagged();
         document.open();
-        Sheets.describe(writer.getInfo(), imprint);
+        PdfPages.describe(writer.getInfo(), imprint);
         writer.createXmpMetadata();
         writer.getExtraCatalog().put(PdfName.LANG, new PdfString(imprint.language()));
-        root = new Tags.Element(new PdfStructureElement(writer.getStructureTreeRoot(), new PdfName("Document")));
+        root = new PdfStructure.Element(
+                new PdfStructureElement(writer.getStructureTreeRoot(), new PdfName("Document")));
     }
 
     /** One label a page, for a label printer. */
-    public static void roll(OutputStream out, Imprint imprint, LabelSize size, List<Label> labels) {
+    public static void roll(OutputStream out, DocumentMetadata imprint, LabelSize size, List<Label> labels) {
         LabelPrinter printer = new LabelPrinter(out, imprint, size, new Rectangle(size.width(), size.height()));
         for (int i = 0; i < labels.size(); i++) {
             if (i > 0) {
@@ -56,7 +57,7 @@ public final class LabelPrinter {
     }
 
     /** As many as fit on each sheet of A4, with lines to cut along. */
-    public static void sheets(OutputStream out, Imprint imprint, LabelSize size, List<Label> labels) {
+    public static void sheets(OutputStream out, DocumentMetadata imprint, LabelSize size, List<Label> labels) {
         LabelPrinter printer = new LabelPrinter(out, imprint, size, PageSize.A4);
         float wide = PageSize.A4.getWidth() - 2 * SHEET_EDGE;
         float high = PageSize.A4.getHeight() - 2 * SHEET_EDGE;
@@ -79,9 +80,9 @@ public final class LabelPrinter {
 
     private void cutLines(float x, float y) {
         PdfContentByte canvas = writer.getDirectContent();
-        Tags.artifact(canvas, () -> {
+        PdfStructure.artifact(canvas, () -> {
             canvas.setLineWidth(0.3f);
-            canvas.setColorStroke(Ink.LINE);
+            canvas.setColorStroke(DocumentColors.LINE);
             canvas.rectangle(x, y, size.width(), size.height());
             canvas.stroke();
         });
@@ -93,22 +94,22 @@ public final class LabelPrinter {
         float right = x + size.width() - MARGIN;
         float top = y + size.height() - MARGIN;
         float bars = Math.min(MOST_BAR_HEIGHT, size.height() * 0.2f);
-        root.child(Tags.FIGURE)
+        root.child(PdfStructure.FIGURE)
                 .describedAs("Code 128: " + label.code())
-                .around(canvas, () -> Codes.bars(canvas, label.code(), left, top - bars, right - left, bars));
+                .around(canvas, () -> BarcodePainter.bars(canvas, label.code(), left, top - bars, right - left, bars));
         float next = text(
-                List.of(Cell.of(label.code(), label.code().length() > 24 ? Style.MONO : Style.MONO_LARGE)),
+                List.of(TableCell.of(label.code(), label.code().length() > 24 ? TextStyle.MONO : TextStyle.MONO_LARGE)),
                 left,
                 right,
                 top - bars - 2,
                 y);
         float side = Math.min(MOST_QR_SIDE, size.height() * 0.42f);
-        root.child(Tags.FIGURE)
+        root.child(PdfStructure.FIGURE)
                 .describedAs("QR: " + label.address())
-                .around(canvas, () -> Codes.square(canvas, label.address(), right - side, next - side, side));
-        List<Cell> lines = new ArrayList<>();
-        lines.add(Cell.of(label.heading(), Style.LEAD));
-        label.lines().forEach(line -> lines.add(Cell.of(line, Style.SMALL)));
+                .around(canvas, () -> BarcodePainter.square(canvas, label.address(), right - side, next - side, side));
+        List<TableCell> lines = new ArrayList<>();
+        lines.add(TableCell.of(label.heading(), TextStyle.LEAD));
+        label.lines().forEach(line -> lines.add(TableCell.of(line, TextStyle.SMALL)));
         float below = text(lines, left, right - side - 2, next, y);
         cautions(label, left, right, right - side - 2, below - 1, next - side, y + MARGIN / 2);
     }
@@ -136,7 +137,7 @@ public final class LabelPrinter {
     private void set(
             String text, float size, float left, float right, float beside, float top, float qrBottom, float bottom) {
         PdfContentByte canvas = writer.getDirectContent();
-        root.child(Tags.P).around(canvas, () -> {
+        root.child(PdfStructure.P).around(canvas, () -> {
             ColumnText column = column(text, size);
             column.setCanvas(canvas);
             column.setSimpleColumn(left, Math.max(bottom, qrBottom), beside, top);
@@ -150,22 +151,24 @@ public final class LabelPrinter {
     private ColumnText column(String text, float size) {
         ColumnText column = new ColumnText(writer.getDirectContent());
         column.addText(new com.lowagie.text.Phrase(
-                text, new com.lowagie.text.Font(type.font(Style.SMALL), size, com.lowagie.text.Font.NORMAL, Ink.INK)));
+                text,
+                new com.lowagie.text.Font(
+                        type.font(TextStyle.SMALL), size, com.lowagie.text.Font.NORMAL, DocumentColors.INK)));
         column.setLeading(size * 1.2f);
         return column;
     }
 
     /** Sets lines below each other; answers where the next may begin. */
-    private float text(List<Cell> lines, float left, float right, float top, float bottom) {
+    private float text(List<TableCell> lines, float left, float right, float top, float bottom) {
         PdfContentByte canvas = writer.getDirectContent();
         float y = top;
-        for (Cell line : lines) {
+        for (TableCell line : lines) {
             ColumnText column = new ColumnText(canvas);
             column.addText(type.phrase(line));
-            float leading = Flow.leading(line);
+            float leading = PageLayout.leading(line);
             column.setLeading(leading);
             column.setSimpleColumn(left, bottom, right, y);
-            root.child(Tags.P).around(canvas, () -> column.go());
+            root.child(PdfStructure.P).around(canvas, () -> column.go());
             y = column.getYLine() - 1.5f;
         }
         return y - 1.5f;

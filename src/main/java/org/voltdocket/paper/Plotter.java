@@ -37,7 +37,7 @@ final class Plotter {
         return chart.panels().size() * PANEL + AXIS + KEY_ROW * ChartKey.rows(chart);
     }
 
-    static void draw(Chart chart, PdfTemplate on, Type type) {
+    static void draw(Chart chart, PdfTemplate on, DocumentFonts type) {
         NumberAxis time = axis(chart.timeLabel());
         time.setRange(chart.from(), Math.max(chart.to(), chart.from() + 1));
         time.setStandardTickUnits(ClockUnits.source());
@@ -76,9 +76,9 @@ final class Plotter {
         }
         XYPlot plot = new XYPlot(data, null, values, lines);
         plot.setBackgroundPaint(Color.WHITE);
-        plot.setOutlinePaint(Ink.LINE);
+        plot.setOutlinePaint(DocumentColors.LINE);
         plot.setOutlineStroke(HAIR);
-        plot.setRangeGridlinePaint(Ink.LINE);
+        plot.setRangeGridlinePaint(DocumentColors.LINE);
         plot.setRangeGridlineStroke(HAIR);
         plot.setDomainGridlinesVisible(false);
         bands(chart, plot, top);
@@ -91,7 +91,7 @@ final class Plotter {
     }
 
     private static void bands(Chart chart, XYPlot plot, boolean named) {
-        double width = Sheets.RIGHT - Sheets.LEFT - 50;
+        double width = PdfPages.RIGHT - PdfPages.LEFT - 50;
         for (Chart.Band band : chart.bands()) {
             IntervalMarker marker = new IntervalMarker(band.fromS(), band.toS(), band.tint());
             marker.setAlpha(1);
@@ -100,7 +100,7 @@ final class Plotter {
             if (named && wide > band.name().length() * 4.2) {
                 marker.setLabel(band.name());
                 marker.setLabelFont(ChartFont.plain(6.5f));
-                marker.setLabelPaint(Ink.DIM);
+                marker.setLabelPaint(DocumentColors.DIM);
                 marker.setLabelBackgroundColor(band.tint());
                 marker.setLabelAnchor(RectangleAnchor.TOP);
                 marker.setLabelTextAnchor(TextAnchor.TOP_CENTER);
@@ -119,7 +119,7 @@ final class Plotter {
             if (limit.value() < low - air || limit.value() > high + air || !drawn.add(limit.value())) {
                 continue;
             }
-            plot.addRangeMarker(new ValueMarker(limit.value(), Ink.LIMIT, ChartKey.dashes(0.8f)));
+            plot.addRangeMarker(new ValueMarker(limit.value(), DocumentColors.LIMIT, ChartKey.dashes(0.8f)));
             double margin = (high - low) * 0.05;
             values.setRange(
                     Math.min(values.getLowerBound(), limit.value() - margin),
@@ -135,11 +135,11 @@ final class Plotter {
 
     private static void marks(Chart chart, XYPlot plot, boolean named) {
         for (Chart.Mark mark : chart.marks()) {
-            ValueMarker line = new ValueMarker(mark.atS(), Ink.INK, HAIR);
+            ValueMarker line = new ValueMarker(mark.atS(), DocumentColors.INK, HAIR);
             if (named) {
                 line.setLabel(String.valueOf(mark.number()));
                 line.setLabelFont(ChartFont.bold(6.5f));
-                line.setLabelPaint(Ink.INK);
+                line.setLabelPaint(DocumentColors.INK);
                 line.setLabelBackgroundColor(Color.WHITE);
                 line.setLabelAnchor(RectangleAnchor.BOTTOM_RIGHT);
                 line.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
@@ -152,10 +152,10 @@ final class Plotter {
         NumberAxis axis = new NumberAxis(label);
         axis.setLabelFont(ChartFont.plain(7.5f));
         axis.setTickLabelFont(ChartFont.plain(7));
-        axis.setLabelPaint(Ink.INK);
-        axis.setTickLabelPaint(Ink.INK);
-        axis.setAxisLinePaint(Ink.LINE);
-        axis.setTickMarkPaint(Ink.DIM);
+        axis.setLabelPaint(DocumentColors.INK);
+        axis.setTickLabelPaint(DocumentColors.INK);
+        axis.setAxisLinePaint(DocumentColors.LINE);
+        axis.setTickMarkPaint(DocumentColors.DIM);
         axis.setTickMarkStroke(HAIR);
         axis.setLabelInsets(new RectangleInsets(1, 1, 1, 1));
         return axis;

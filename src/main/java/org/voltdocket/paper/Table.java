@@ -7,7 +7,7 @@ import java.util.List;
 public final class Table {
 
     final List<Column> columns;
-    final List<List<Cell>> rows = new ArrayList<>();
+    final List<List<TableCell>> rows = new ArrayList<>();
 
     /**
      * A column.
@@ -37,7 +37,7 @@ public final class Table {
      *
      * @throws IllegalArgumentException if it has more or fewer cells than there are columns
      */
-    public Table row(Cell... cells) {
+    public Table row(TableCell... cells) {
         if (cells.length != columns.size()) {
             throw new IllegalArgumentException(cells.length + " cells for " + columns.size() + " columns");
         }

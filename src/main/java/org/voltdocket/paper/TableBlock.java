@@ -11,23 +11,23 @@ final class TableBlock {
     private static final float PAD = 7;
     private static final float AIR = 2;
 
-    private final Flow flow;
+    private final PageLayout flow;
     private final Table table;
-    private final Tags.Element tag;
+    private final PdfStructure.Element tag;
     private final float[] edges;
 
-    TableBlock(Flow flow, Table table) {
+    TableBlock(PageLayout flow, Table table) {
         this.flow = flow;
         this.table = table;
-        this.tag = flow.element(Tags.TABLE);
+        this.tag = flow.element(PdfStructure.TABLE);
         this.edges = new float[table.columns.size() + 1];
         float shares = 0;
         for (Table.Column column : table.columns) {
             shares += column.share();
         }
-        edges[0] = Sheets.LEFT;
+        edges[0] = PdfPages.LEFT;
         for (int i = 0; i < table.columns.size(); i++) {
-            edges[i + 1] = edges[i] + table.columns.get(i).share() / shares * (Sheets.RIGHT - Sheets.LEFT);
+            edges[i + 1] = edges[i] + table.columns.get(i).share() / shares * (PdfPages.RIGHT - PdfPages.LEFT);
         }
     }
 
@@ -35,20 +35,20 @@ final class TableBlock {
         float first = height(table.rows.get(0));
         flow.keep(headHeight() + Math.min(first, 200));
         if (table.headed()) {
-            head(tag.child(Tags.TR), true);
+            head(tag.child(PdfStructure.TR), true);
         }
-        for (List<Cell> row : table.rows) {
+        for (List<TableCell> row : table.rows) {
             float height = height(row);
-            if (flow.room() < Math.min(height, Sheets.TOP - Sheets.BOTTOM - headHeight())) {
+            if (flow.room() < Math.min(height, PdfPages.TOP - PdfPages.BOTTOM - headHeight())) {
                 turn();
             }
             set(row, height);
         }
     }
 
-    private List<Cell> titles() {
+    private List<TableCell> titles() {
         return table.columns.stream()
-                .map(column -> Cell.of(column.title(), Style.SMALL_STRONG))
+                .map(column -> TableCell.of(column.title(), TextStyle.SMALL_STRONG))
                 .toList();
     }
 
@@ -64,38 +64,43 @@ final class TableBlock {
     }
 
     /** The head; on the pages after the first it is furniture, for it says nothing new. */
-    private void head(Tags.Element row, boolean first) {
-        List<Cell> titles = titles();
+    private void head(PdfStructure.Element row, boolean first) {
+        List<TableCell> titles = titles();
         float height = height(titles);
         PdfContentByte canvas = flow.canvas();
-        Tags.artifact(canvas, () -> {
-            canvas.setColorFill(Ink.SUNK);
-            canvas.rectangle(Sheets.LEFT, flow.y() - height, Sheets.RIGHT - Sheets.LEFT, height);
+        PdfStructure.artifact(canvas, () -> {
+            canvas.setColorFill(DocumentColors.SUNK);
+            canvas.rectangle(PdfPages.LEFT, flow.y() - height, PdfPages.RIGHT - PdfPages.LEFT, height);
             canvas.fill();
         });
         for (int i = 0; i < titles.size(); i++) {
             ColumnText text = flow.column(titles.get(i), table.columns.get(i).right());
             if (first) {
                 flow.set(
-                        text, row.child(Tags.TH).heads("Column"), left(i), right(i), flow.y() - AIR, flow.y() - height);
+                        text,
+                        row.child(PdfStructure.TH).heads("Column"),
+                        left(i),
+                        right(i),
+                        flow.y() - AIR,
+                        flow.y() - height);
             } else {
                 int column = i;
                 text.setCanvas(canvas);
-                text.setSimpleColumn(left(i), flow.y() - height + Flow.HANG, right(i), flow.y() - AIR);
-                Tags.artifact(canvas, () -> text.go());
+                text.setSimpleColumn(left(i), flow.y() - height + PageLayout.HANG, right(i), flow.y() - AIR);
+                PdfStructure.artifact(canvas, () -> text.go());
             }
         }
         flow.down(height);
     }
 
-    private void set(List<Cell> row, float height) {
-        Tags.Element line = tag.child(Tags.TR);
+    private void set(List<TableCell> row, float height) {
+        PdfStructure.Element line = tag.child(PdfStructure.TR);
         List<ColumnText> texts = new ArrayList<>();
-        List<Tags.Element> owners = new ArrayList<>();
+        List<PdfStructure.Element> owners = new ArrayList<>();
         for (int i = 0; i < row.size(); i++) {
             boolean head = i == 0;
             texts.add(flow.column(row.get(i), table.columns.get(i).right()));
-            owners.add(head ? line.child(Tags.TH).heads("Row") : line.child(Tags.TD));
+            owners.add(head ? line.child(PdfStructure.TH).heads("Row") : line.child(PdfStructure.TD));
         }
         boolean[] open = new boolean[row.size()];
         for (int i = 0; i < row.size(); i++) {
@@ -122,7 +127,7 @@ final class TableBlock {
         }
     }
 
-    private float height(List<Cell> row) {
+    private float height(List<TableCell> row) {
         float height = 0;
         for (int i = 0; i < row.size(); i++) {
             height = Math.max(height, flow.height(row.get(i), right(i) - left(i)));
@@ -140,11 +145,11 @@ final class TableBlock {
 
     private void rule() {
         PdfContentByte canvas = flow.canvas();
-        Tags.artifact(canvas, () -> {
+        PdfStructure.artifact(canvas, () -> {
             canvas.setLineWidth(0.5f);
-            canvas.setColorStroke(Ink.LINE);
-            canvas.moveTo(Sheets.LEFT, flow.y());
-            canvas.lineTo(Sheets.RIGHT, flow.y());
+            canvas.setColorStroke(DocumentColors.LINE);
+            canvas.moveTo(PdfPages.LEFT, flow.y());
+            canvas.lineTo(PdfPages.RIGHT, flow.y());
             canvas.stroke();
         });
     }

@@ -61,7 +61,7 @@ public class BenchResults {
     }
 
     /** Reads the tests of both; empty lists where the battery has no case. */
-    public Results of(Returned battery) {
+    public Results of(ReturnedBattery battery) {
         Optional<BatteryTest> workshop = battery.file()
                 .flatMap(ref -> lastTest(archive.ofCase(ref.id()).stream()
                         .filter(item -> item.origin() == Origin.WORKSHOP)
@@ -108,7 +108,7 @@ public class BenchResults {
         return new Pair(quantity, unit, a, b, a == null || b == null || b == 0 ? null : 100 * (a - b) / b);
     }
 
-    private Run run(Returned battery, EvidenceItem item) {
+    private Run run(ReturnedBattery battery, EvidenceItem item) {
         Recording recording = (Recording) archive.reading(item.id()).orElseThrow();
         double[] volts = wide(recording.channel(Channel.MEASURED_V), 1);
         double[] amperes = wide(recording.channel(Channel.MEASURED_A), -1);

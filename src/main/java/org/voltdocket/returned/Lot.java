@@ -3,9 +3,10 @@ package org.voltdocket.returned;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
-import org.voltdocket.returned.sampling.Level;
-import org.voltdocket.returned.sampling.Plan;
-import org.voltdocket.returned.sampling.Severity;
+import org.voltdocket.returned.sampling.InspectionLevel;
+import org.voltdocket.returned.sampling.InspectionSeverity;
+import org.voltdocket.returned.sampling.SamplingPlan;
+import org.voltdocket.returned.sampling.SwitchingRules;
 
 /**
  * A lot of returned batteries of which a sample is tested.
@@ -23,10 +24,10 @@ public record Lot(
         String key,
         String name,
         int size,
-        Level level,
+        InspectionLevel level,
         double aql,
-        Severity severity,
-        Plan plan,
+        InspectionSeverity severity,
+        SamplingPlan plan,
         long seed,
         Instant drawnAt,
         String drawnBy,
@@ -35,14 +36,14 @@ public record Lot(
     /** What the batteries of a lot share, and with it what counts against the lot. */
     public enum Scope {
         /** Sent in by one workshop: a battery counts against it that is no warranty case. */
-        WORKSHOP("workshop", List.of(Finding.NO_FAULT_FOUND, Finding.DAMAGED_BY_USE)),
+        WORKSHOP("workshop", List.of(BenchOutcome.NO_FAULT_FOUND, BenchOutcome.DAMAGED_BY_USE)),
         /** Made in one batch: a battery counts against it that is defective. */
-        BATCH("batch", List.of(Finding.DEFECT_CONFIRMED));
+        BATCH("batch", List.of(BenchOutcome.DEFECT_CONFIRMED));
 
         private final String id;
-        private final List<Finding> nonconforming;
+        private final List<BenchOutcome> nonconforming;
 
-        Scope(String id, List<Finding> nonconforming) {
+        Scope(String id, List<BenchOutcome> nonconforming) {
             this.id = id;
             this.nonconforming = nonconforming;
         }
@@ -53,18 +54,18 @@ public record Lot(
         }
 
         /** Whether such an outcome counts against the lot. */
-        public boolean counts(Finding finding) {
+        public boolean counts(BenchOutcome finding) {
             return nonconforming.contains(finding);
         }
 
-        /** @throws ReturnRefused if there is none of this name */
+        /** @throws InvalidReturnRequestException if there is none of this name */
         public static Scope of(String id) {
             for (Scope scope : values()) {
                 if (scope.id.equals(id)) {
                     return scope;
                 }
             }
-            throw new ReturnRefused("scope", "'scope' is 'workshop' or 'batch'; read '" + id + "'");
+            throw new InvalidReturnRequestException("scope", "'scope' is 'workshop' or 'batch'; read '" + id + "'");
         }
     }
 
@@ -96,7 +97,7 @@ public record Lot(
     public record Standing(int tested, int nonconforming, int replaced, Verdict verdict) {}
 
     /** A battery in the order drawn. */
-    public record Ranked(int rank, boolean inSample, ReturnLine battery) {}
+    public record Ranked(int rank, boolean inSample, ReturnListItem battery) {}
 
     /** With every battery in the order drawn. */
     public record Whole(Lot lot, List<Ranked> order) {}
@@ -106,17 +107,12 @@ public record Lot(
      *
      * @param waiting how many have no outcome and were drawn for no lot
      */
-    public record Source(
-            Scope scope,
-            String key,
-            String name,
-            int waiting,
-            org.voltdocket.returned.sampling.Switching.Standing switching) {}
+    public record Source(Scope scope, String key, String name, int waiting, SwitchingRules.Standing switching) {}
 
     /**
      * What is asked for.
      *
      * @param reducedAgreed whether a person agrees to reduced inspection where the switching rules allow it
      */
-    public record Wish(Scope scope, String key, Level level, double aql, boolean reducedAgreed) {}
+    public record Wish(Scope scope, String key, InspectionLevel level, double aql, boolean reducedAgreed) {}
 }

@@ -9,4 +9,5 @@ import java.util.UUID;
  *
  * @param assessment the case's assessment at that time; empty where there was none
  */
-public record Outcome(Finding finding, String reason, Optional<UUID> assessment, Instant givenAt, String givenBy) {}
+public record Outcome(
+        BenchOutcome finding, String reason, Optional<UUID> assessment, Instant givenAt, String givenBy) {}

@@ -30,7 +30,7 @@ public record Pallet(
      * @param line place on the list; 0 for one that is not on it
      * @param battery the return it was booked in as; null where it has not been scanned
      */
-    public record Line(int line, BatterySerial serial, ReturnLine battery) {}
+    public record Line(int line, BatterySerial serial, ReturnListItem battery) {}
 
     /** With its lines. */
     public record Whole(Pallet pallet, List<Line> lines) {}

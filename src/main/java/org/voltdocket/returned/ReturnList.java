@@ -23,8 +23,8 @@ class ReturnList {
             left join pallet p on p.id = r.pallet_id
             left join lateral (select case_id from returned_case c where c.return_id = r.id
                 order by c.ordinal desc limit 1) c on true
-            left join case_file f on f.id = c.case_id
-            left join workshop w on w.id = f.opened_workshop
+            left join case_summary f on f.id = c.case_id
+            left join workshop_summary w on w.id = f.opened_workshop
             left join lateral (select place from returned_place x where x.return_id = r.id
                 order by x.ordinal desc limit 1) pl on true
             left join lateral (select * from returned_condition x where x.return_id = r.id
@@ -41,7 +41,7 @@ class ReturnList {
         this.db = db;
     }
 
-    List<ReturnLine> find(ReturnQuery query, Instant now) {
+    List<ReturnListItem> find(ReturnQuery query, Instant now) {
         return db.sql(LINES + """
                         where (:q = '' or strpos(r.battery_serial, upper(:q)) > 0 or strpos(r.number, upper(:q)) > 0
                             or strpos(coalesce(f.number, ''), upper(:q)) > 0 or strpos(lower(coalesce(pl.place, '')),
@@ -57,29 +57,29 @@ class ReturnList {
                 .list();
     }
 
-    List<ReturnLine> ofPallet(UUID pallet, Instant now) {
+    List<ReturnListItem> ofPallet(UUID pallet, Instant now) {
         return db.sql(LINES + "where r.pallet_id = ? order by r.ordinal")
                 .param(pallet)
                 .query((row, n) -> line(row, now))
                 .list();
     }
 
-    List<ReturnLine> ofLot(UUID lot, Instant now) {
+    List<ReturnListItem> ofLot(UUID lot, Instant now) {
         return db.sql(LINES + "where k.lot_id = ? order by k.rank")
                 .param(lot)
                 .query((row, n) -> line(row, now))
                 .list();
     }
 
-    static ReturnLine line(ResultSet row, Instant now) throws SQLException {
+    static ReturnListItem line(ResultSet row, Instant now) throws SQLException {
         Instant arrived = row.getObject("arrived_at", OffsetDateTime.class).toInstant();
-        return new ReturnLine(
+        return new ReturnListItem(
                 row.getObject("id", UUID.class),
                 row.getString("number"),
                 new BatterySerial(row.getString("battery_serial")),
                 arrived,
                 days(arrived, now),
-                ReturnStore.told(row),
+                ReturnRepository.told(row),
                 Optional.ofNullable(row.getString("pallet")),
                 Optional.ofNullable(row.getString("case_number")),
                 Optional.ofNullable(row.getString("workshop")),
@@ -87,7 +87,7 @@ class ReturnList {
                 row.getBoolean("dangerous"),
                 Optional.ofNullable(row.getString("lot")),
                 Optional.ofNullable(row.getObject("rank", Integer.class)),
-                Optional.ofNullable(row.getString("outcome")).flatMap(Finding::of));
+                Optional.ofNullable(row.getString("outcome")).flatMap(BenchOutcome::of));
     }
 
     static long days(Instant arrived, Instant now) {

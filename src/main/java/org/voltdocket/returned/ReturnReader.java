@@ -8,12 +8,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
-import org.voltdocket.casefile.CaseLine;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
-import org.voltdocket.casefile.NotVisible;
-import org.voltdocket.casefile.catalogue.Catalogue;
-import org.voltdocket.casefile.catalogue.Product;
+import org.voltdocket.casefile.CaseListItem;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.catalogue.CatalogueService;
+import org.voltdocket.catalogue.Product;
 import org.voltdocket.diagnosis.Facts.BatteryFacts;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
@@ -24,21 +24,21 @@ import org.voltdocket.kernel.BatterySerial;
 @Component
 class ReturnReader {
 
-    private final ReturnStore store;
-    private final NoteStore notes;
-    private final PalletStore pallets;
-    private final Cases cases;
+    private final ReturnRepository store;
+    private final ReturnNoteRepository notes;
+    private final PalletRepository pallets;
+    private final CaseService cases;
     private final EvidenceArchive archive;
-    private final Catalogue catalogue;
+    private final CatalogueService catalogue;
     private final Clock clock;
 
     ReturnReader(
-            ReturnStore store,
-            NoteStore notes,
-            PalletStore pallets,
-            Cases cases,
+            ReturnRepository store,
+            ReturnNoteRepository notes,
+            PalletRepository pallets,
+            CaseService cases,
             EvidenceArchive archive,
-            Catalogue catalogue,
+            CatalogueService catalogue,
             Clock clock) {
         this.store = store;
         this.notes = notes;
@@ -49,13 +49,13 @@ class ReturnReader {
         this.clock = clock;
     }
 
-    Returned read(Actor actor, UUID id) {
-        ReturnStore.Row row = store.find(id).orElseThrow(() -> new NotVisible("returned battery"));
-        List<CaseLine> found = cases(actor, row.serial());
-        Optional<CaseRef> file = store.chosen(id)
+    ReturnedBattery read(Actor actor, UUID id) {
+        ReturnRepository.Row row = store.find(id).orElseThrow(() -> new NotFoundException("returned battery"));
+        List<CaseListItem> found = cases(actor, row.serial());
+        Optional<CaseReference> file = store.chosen(id)
                 .map(caseId -> cases.require(actor, caseId))
-                .or(() -> found.stream().map(CaseLine::ref).findFirst());
-        return new Returned(
+                .or(() -> found.stream().map(CaseListItem::ref).findFirst());
+        return new ReturnedBattery(
                 id,
                 row.number(),
                 row.serial(),
@@ -77,7 +77,7 @@ class ReturnReader {
                 notes.outcomes(id));
     }
 
-    private List<EvidenceItem> evidence(UUID id, CaseRef file) {
+    private List<EvidenceItem> evidence(UUID id, CaseReference file) {
         Set<UUID> own = new HashSet<>(store.evidence(id));
         return own.isEmpty()
                 ? List.of()
@@ -87,34 +87,34 @@ class ReturnReader {
     }
 
     /** Every case of a battery, newest first. */
-    List<CaseLine> cases(Actor actor, BatterySerial serial) {
+    List<CaseListItem> cases(Actor actor, BatterySerial serial) {
         // asked first: a refusal inside would end the transaction around
         return store.hasCase(serial) ? cases.ofBattery(actor, serial) : List.of();
     }
 
     /** @param self the return that is asked about, if it is there already */
-    List<Told> told(
-            Actor actor, BatterySerial serial, List<CaseLine> found, Optional<UUID> pallet, Optional<UUID> self) {
-        List<Told> told = new ArrayList<>();
+    List<ArrivalNotices> told(
+            Actor actor, BatterySerial serial, List<CaseListItem> found, Optional<UUID> pallet, Optional<UUID> self) {
+        List<ArrivalNotices> told = new ArrayList<>();
         if (found.isEmpty()) {
-            told.add(Told.NO_CASE);
+            told.add(ArrivalNotices.NO_CASE);
         } else if (found.size() > 1) {
-            told.add(Told.SEVERAL_CASES);
+            told.add(ArrivalNotices.SEVERAL_CASES);
         }
         if (!sold(serial, found)) {
-            told.add(Told.NEVER_SOLD);
+            told.add(ArrivalNotices.NEVER_SOLD);
         }
         if (pallet.filter(id -> !pallets.lists(id, serial)).isPresent()) {
-            told.add(Told.NOT_ON_LIST);
+            told.add(ArrivalNotices.NOT_ON_LIST);
         }
         if (store.wasHere(serial, self.orElse(new UUID(0, 0)))) {
-            told.add(Told.HERE_BEFORE);
+            told.add(ArrivalNotices.HERE_BEFORE);
         }
         return told;
     }
 
     /** A case says when, or the sales register knows that its batch was sold at all. */
-    private boolean sold(BatterySerial serial, List<CaseLine> found) {
+    private boolean sold(BatterySerial serial, List<CaseListItem> found) {
         return found.stream()
                         .anyMatch(line ->
                                 cases.facts(line.ref().id()).facts().battery().soldOn() != null)

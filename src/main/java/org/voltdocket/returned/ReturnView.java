@@ -6,8 +6,8 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.returned.bench.Line;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.returned.bench.ChecklistItem;
 
 /** A returned battery as JSON. */
 @Schema(name = "ReturnedBattery")
@@ -85,7 +85,7 @@ public record ReturnView(
             @Schema(description = "when it may begin or end")
             Instant notBefore) {
 
-        static StepView of(Line line) {
+        static StepView of(ChecklistItem line) {
             return new StepView(
                     line.stage().step().id(),
                     line.state().id(),
@@ -120,7 +120,7 @@ public record ReturnView(
     }
 
     /** @param now for the procedure */
-    public static ReturnView of(Returned battery, Instant now) {
+    public static ReturnView of(ReturnedBattery battery, Instant now) {
         List<OutcomeView> outcomes =
                 battery.outcomes().stream().map(OutcomeView::of).toList();
         return new ReturnView(
@@ -131,20 +131,22 @@ public record ReturnView(
                 battery.arrivedAt(),
                 battery.bookedBy(),
                 battery.days(),
-                battery.told().stream().map(Told::id).toList(),
-                battery.file().map(CaseRef::number).map(Object::toString).orElse(null),
+                battery.told().stream().map(ArrivalNotices::id).toList(),
+                battery.file().map(CaseReference::number).map(Object::toString).orElse(null),
                 battery.cases().stream()
                         .map(line -> line.ref().number().value())
                         .toList(),
                 battery.condition().map(ReturnView::condition).orElse(null),
-                battery.place().map(Returned.Place::name).orElse(null),
-                Bench.checklist(battery, now).stream().map(StepView::of).toList(),
+                battery.place().map(ReturnedBattery.Place::name).orElse(null),
+                BenchStepService.checklist(battery, now).stream()
+                        .map(StepView::of)
+                        .toList(),
                 battery.evidence().stream().map(item -> item.id()).toList(),
                 outcomes.isEmpty() ? null : outcomes.get(outcomes.size() - 1),
                 outcomes.size() < 2 ? null : outcomes.subList(0, outcomes.size() - 1));
     }
 
-    private static ConditionView condition(Condition seen) {
+    private static ConditionView condition(BatteryCondition seen) {
         return new ConditionView(
                 seen.cracked(),
                 seen.leaking(),

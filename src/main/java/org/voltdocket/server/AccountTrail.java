@@ -2,7 +2,7 @@ package org.voltdocket.server;
 
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
-import org.voltdocket.access.AccountChanged;
+import org.voltdocket.access.AccountChangedEvent;
 import org.voltdocket.trail.Trail;
 
 /** Writes changes of accounts, workshops and tokens into the trail, in the transaction that makes them. */
@@ -16,7 +16,7 @@ class AccountTrail {
     }
 
     @EventListener
-    void on(AccountChanged change) {
+    void on(AccountChangedEvent change) {
         trail.record(change.actor(), change.act(), "account/" + change.subject(), change.details());
     }
 }

@@ -6,30 +6,28 @@ import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
-import org.springframework.context.annotation.Profile;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
-import org.voltdocket.access.AccountRefused;
-import org.voltdocket.access.Accounts;
+import org.voltdocket.access.AccountService;
+import org.voltdocket.access.InvalidAccountException;
 import org.voltdocket.access.NewAccount;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 
-/** Makes the first administrator from the environment; once there is one, the variables are not looked at. */
+/** Creates the first administrator from the environment. Ignores the variables once there is an administrator. */
 @Component
-@Profile("!demo")
-@Order(Ordered.HIGHEST_PRECEDENCE)
+@Order(Ordered.HIGHEST_PRECEDENCE + 1)
 class FirstAdministrator implements ApplicationRunner {
 
     private static final Logger LOG = LoggerFactory.getLogger(FirstAdministrator.class);
 
-    private final Accounts accounts;
+    private final AccountService accounts;
     private final String user;
     private final String password;
 
     FirstAdministrator(
-            Accounts accounts,
+            AccountService accounts,
             @Value("${voltdocket.admin.user:}") String user,
             @Value("${voltdocket.admin.password:}") String password) {
         this.accounts = accounts;
@@ -43,15 +41,15 @@ class FirstAdministrator implements ApplicationRunner {
             return;
         }
         if (user.isBlank() || password.isBlank()) {
-            throw new CannotStart(
+            throw new StartupException(
                     "There is no administrator yet, and nobody could sign in.",
                     "Set VOLTDOCKET_ADMIN_USER and VOLTDOCKET_ADMIN_PASSWORD (12 characters or more) and start again. "
                             + "They are read once: as soon as there is an administrator, remove them.");
         }
         try {
             accounts.createUser(Actor.system(), new NewAccount(user, password, Role.ADMIN, Optional.empty()));
-        } catch (AccountRefused e) {
-            throw new CannotStart(
+        } catch (InvalidAccountException e) {
+            throw new StartupException(
                     "The first administrator cannot be made: " + e.getMessage(),
                     "Change VOLTDOCKET_ADMIN_USER or VOLTDOCKET_ADMIN_PASSWORD and start again.");
         }

@@ -11,7 +11,7 @@ import java.util.List;
 import org.springdoc.core.utils.SpringDocUtils;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.voltdocket.access.SignedIn;
+import org.voltdocket.access.AccountPrincipal;
 import org.voltdocket.kernel.Actor;
 
 /** The head of the published API description; its body is read off the controllers. */
@@ -20,7 +20,7 @@ class OpenApi {
 
     static {
         // who acts comes from the token, not from the request
-        SpringDocUtils.getConfig().addRequestWrapperToIgnore(Actor.class, SignedIn.class);
+        SpringDocUtils.getConfig().addRequestWrapperToIgnore(Actor.class, AccountPrincipal.class);
     }
 
     @Bean

@@ -4,7 +4,7 @@ import org.springframework.boot.health.contributor.Health;
 import org.springframework.boot.health.contributor.HealthIndicator;
 import org.springframework.boot.health.contributor.Status;
 import org.springframework.stereotype.Component;
-import org.voltdocket.evidence.store.NamedStore;
+import org.voltdocket.evidence.storage.ObjectStoreConfiguration;
 
 /**
  * Whether original files can be kept and read. A server whose store is away is still ready, answered by 200, for all nodes
@@ -16,9 +16,9 @@ class OriginalsHealthIndicator implements HealthIndicator {
     /** Ready, but for files. */
     static final Status LIMITED = new Status("LIMITED");
 
-    private final NamedStore named;
+    private final ObjectStoreConfiguration named;
 
-    OriginalsHealthIndicator(NamedStore named) {
+    OriginalsHealthIndicator(ObjectStoreConfiguration named) {
         this.named = named;
     }
 

@@ -14,11 +14,11 @@ import org.voltdocket.kernel.Sha256;
 @Service
 public class Trail {
 
-    private final TrailStore store;
+    private final TrailRepository store;
     private final CanonicalJson json;
     private final Clock clock;
 
-    Trail(TrailStore store, CanonicalJson json, Clock clock) {
+    Trail(TrailRepository store, CanonicalJson json, Clock clock) {
         this.store = store;
         this.json = json;
         this.clock = clock;
@@ -40,9 +40,9 @@ public class Trail {
             throw new IllegalArgumentException("a trail entry names an act and a subject");
         }
         store.lock();
-        Optional<Link> last = store.last();
-        Link next = new Link(
-                last.map(Link::position).orElse(0L) + 1,
+        Optional<ChainedEntry> last = store.last();
+        ChainedEntry next = new ChainedEntry(
+                last.map(ChainedEntry::position).orElse(0L) + 1,
                 clock.instant().truncatedTo(ChronoUnit.MICROS),
                 actor.user(),
                 actor.role().name(),
@@ -50,7 +50,7 @@ public class Trail {
                 act,
                 subject,
                 json.write(details),
-                last.map(Link::hash).orElse(Link.START),
+                last.map(ChainedEntry::hash).orElse(ChainedEntry.START),
                 null);
         store.append(next.sealed(json));
     }
@@ -77,7 +77,7 @@ public class Trail {
 
     /** Walks the whole chain without a noted head; see {@link #verify(Optional)}. */
     @Transactional(readOnly = true)
-    public TrailCheck verify() {
+    public ChainVerification verify() {
         return verify(Optional.empty());
     }
 
@@ -87,8 +87,8 @@ public class Trail {
      * itself, and a chain written anew holds too: only a head noted outside the server shows those.
      */
     @Transactional(readOnly = true)
-    public TrailCheck verify(Optional<TrailHead> noted) {
-        Walk walk = new Walk(json, noted);
+    public ChainVerification verify(Optional<TrailHead> noted) {
+        ChainReader walk = new ChainReader(json, noted);
         store.each(walk::step);
         return walk.result();
     }

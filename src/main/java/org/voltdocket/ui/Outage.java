@@ -14,7 +14,7 @@ enum Outage {
     DATABASE(30) {
         @Override
         ProblemDetail problem() {
-            return Problems.of(
+            return ProblemDetails.of(
                     HttpStatus.SERVICE_UNAVAILABLE,
                     "database-away",
                     "The database does not answer",
@@ -26,7 +26,7 @@ enum Outage {
     DISK(300) {
         @Override
         ProblemDetail problem() {
-            return Problems.of(
+            return ProblemDetails.of(
                     HttpStatus.INSUFFICIENT_STORAGE,
                     "disk-full",
                     "There is no room left",

@@ -23,13 +23,13 @@ class TokensApiTest {
     private Server server;
 
     @Autowired
-    private Tokens tokens;
+    private TokenService tokens;
 
     @Autowired
-    private Accounts accounts;
+    private AccountService accounts;
 
     @Autowired
-    private SignIn signIn;
+    private PasswordVerifier signIn;
 
     @Autowired
     private JdbcClient jdbc;
@@ -108,9 +108,9 @@ class TokensApiTest {
     void aRevokedTokenAndADisabledAccountAreOutAtOnce() {
         User user = server.newUser(Role.AUDITOR);
         User other = server.newUser(Role.AUDITOR);
-        SignedIn who = signIn.check(user.name(), Server.PASSWORD).orElseThrow();
+        AccountPrincipal who = signIn.check(user.name(), Server.PASSWORD).orElseThrow();
         UUID id = tokens.of(who).get(0).id();
-        SignedIn stranger = signIn.check(other.name(), Server.PASSWORD).orElseThrow();
+        AccountPrincipal stranger = signIn.check(other.name(), Server.PASSWORD).orElseThrow();
         assertThat(tokens.revoke(stranger, id)).as("another's token").isFalse();
         assertThat(server.as(user).get(NOWHERE).status()).isEqualTo(404);
         assertThat(tokens.revoke(who, id)).isTrue();

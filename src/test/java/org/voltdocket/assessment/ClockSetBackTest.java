@@ -8,16 +8,17 @@ import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
-import org.voltdocket.assessment.edition.EditionBook;
+import org.voltdocket.assessment.edition.EditionService;
 import org.voltdocket.assessment.edition.EditionTexts;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
+import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.Pairs;
-import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Vin;
@@ -29,19 +30,22 @@ import org.voltdocket.trail.Trail;
 class ClockSetBackTest {
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private EvidenceArchive evidence;
+    private CaseEditService caseEdits;
 
     @Autowired
-    private AssessmentRows rows;
+    private CaseInputReader inputs;
 
     @Autowired
-    private org.voltdocket.evidence.Fingerprints fingerprints;
+    private AssessmentRepository rows;
 
     @Autowired
-    private CaseLock lock;
+    private PendingAssessments pending;
+
+    @Autowired
+    private JdbcClient db;
 
     @Autowired
     private Clock clock;
@@ -50,17 +54,18 @@ class ClockSetBackTest {
     private PlatformTransactionManager transactions;
 
     @Autowired
-    private EditionBook editions;
+    private EditionService editions;
 
     @Autowired
-    private Assessments assessments;
+    private AssessmentService assessments;
 
     @Autowired
     private Trail trail;
 
     @Test
     void theLatestAssessmentIsTheLastOneMadeAndTheTrailHolds() {
-        CaseRef ref = cases.open(
+        CaseReference ref = caseEdits
+                .open(
                         Actor.system(),
                         new NewCase(
                                 BatterySerial.parse(Pairs.serial()),
@@ -72,9 +77,10 @@ class ClockSetBackTest {
                 editions.keep(Actor.system(), EditionTexts.bytes(EditionTexts.text(EditionTexts.name())))
                         .sha256());
         Clock back = Clock.offset(clock, Duration.ofDays(-1));
-        new Rejudge(cases, evidence, fingerprints, rows, lock, back, transactions).append(id, next, said -> {});
+        new CaseAssessor(inputs, new AssessmentStore(rows, cases, db, back), pending, trail, back, transactions)
+                .reassess(id, next, result -> {});
 
-        List<KeptAssessment> all = assessments.all(id);
+        List<StoredAssessment> all = assessments.all(id);
         assertThat(all).hasSize(2);
         assertThat(all.get(0).assessedAt()).isBefore(all.get(1).assessedAt());
         assertThat(all.get(0).assessment().rulebook()).isEqualTo(next.edition());

@@ -12,11 +12,13 @@ import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.assessment.edition.EditionBook;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
+import org.voltdocket.assessment.edition.EditionService;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.catalogue.Catalogue;
+import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.demo.GeneratedCase;
 import org.voltdocket.demo.GeneratedItem;
 import org.voltdocket.demo.Generator;
@@ -24,18 +26,17 @@ import org.voltdocket.demo.Scenario;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
-import org.voltdocket.evidence.Intake;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.returned.Condition;
-import org.voltdocket.returned.Finding;
+import org.voltdocket.returned.BatteryCondition;
+import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.Lot;
-import org.voltdocket.returned.Lots;
+import org.voltdocket.returned.LotService;
 import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletNote;
-import org.voltdocket.returned.Pallets;
-import org.voltdocket.returned.Returns;
-import org.voltdocket.returned.sampling.Level;
+import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletService;
+import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.sampling.InspectionLevel;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
@@ -48,28 +49,31 @@ class EveryPageTest {
     private Server server;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private Intake intake;
+    private CaseEditService caseEdits;
+
+    @Autowired
+    private EvidenceUploadService uploads;
 
     @Autowired
     private EvidenceArchive archive;
 
     @Autowired
-    private Returns returns;
+    private ReturnService returns;
 
     @Autowired
-    private Pallets pallets;
+    private PalletService pallets;
 
     @Autowired
-    private Lots lots;
+    private LotService lots;
 
     @Autowired
-    private EditionBook editions;
+    private EditionService editions;
 
     @Autowired
-    private Catalogue catalogue;
+    private CatalogueService catalogue;
 
     @Test
     void publicPages() {
@@ -94,12 +98,13 @@ class EveryPageTest {
     void pagesOfAWorkshop() {
         Server.User user = server.newUser(Role.WORKSHOP);
         GeneratedCase made = Generator.generate(Scenario.SENSOR_READS_HIGH, 4721);
-        CaseRef ref = cases.open(user.actor(), new NewCase(made.serial(), made.vin(), made.facts()))
+        CaseReference ref = caseEdits
+                .open(user.actor(), new NewCase(made.serial(), made.vin(), made.facts()))
                 .ref();
         for (GeneratedItem item : made.items()) {
             Upload upload =
                     new Upload(item.fileName(), new ByteArrayInputStream(item.content()), "a note", Origin.WORKSHOP);
-            intake.accept(user.actor(), ref, upload);
+            uploads.receive(user.actor(), ref, upload);
         }
         List<String> paths = new ArrayList<>(List.of(
                 "/cases",
@@ -213,24 +218,26 @@ class EveryPageTest {
         List<UUID> ids = new ArrayList<>();
         for (int i = 0; i < 3; i++) {
             GeneratedCase made = Generator.generate(Scenario.WORN, 8801 + i);
-            cases.open(workshop.actor(), new NewCase(made.serial(), made.vin(), made.facts()));
+            caseEdits.open(workshop.actor(), new NewCase(made.serial(), made.vin(), made.facts()));
             ids.add(returns.arrive(auditor.actor(), made.serial(), Optional.empty())
                     .battery()
                     .id());
         }
-        PalletNote note = PalletNote.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
+        PalletAnnouncement note =
+                PalletAnnouncement.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
         Pallet pallet = pallets.note(auditor.actor(), note);
         Lot lot = lots.draw(
                 auditor.actor(),
                 new Lot.Wish(
                         Lot.Scope.WORKSHOP,
                         workshop.actor().workshop().orElseThrow().toString(),
-                        Level.II,
+                        InspectionLevel.II,
                         2.5,
                         false));
-        Condition leaking = new Condition(false, true, false, false, Condition.Terminals.CORRODED, "wet", null, null);
+        BatteryCondition leaking =
+                new BatteryCondition(false, true, false, false, BatteryCondition.Terminals.CORRODED, "wet", null, null);
         returns.look(auditor.actor(), ids.get(0), leaking);
-        returns.conclude(auditor.actor(), ids.get(1), Finding.WEAR_CONFIRMED, "as measured");
+        returns.conclude(auditor.actor(), ids.get(1), BenchOutcome.WEAR_CONFIRMED, "as measured");
         check(
                 auditor,
                 List.of(

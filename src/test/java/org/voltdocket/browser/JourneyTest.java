@@ -11,9 +11,9 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.assessment.Assessments;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.demo.GeneratedCase;
 import org.voltdocket.demo.Generator;
 import org.voltdocket.demo.Scenario;
@@ -33,10 +33,10 @@ class JourneyTest {
     private Server server;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private Assessments assessments;
+    private AssessmentService assessments;
 
     private Chromium chromium;
 
@@ -66,7 +66,7 @@ class JourneyTest {
                 made.items().size());
         page.waitForSelector("#upload-status:not(:empty)");
 
-        CaseRef ref = cases.require(user.actor(), number);
+        CaseReference ref = cases.require(user.actor(), number);
         Assessment judged = assessments.latest(ref.id()).orElseThrow().assessment();
         assertThat(page.textContent("#part-verdict .said")).isEqualTo(judged.said());
         assertThat(page.locator("#part-causes .causes > li").count())

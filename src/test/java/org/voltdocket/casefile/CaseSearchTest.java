@@ -76,13 +76,13 @@ class CaseSearchTest {
     })
     void everyWayFindsEachCaseOnceAndInOrder(int glance, int mostHits, boolean oldestFirst) {
         for (Actor actor : List.of(workshop, server.user(Role.CLERK).actor())) {
-            List<CaseLine> seen = walk(actor, mark, glance, mostHits, oldestFirst);
+            List<CaseListItem> seen = walk(actor, mark, glance, mostHits, oldestFirst);
             assertThat(seen)
                     .extracting(line -> line.ref().id())
                     .doesNotHaveDuplicates()
                     .hasSize(CASES);
             List<Instant> moments =
-                    new ArrayList<>(seen.stream().map(CaseLine::openedAt).toList());
+                    new ArrayList<>(seen.stream().map(CaseListItem::openedAt).toList());
             if (!oldestFirst) {
                 Collections.reverse(moments);
             }
@@ -123,8 +123,8 @@ class CaseSearchTest {
                 .hasMessageContaining("the moment of opening is kept");
     }
 
-    private List<CaseLine> walk(Actor actor, String q, int glance, int mostHits, boolean oldestFirst) {
-        List<CaseLine> seen = new ArrayList<>();
+    private List<CaseListItem> walk(Actor actor, String q, int glance, int mostHits, boolean oldestFirst) {
+        List<CaseListItem> seen = new ArrayList<>();
         Optional<String> cursor = Optional.empty();
         do {
             CaseQuery query = new CaseQuery(

@@ -166,8 +166,8 @@ class ClaimApiTest {
         List<String> wrong = new ArrayList<>();
         for (ClaimAction action : ClaimAction.values()) {
             people.forEach((role, client) -> {
-                boolean goes =
-                        action.isFor(role) && ClaimSteps.after(state, action).isPresent();
+                boolean goes = action.isFor(role)
+                        && ClaimTransitions.after(state, action).isPresent();
                 if (goes) {
                     return; // the runs of the other tests take these
                 }
@@ -180,7 +180,7 @@ class ClaimApiTest {
                             .isEqualTo("/manual/problems#claim-step-refused");
                     assertThat(answer.json().get("state").stringValue()).isEqualTo(state.id());
                     assertThat(texts(answer.json().get("allowedActions")))
-                            .containsExactlyElementsOf(ClaimSteps.from(state).stream()
+                            .containsExactlyElementsOf(ClaimTransitions.from(state).stream()
                                     .map(ClaimAction::id)
                                     .toList());
                 }

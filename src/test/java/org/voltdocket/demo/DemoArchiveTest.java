@@ -10,13 +10,16 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.access.Accounts;
-import org.voltdocket.assessment.Assessments;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.access.AccountService;
+import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.claim.Claim;
+import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
-import org.voltdocket.claim.Claims;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
@@ -28,9 +31,8 @@ import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.SentCase;
+import org.voltdocket.evidence.DuplicateRecordings;
 import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.evidence.Fingerprints;
-import org.voltdocket.evidence.Intake;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -42,25 +44,31 @@ import org.voltdocket.support.ServerTest;
 class DemoArchiveTest {
 
     @Autowired
-    private Accounts accounts;
+    private AccountService accounts;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private Intake intake;
+    private CaseEditService caseEdits;
 
     @Autowired
-    private Fingerprints fingerprints;
+    private EvidenceUploadService uploads;
+
+    @Autowired
+    private DuplicateRecordings fingerprints;
 
     @Autowired
     private EvidenceArchive archive;
 
     @Autowired
-    private Assessments assessments;
+    private AssessmentService assessments;
 
     @Autowired
-    private Claims claims;
+    private ClaimService claims;
+
+    @Autowired
+    private ClaimStepService steps;
 
     @Autowired
     private Server server;
@@ -81,11 +89,11 @@ class DemoArchiveTest {
         Actor workshop = server.newUser(Role.WORKSHOP).actor();
         Actor clerk = server.user(Role.CLERK).actor();
         assertThat(DemoClaims.ALL).hasSameSizeAs(DemoCase.ALL);
-        DemoClaims demo = new DemoClaims(claims);
+        DemoClaims demo = new DemoClaims(claims, steps);
         Set<ClaimState> states = new java.util.TreeSet<>();
         for (DemoClaims.Wanted wanted : DemoClaims.ALL) {
             SentCase sent = SentCase.open(server.as(server.newUser(Role.WORKSHOP, workshop.workshop())));
-            CaseRef file = cases.require(workshop, CaseNumber.parse(sent.number()));
+            CaseReference file = cases.require(workshop, CaseNumber.parse(sent.number()));
             demo.enter(file, wanted, workshop, clerk);
             Claim claim = claims.of(workshop, file.id()).orElseThrow();
             assertThat(claim.steps())
@@ -98,7 +106,8 @@ class DemoArchiveTest {
     @Test
     void whatEntersIsReadAndJudgedAsItWasMade() throws IOException {
         Actor actor = server.newUser(Role.WORKSHOP).actor();
-        DemoArchive demo = new DemoArchive(accounts, cases, intake, new DemoClaims(claims), event -> {});
+        DemoArchive demo =
+                new DemoArchive(accounts, cases, caseEdits, uploads, new DemoClaims(claims, steps), event -> {});
         Rulebook rulebook = rulebook();
         for (DemoCase one : DemoCase.ALL) {
             int files = demo.enter(one, actor);
@@ -118,7 +127,7 @@ class DemoArchiveTest {
                 sameReading(evidence, found);
             }
             Facts facts = cases.facts(id).facts();
-            History history = cases.history(id).with(fingerprints.underAnotherSerial(id));
+            History history = cases.history(id).with(fingerprints.copiedFromAnotherBattery(id));
             Assessment here = Diagnosis.assess(new CaseInput(facts, history, meant), rulebook);
             Assessment there = assessments.latest(id).orElseThrow().assessment();
             // an assessment is kept with ten significant digits
@@ -155,7 +164,7 @@ class DemoArchiveTest {
     }
 
     private static Rulebook rulebook() throws IOException {
-        try (InputStream in = Rulebook.class.getResourceAsStream("/shared/rulebook/2026.2.yaml")) {
+        try (InputStream in = Rulebook.class.getResourceAsStream("/shared/rulebook/2026.1.yaml")) {
             return Rulebook.read(in);
         }
     }

@@ -6,8 +6,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.annotation.Transactional;
-import org.voltdocket.casefile.catalogue.Catalogue;
-import org.voltdocket.casefile.catalogue.Product;
+import org.voltdocket.catalogue.CatalogueService;
+import org.voltdocket.catalogue.Product;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.support.ServerTest;
@@ -17,7 +17,7 @@ import org.voltdocket.support.ServerTest;
 class DemoCatalogueTest {
 
     @Autowired
-    private Catalogue catalogue;
+    private CatalogueService catalogue;
 
     @Test
     @Transactional

@@ -7,19 +7,21 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.casefile.CaseInOtherWorkshopException;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.returned.ArrivalNotices;
+import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.BenchResults;
-import org.voltdocket.returned.Finding;
 import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.Pallets;
-import org.voltdocket.returned.ReturnLine;
-import org.voltdocket.returned.Returned;
-import org.voltdocket.returned.Returns;
-import org.voltdocket.returned.Told;
+import org.voltdocket.returned.PalletService;
+import org.voltdocket.returned.ReturnListItem;
+import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
 
@@ -28,13 +30,16 @@ import org.voltdocket.support.ServerTest;
 class DemoReturnsTest {
 
     @Autowired
-    private Returns returns;
+    private ReturnService returns;
 
     @Autowired
-    private Pallets pallets;
+    private PalletService pallets;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
+
+    @Autowired
+    private CaseEditService caseEdits;
 
     @Autowired
     private BenchResults results;
@@ -52,8 +57,8 @@ class DemoReturnsTest {
         for (DemoReturns.Story story : DemoReturns.STORIES) {
             GeneratedCase made = DemoReturns.made(story);
             try {
-                cases.open(workshop, new NewCase(made.serial(), made.vin(), made.facts()));
-            } catch (org.voltdocket.casefile.CaseElsewhere there) {
+                caseEdits.open(workshop, new NewCase(made.serial(), made.vin(), made.facts()));
+            } catch (CaseInOtherWorkshopException there) {
                 // another test of the demo opened it
             }
         }
@@ -63,13 +68,14 @@ class DemoReturnsTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(first.listed() - first.arrived()).isEqualTo(1);
-        List<ReturnLine> lines = pallets.whole(auditor, first.id()).lines().stream()
+        List<ReturnListItem> lines = pallets.whole(auditor, first.id()).lines().stream()
                 .flatMap(line -> Optional.ofNullable(line.battery()).stream())
                 .toList();
-        assertThat(lines).anySatisfy(line -> assertThat(line.told()).contains(Told.NO_CASE));
-        Returned sound = lines.stream()
-                .filter(line ->
-                        line.outcome().filter(Finding.NO_FAULT_FOUND::equals).isPresent())
+        assertThat(lines).anySatisfy(line -> assertThat(line.told()).contains(ArrivalNotices.NO_CASE));
+        ReturnedBattery sound = lines.stream()
+                .filter(line -> line.outcome()
+                        .filter(BenchOutcome.NO_FAULT_FOUND::equals)
+                        .isPresent())
                 .map(line -> returns.of(auditor, line.id()))
                 .findFirst()
                 .orElseThrow();

@@ -21,7 +21,7 @@ import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 import tools.jackson.databind.JsonNode;
 
 /** Reads printed reports back: all that was judged stands in them, and the file is what it says it is. */
@@ -32,7 +32,7 @@ class ReportTest {
     private Server server;
 
     @Autowired
-    private Words words;
+    private TextFormatter words;
 
     @Test
     void tellsTheVerdictEveryFindingAndTheDigestOfEveryItem() throws IOException {

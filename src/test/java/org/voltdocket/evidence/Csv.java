@@ -7,14 +7,18 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.function.UnaryOperator;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.read.ParsedFile;
+import org.voltdocket.diagnosis.read.ReadResult;
+import org.voltdocket.diagnosis.read.RecordingReader;
+import org.voltdocket.diagnosis.read.RejectedFile;
 
 /** Small recordings for tests. */
-final class Csv {
+public final class Csv {
 
     private Csv() {}
 
     /** Thirty rows, one a second, with the voltage given. */
-    static String steady(double volts) {
+    public static String steady(double volts) {
         StringBuilder text = new StringBuilder("time_s,measured_v\n");
         for (int i = 0; i < 30; i++) {
             text.append(i).append(',').append(volts).append('\n');
@@ -29,7 +33,7 @@ final class Csv {
         return String.join("\n", lines) + "\n";
     }
 
-    static Outcome read(byte[] bytes) {
+    static ReadResult read(byte[] bytes) {
         try {
             return new RecordingReader(() -> new ByteArrayInputStream(bytes), false, size -> {}).read();
         } catch (IOException e) {
@@ -37,29 +41,29 @@ final class Csv {
         }
     }
 
-    static Outcome read(String text) {
+    static ReadResult read(String text) {
         return read(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    static Parsed parsed(String text) {
+    static ParsedFile parsed(String text) {
         return parsed(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    static Parsed parsed(byte[] bytes) {
-        Outcome outcome = read(bytes);
-        return outcome instanceof Parsed parsed ? parsed : fail("refused: " + outcome);
+    static ParsedFile parsed(byte[] bytes) {
+        ReadResult outcome = read(bytes);
+        return outcome instanceof ParsedFile parsed ? parsed : fail("refused: " + outcome);
     }
 
     static Recording recording(String text) {
         return (Recording) parsed(text).reading();
     }
 
-    static Refused refused(String text) {
+    static RejectedFile refused(String text) {
         return refused(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    static Refused refused(byte[] bytes) {
-        Outcome outcome = read(bytes);
-        return outcome instanceof Refused refused ? refused : fail("taken");
+    static RejectedFile refused(byte[] bytes) {
+        ReadResult outcome = read(bytes);
+        return outcome instanceof RejectedFile refused ? refused : fail("taken");
     }
 }

@@ -5,6 +5,9 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import org.voltdocket.diagnosis.Reading;
+import org.voltdocket.diagnosis.read.FileReader;
+import org.voltdocket.diagnosis.read.ParsedFile;
+import org.voltdocket.diagnosis.read.ReadResult;
 
 /** Reads a file of evidence as the intake does, without an archive. */
 public final class FileReading {
@@ -21,8 +24,8 @@ public final class FileReading {
      */
     public static Reading of(Path file) {
         try {
-            Outcome outcome = new FileReader(file, NOW, size -> {}).read();
-            if (outcome instanceof Parsed parsed && parsed.reading() != null) {
+            ReadResult outcome = new FileReader(file, NOW, size -> {}).read();
+            if (outcome instanceof ParsedFile parsed && parsed.reading() != null) {
                 return parsed.reading();
             }
             throw new IllegalArgumentException(file + " is no evidence that can be judged: " + outcome);

@@ -28,16 +28,23 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.read.FileLimits;
+import org.voltdocket.diagnosis.read.ParsedFile;
+import org.voltdocket.diagnosis.read.RejectedFile;
+import org.voltdocket.diagnosis.read.TestRecordReader;
+import org.voltdocket.evidence.storage.OriginalFileStore;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
@@ -55,16 +62,22 @@ class IntakeServerTest {
     private static final AtomicInteger NEXT = new AtomicInteger();
 
     @Autowired
-    private Intake intake;
+    private EvidenceUploadService uploads;
 
     @Autowired
     private EvidenceArchive archive;
 
     @Autowired
-    private RawStore raw;
+    private SeriesService recordings;
 
     @Autowired
-    private Cases cases;
+    private OriginalFileStore raw;
+
+    @Autowired
+    private CaseService cases;
+
+    @Autowired
+    private CaseEditService caseEdits;
 
     @Autowired
     private Trail trail;
@@ -76,7 +89,7 @@ class IntakeServerTest {
     private JdbcClient jdbc;
 
     private Actor actor;
-    private CaseRef file;
+    private CaseReference file;
 
     @BeforeEach
     void openACase() {
@@ -84,20 +97,21 @@ class IntakeServerTest {
         file = newCase();
     }
 
-    private CaseRef newCase() {
+    private CaseReference newCase() {
         String serial = String.format("INTAKE-%06d", NEXT.incrementAndGet());
-        return cases.open(actor, new NewCase(new BatterySerial(serial), Vin.parse("WP0ZZZ99ZTS392124"), Facts.UNKNOWN))
+        return caseEdits
+                .open(actor, new NewCase(new BatterySerial(serial), Vin.parse("WP0ZZZ99ZTS392124"), Facts.UNKNOWN))
                 .ref();
     }
 
-    private Received send(CaseRef to, String name, byte[] bytes) {
-        return intake.accept(actor, to, new Upload(name, new ByteArrayInputStream(bytes), null, Origin.WORKSHOP));
+    private IntakeResult send(CaseReference to, String name, byte[] bytes) {
+        return uploads.receive(actor, to, new Upload(name, new ByteArrayInputStream(bytes), null, Origin.WORKSHOP));
     }
 
     private EvidenceItem kept(String name, byte[] bytes) {
-        Received received = send(file, name, bytes);
-        assertThat(received).isInstanceOf(Kept.class);
-        return ((Kept) received).item();
+        IntakeResult received = send(file, name, bytes);
+        assertThat(received).isInstanceOf(Stored.class);
+        return ((Stored) received).item();
     }
 
     private byte[] content(UUID id) {
@@ -149,8 +163,8 @@ class IntakeServerTest {
                 same(recording, (Recording)
                         Csv.parsed(sample("standing-tab.csv")).reading());
             } else {
-                Parsed parsed =
-                        (Parsed) new TestRecordReader(java.time.Instant.now()).read(sample("battery-test.json"));
+                ParsedFile parsed =
+                        (ParsedFile) new TestRecordReader(java.time.Instant.now()).read(sample("battery-test.json"));
                 assertThat(evidence.reading()).isEqualTo(parsed.reading());
             }
         }
@@ -195,11 +209,11 @@ class IntakeServerTest {
     void theSameBytesAgainAreKnown() {
         byte[] csv = bytes(Csv.steady(12.5));
         EvidenceItem first = kept("one.csv", csv);
-        Received again = send(file, "two.csv", csv);
-        assertThat(again).isEqualTo(new Known(first));
+        IntakeResult again = send(file, "two.csv", csv);
+        assertThat(again).isEqualTo(new AlreadyStored(first));
         assertThat(archive.ofCase(file.id())).hasSize(1);
-        CaseRef other = newCase();
-        assertThat(send(other, "one.csv", csv)).isInstanceOf(Kept.class);
+        CaseReference other = newCase();
+        assertThat(send(other, "one.csv", csv)).isInstanceOf(Stored.class);
         Integer chunks = jdbc.sql("select count(*) from raw_chunk where sha256 = ?")
                 .param(first.sha256().hex())
                 .query(Integer.class)
@@ -215,7 +229,7 @@ class IntakeServerTest {
         try {
             for (int turn = 0; turn < 5; turn++) {
                 byte[] csv = bytes(longRecording(20_000 + turn));
-                List<Future<Received>> all = new ArrayList<>();
+                List<Future<IntakeResult>> all = new ArrayList<>();
                 for (int i = 0; i < threads; i++) {
                     all.add(pool.submit(() -> {
                         start.await();
@@ -223,8 +237,8 @@ class IntakeServerTest {
                     }));
                 }
                 int keptCount = 0;
-                for (Future<Received> one : all) {
-                    keptCount += one.get() instanceof Kept ? 1 : 0;
+                for (Future<IntakeResult> one : all) {
+                    keptCount += one.get() instanceof Stored ? 1 : 0;
                 }
                 assertThat(keptCount).isEqualTo(1);
                 assertThat(archive.ofCase(file.id())).hasSize(turn + 1);
@@ -236,21 +250,21 @@ class IntakeServerTest {
 
     @Test
     void uploadsOfTheSameBytesToTwoCasesAtOnceShareThem() throws Exception {
-        CaseRef other = newCase();
+        CaseReference other = newCase();
         byte[] csv = bytes(longRecording(30_000));
         CyclicBarrier start = new CyclicBarrier(2);
         ExecutorService pool = Executors.newFixedThreadPool(2);
         try {
-            List<Future<Received>> both = new ArrayList<>();
-            for (CaseRef to : List.of(file, other)) {
+            List<Future<IntakeResult>> both = new ArrayList<>();
+            for (CaseReference to : List.of(file, other)) {
                 both.add(pool.submit(() -> {
                     start.await();
                     return send(to, "same.csv", csv);
                 }));
             }
-            for (Future<Received> one : both) {
-                assertThat(one.get()).isInstanceOf(Kept.class);
-                assertThat(content(((Kept) one.get()).item().id())).isEqualTo(csv);
+            for (Future<IntakeResult> one : both) {
+                assertThat(one.get()).isInstanceOf(Stored.class);
+                assertThat(content(((Stored) one.get()).item().id())).isEqualTo(csv);
             }
         } finally {
             pool.shutdownNow();
@@ -261,9 +275,9 @@ class IntakeServerTest {
     void whatFailsHalfwayLeavesNothing() {
         byte[] csv = bytes(longRecording(2000));
         Upload withoutOrigin = new Upload("x.csv", new ByteArrayInputStream(csv), null, null);
-        assertThatThrownBy(() -> intake.accept(actor, file, withoutOrigin)).isInstanceOf(NullPointerException.class);
+        assertThatThrownBy(() -> uploads.receive(actor, file, withoutOrigin)).isInstanceOf(NullPointerException.class);
         assertThat(rawFiles(Sha256.of(csv))).isZero();
-        assertThat(send(file, "x.csv", csv)).isInstanceOf(Kept.class);
+        assertThat(send(file, "x.csv", csv)).isInstanceOf(Stored.class);
     }
 
     private int rawFiles(Sha256 sha256) {
@@ -292,8 +306,8 @@ class IntakeServerTest {
     @Test
     void aRefusalIsInTheTrailAndNowhereElse() {
         byte[] csv = bytes(Csv.with(7, line -> "5,12.x"));
-        Received received = send(file, "/home/me/bad.csv", csv);
-        assertThat(received).isInstanceOf(Refused.class);
+        IntakeResult received = send(file, "/home/me/bad.csv", csv);
+        assertThat(received).isInstanceOf(Rejected.class);
         assertThat(archive.ofCase(file.id())).isEmpty();
         assertThat(rawFiles(Sha256.of(csv))).isZero();
         TrailEntry entry = last("evidence-refused");
@@ -318,7 +332,7 @@ class IntakeServerTest {
 
     @Test
     void exactly64MiBAreTakenAndOneByteMoreIsNot() {
-        byte[] pdf = new byte[(int) Intake.MOST_BYTES];
+        byte[] pdf = new byte[(int) FileLimits.FILE_BYTES];
         byte[] head = bytes("%PDF-1.7\n");
         byte[] tail = bytes("startxref\n9\n%%EOF\n");
         System.arraycopy(head, 0, pdf, 0, head.length);
@@ -326,8 +340,8 @@ class IntakeServerTest {
         EvidenceItem item = kept("large.pdf", pdf);
         assertThat(Sha256.of(content(item.id()))).isEqualTo(item.sha256());
         byte[] more = java.util.Arrays.copyOf(pdf, pdf.length + 1);
-        Received received = send(newCase(), "larger.pdf", more);
-        assertThat(((Refused) received).reason()).isEqualTo(Refused.Reason.TOO_LARGE);
+        IntakeResult received = send(newCase(), "larger.pdf", more);
+        assertThat(((Rejected) received).file().reason()).isEqualTo(RejectedFile.Reason.TOO_LARGE);
     }
 
     @Test
@@ -350,7 +364,7 @@ class IntakeServerTest {
             }
         };
         long before = spools();
-        assertThatThrownBy(() -> intake.accept(actor, file, new Upload("x", broken, null, Origin.WORKSHOP)))
+        assertThatThrownBy(() -> uploads.receive(actor, file, new Upload("x", broken, null, Origin.WORKSHOP)))
                 .isInstanceOf(UncheckedIOException.class);
         assertThat(archive.ofCase(file.id())).isEmpty();
         assertThat(spools()).isEqualTo(before);
@@ -367,12 +381,12 @@ class IntakeServerTest {
     void anotherWorkshopSeesNothing() {
         EvidenceItem item = kept("good.csv", bytes(Csv.steady(12.5)));
         Actor stranger = new Actor("stranger", Role.WORKSHOP, Optional.of(UUID.randomUUID()));
-        assertThatThrownBy(() -> archive.item(stranger, item.id())).isInstanceOf(NotVisible.class);
-        assertThatThrownBy(() -> archive.series(stranger, item.id(), new SeriesQuery(List.of(), null, null, null)))
-                .isInstanceOf(NotVisible.class);
+        assertThatThrownBy(() -> archive.item(stranger, item.id())).isInstanceOf(NotFoundException.class);
+        assertThatThrownBy(() -> recordings.read(stranger, item.id(), new SeriesQuery(List.of(), null, null, null)))
+                .isInstanceOf(NotFoundException.class);
         Upload upload = new Upload("x.csv", new ByteArrayInputStream(bytes("x")), null, Origin.WORKSHOP);
-        assertThatThrownBy(() -> intake.accept(stranger, file, upload)).isInstanceOf(NotVisible.class);
-        assertThatThrownBy(() -> archive.item(actor, UUID.randomUUID())).isInstanceOf(NotVisible.class);
+        assertThatThrownBy(() -> uploads.receive(stranger, file, upload)).isInstanceOf(NotFoundException.class);
+        assertThatThrownBy(() -> archive.item(actor, UUID.randomUUID())).isInstanceOf(NotFoundException.class);
         Server.User other = server.newUser(Role.WORKSHOP);
         assertThat(server.as(other)
                         .get("/api/v1/evidence/" + item.id() + "/content")
@@ -405,7 +419,7 @@ class IntakeServerTest {
             "delete from " + table,
             "truncate " + table + " cascade"
         }) {
-            assertThatThrownBy(() -> jdbc.sql(change).update()).hasMessageContaining("evidence is kept as it came");
+            assertThatThrownBy(() -> jdbc.sql(change).update()).hasMessageContaining("append-only");
         }
     }
 

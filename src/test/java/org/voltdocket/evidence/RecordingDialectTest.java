@@ -22,6 +22,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Recording.Mark;
+import org.voltdocket.diagnosis.read.ByteSource;
+import org.voltdocket.diagnosis.read.ParsedFile;
+import org.voltdocket.diagnosis.read.PlausibleRange;
+import org.voltdocket.diagnosis.read.ReadResult;
+import org.voltdocket.diagnosis.read.RecordingReader;
 
 /** The same columns come out of every dialect. */
 class RecordingDialectTest {
@@ -55,7 +60,7 @@ class RecordingDialectTest {
                 time[i] = at;
                 at += 0.5 + random.nextDouble();
                 for (Channel channel : Channel.values()) {
-                    Plausible range = Plausible.of(channel);
+                    PlausibleRange range = PlausibleRange.of(channel);
                     boolean blank = i > 0 && random.nextInt(4) == 0;
                     double value = range.low() + random.nextDouble() * (Math.min(range.high(), 17) - range.low());
                     values[channel.ordinal()][i] = blank ? Float.NaN : (float) value;
@@ -104,20 +109,20 @@ class RecordingDialectTest {
         return d.quoted() ? "\"" + text + "\"" : text;
     }
 
-    private static Parsed parsed(byte[] bytes, Dialect d) throws IOException {
-        Source source = () -> {
+    private static ParsedFile parsed(byte[] bytes, Dialect d) throws IOException {
+        ByteSource source = () -> {
             InputStream in = new ByteArrayInputStream(bytes);
             return d.gzip() ? new GZIPInputStream(in) : in;
         };
-        Outcome outcome = new RecordingReader(source, d.gzip(), size -> {}).read();
-        assertThat(outcome).isInstanceOf(Parsed.class);
-        return (Parsed) outcome;
+        ReadResult outcome = new RecordingReader(source, d.gzip(), size -> {}).read();
+        assertThat(outcome).isInstanceOf(ParsedFile.class);
+        return (ParsedFile) outcome;
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"standing-comma.csv", "standing-semicolon.csv", "standing-tab.csv"})
     void readsTheSamples(String name) throws IOException {
-        Parsed parsed = Csv.parsed(Files.readAllBytes(Path.of("shared/samples", name)));
+        ParsedFile parsed = Csv.parsed(Files.readAllBytes(Path.of("shared/samples", name)));
         Recording first = (Recording) Csv.parsed(Files.readAllBytes(Path.of("shared/samples/standing-comma.csv")))
                 .reading();
         Recording read = (Recording) parsed.reading();

@@ -6,13 +6,15 @@ import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.voltdocket.evidence.Refused.Reason;
+import org.voltdocket.diagnosis.read.FileError;
+import org.voltdocket.diagnosis.read.RejectedFile;
+import org.voltdocket.diagnosis.read.RejectedFile.Reason;
 
 /** Every refusal names its place. */
 class RecordingRefusalTest {
 
     private static void refusedAt(String text, long line, int column, String word) {
-        Refused refused = Csv.refused(text);
+        RejectedFile refused = Csv.refused(text);
         assertThat(refused.errors()).isNotEmpty();
         FileError first = refused.errors().get(0);
         assertThat(first.line()).as(first.message()).isEqualTo(line);
@@ -108,7 +110,7 @@ class RecordingRefusalTest {
 
     @Test
     void a24VoltSystem() {
-        Refused refused = Csv.refused(Csv.steady(25.2));
+        RejectedFile refused = Csv.refused(Csv.steady(25.2));
         assertThat(refused.reason()).isEqualTo(Reason.SYSTEM_24V);
         assertThat(refused.detail()).contains("24 V system");
         Csv.parsed(Csv.steady(17.9));
@@ -120,7 +122,7 @@ class RecordingRefusalTest {
                 .replace("measured_v\n", "measured_v,mark\n")
                 .replace(".5\n", ".5,ä ö\n")
                 .getBytes(StandardCharsets.ISO_8859_1);
-        Refused refused = Csv.refused(bytes);
+        RejectedFile refused = Csv.refused(bytes);
         assertThat(refused.total()).isEqualTo(30);
         assertThat(refused.errors().get(0))
                 .isEqualTo(new FileError(2, 8, "The byte E4 is no UTF-8 here. Save the file as UTF-8."));
@@ -176,7 +178,7 @@ class RecordingRefusalTest {
 
     @Test
     void countsWhatItDoesNotShow() {
-        Refused refused = Csv.refused(Csv.steady(12.5).replace(",12.5", ",x"));
+        RejectedFile refused = Csv.refused(Csv.steady(12.5).replace(",12.5", ",x"));
         assertThat(refused.errors()).hasSize(20);
         assertThat(refused.total()).isEqualTo(30);
         assertThat(refused.more()).isEqualTo(10);

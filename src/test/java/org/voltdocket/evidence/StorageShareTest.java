@@ -14,6 +14,9 @@ import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.evidence.storage.BlockCodec;
+import org.voltdocket.evidence.storage.OriginalFileChunk;
+import org.voltdocket.evidence.storage.OriginalFileStore;
 
 /**
  * What a recording takes in the archive against the CSV text it came as, over every recording in {@code shared/samples}.
@@ -113,12 +116,14 @@ class StorageShareTest {
         return there;
     }
 
-    /** As {@link RawStore} cuts and deflates it. */
+    /** As {@link OriginalFileStore} cuts and deflates it. */
     private static long raw(byte[] csv) throws IOException {
         long raw = 0;
         InputStream in = new ByteArrayInputStream(csv);
-        for (byte[] chunk = in.readNBytes(RawChunk.MOST); chunk.length > 0; chunk = in.readNBytes(RawChunk.MOST)) {
-            raw += Math.min(chunk.length, RawChunk.deflate(chunk).length);
+        for (byte[] chunk = in.readNBytes(OriginalFileChunk.MOST);
+                chunk.length > 0;
+                chunk = in.readNBytes(OriginalFileChunk.MOST)) {
+            raw += Math.min(chunk.length, OriginalFileChunk.deflate(chunk).length);
         }
         return raw;
     }

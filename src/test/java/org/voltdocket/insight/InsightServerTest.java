@@ -16,13 +16,14 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.access.AccessDeniedException;
-import org.voltdocket.casefile.CaseRef;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.catalogue.Catalogue;
-import org.voltdocket.claim.ClaimAct;
+import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.Claims;
+import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.Actor;
@@ -30,8 +31,8 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Vin;
 import org.voltdocket.returned.BenchFile;
-import org.voltdocket.returned.Finding;
-import org.voltdocket.returned.Returns;
+import org.voltdocket.returned.BenchOutcome;
+import org.voltdocket.returned.ReturnService;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
 
@@ -48,19 +49,22 @@ class InsightServerTest {
     private Server server;
 
     @Autowired
-    private Insights insights;
+    private InsightService insights;
 
     @Autowired
-    private Catalogue catalogue;
+    private CatalogueService catalogue;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private Claims claims;
+    private CaseEditService caseEdits;
 
     @Autowired
-    private Returns returns;
+    private ClaimStepService claims;
+
+    @Autowired
+    private ReturnService returns;
 
     private Server.User workshop;
     private Actor auditor;
@@ -82,15 +86,15 @@ class InsightServerTest {
 
     @Test
     void aWorkshopIsShownWithItsShareAndTheCasesBehindIt() {
-        claimed(Finding.NO_FAULT_FOUND);
-        CaseRef defect = claimed(Finding.DEFECT_CONFIRMED);
-        claimed(Finding.NOT_TESTED);
-        Question question = question(Topic.NO_FAULT, "outcome");
+        claimed(BenchOutcome.NO_FAULT_FOUND);
+        CaseReference defect = claimed(BenchOutcome.DEFECT_CONFIRMED);
+        claimed(BenchOutcome.NOT_TESTED);
+        InsightQuery question = question(Topic.NO_FAULT, "outcome");
         String key = workshop.actor().workshop().orElseThrow().toString();
-        Table.Row row = row(Topic.NO_FAULT, question, key);
+        ResultTable.Row row = row(Topic.NO_FAULT, question, key);
         assertThat(row.cells().get(1).value()).contains(1L);
         assertThat(row.cells().get(2).value()).contains(2L);
-        CasesBehind behind =
+        CountedCases behind =
                 insights.behind(auditor, Topic.NO_FAULT, question, key).orElseThrow();
         assertThat(behind.all()).isEqualTo(1);
         assertThat(behind.listed())
@@ -102,10 +106,10 @@ class InsightServerTest {
         for (int i = 0; i < 4; i++) {
             claimed(null);
         }
-        Table.Row row = row(Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"), type + " B1");
+        ResultTable.Row row = row(Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"), type + " B1");
         assertThat(row.cells().get(1).value()).as("sold").contains(300L);
         assertThat(row.cells().get(2).value()).as("claimed").contains(4L);
-        CasesBehind behind = insights.behind(
+        CountedCases behind = insights.behind(
                         auditor, Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"), type + " B1")
                 .orElseThrow();
         assertThat(behind.all()).isEqualTo(4);
@@ -116,9 +120,9 @@ class InsightServerTest {
     void aWeekOfProductionCountsItsClaims() {
         claimed(null);
         claimed(null);
-        Question question = question(Topic.PRODUCTION, "claimed");
+        InsightQuery question = question(Topic.PRODUCTION, "claimed");
         String monday = MADE.with(java.time.DayOfWeek.MONDAY).toString();
-        Table.Row row = row(Topic.PRODUCTION, question, monday);
+        ResultTable.Row row = row(Topic.PRODUCTION, question, monday);
         assertThat((Long) row.cells().get(1).value().orElseThrow()).isGreaterThanOrEqualTo(2);
         assertThat(insights.behind(auditor, Topic.PRODUCTION, question, monday)
                         .orElseThrow()
@@ -129,7 +133,7 @@ class InsightServerTest {
     /** Of a serial without a number at its end no batch can be told, and nothing else fails for it. */
     @Test
     void aSerialThatEndsInNoNumberIsOfNoBatch() {
-        cases.open(
+        caseEdits.open(
                 workshop.actor(),
                 new NewCase(new BatterySerial(type + "-END"), new Vin("XX7ENDLESS0000001"), Facts.UNKNOWN));
         claimed(null);
@@ -141,9 +145,9 @@ class InsightServerTest {
 
     @Test
     void outcomesAreSetAgainstWhatWasStatedBeforeTheBench() {
-        claimed(Finding.NO_FAULT_FOUND);
-        Insight odds = insights.of(auditor, Topic.LEARNING, question(Topic.LEARNING, "odds"));
-        Table.Row row = odds.table().rows().stream()
+        claimed(BenchOutcome.NO_FAULT_FOUND);
+        TopicResult odds = insights.of(auditor, Topic.LEARNING, question(Topic.LEARNING, "odds"));
+        ResultTable.Row row = odds.table().rows().stream()
                 .filter(one -> one.key().equals(Optional.of("agm, unknown.no-fault-found")))
                 .findFirst()
                 .orElseThrow();
@@ -161,13 +165,13 @@ class InsightServerTest {
 
     @Test
     void everyTopicAnswersAndEveryRowLeadsToAsManyCasesAsItCounts() {
-        claimed(Finding.WEAR_CONFIRMED);
+        claimed(BenchOutcome.WEAR_CONFIRMED);
         for (Topic topic : Topic.values()) {
-            for (String by : Question.ways(topic)) {
-                Question question = question(topic, by);
-                Insight insight = insights.of(auditor, topic, question);
+            for (String by : InsightQuery.ways(topic)) {
+                InsightQuery question = question(topic, by);
+                TopicResult insight = insights.of(auditor, topic, question);
                 assertThat(insight.said()).as(topic + " " + by).isNotEmpty();
-                for (Table.Row row : insight.table().rows()) {
+                for (ResultTable.Row row : insight.table().rows()) {
                     row.key()
                             .ifPresent(key -> assertThat(insights.behind(auditor, topic, question, key))
                                     .as(topic + " " + key)
@@ -200,11 +204,11 @@ class InsightServerTest {
         assertThat(wrong.text()).contains("lies before the first");
     }
 
-    private static Question question(Topic topic, String by) {
-        return Question.of(topic, TODAY.minusYears(1), TODAY, by);
+    private static InsightQuery question(Topic topic, String by) {
+        return InsightQuery.of(topic, TODAY.minusYears(1), TODAY, by);
     }
 
-    private Table.Row row(Topic topic, Question question, String key) {
+    private ResultTable.Row row(Topic topic, InsightQuery question, String key) {
         return insights.of(auditor, topic, question).table().rows().stream()
                 .filter(row -> row.key().equals(Optional.of(key)))
                 .findFirst()
@@ -220,11 +224,12 @@ class InsightServerTest {
     }
 
     /** A case with a test and a claim, and where a finding is given the battery back on the bench. */
-    private CaseRef claimed(Finding finding) {
+    private CaseReference claimed(BenchOutcome finding) {
         BatterySerial serial = new BatterySerial(serial(++made));
         Facts.BatteryFacts battery = new Facts.BatteryFacts(Chemistry.AGM, 70.0, null, null, MADE, SOLD, SOLD, null);
         Vin vin = new Vin(String.format("XX7%08d%06d", System.nanoTime() % 100_000_000, made));
-        CaseRef ref = cases.open(workshop.actor(), new NewCase(serial, vin, new Facts(battery, null, null, null)))
+        CaseReference ref = caseEdits
+                .open(workshop.actor(), new NewCase(serial, vin, new Facts(battery, null, null, null)))
                 .ref();
         server.as(workshop)
                 .upload(
@@ -238,7 +243,7 @@ class InsightServerTest {
         claims.act(
                 workshop.actor(),
                 ref.number(),
-                new ClaimAct(
+                new ClaimStepRequest(
                         ClaimAction.SUBMIT,
                         null,
                         List.of(),

@@ -43,7 +43,7 @@ class MailTest {
     private JavaMailSenderImpl sender;
 
     @Autowired
-    private MailRun run;
+    private OutboxSender run;
 
     @Autowired
     private Outbox outbox;
@@ -200,11 +200,11 @@ class MailTest {
 
     @Test
     void waitsGrowToEightHours() {
-        assertThat(MailRun.wait(1)).isEqualTo(Duration.ofMinutes(1));
-        assertThat(MailRun.wait(2)).isEqualTo(Duration.ofMinutes(2));
-        assertThat(MailRun.wait(9)).isEqualTo(Duration.ofMinutes(256));
-        assertThat(MailRun.wait(10)).isEqualTo(Duration.ofHours(8));
-        assertThat(MailRun.wait(MailRun.MOST_ATTEMPTS)).isEqualTo(Duration.ofHours(8));
+        assertThat(OutboxSender.wait(1)).isEqualTo(Duration.ofMinutes(1));
+        assertThat(OutboxSender.wait(2)).isEqualTo(Duration.ofMinutes(2));
+        assertThat(OutboxSender.wait(9)).isEqualTo(Duration.ofMinutes(256));
+        assertThat(OutboxSender.wait(10)).isEqualTo(Duration.ofHours(8));
+        assertThat(OutboxSender.wait(OutboxSender.MOST_ATTEMPTS)).isEqualTo(Duration.ofHours(8));
     }
 
     @Test

@@ -9,9 +9,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.voltdocket.insight.estimate.KaplanMeier;
-import org.voltdocket.insight.estimate.Lives;
+import org.voltdocket.insight.estimate.Lifetimes;
 import org.voltdocket.insight.estimate.PChart;
-import org.voltdocket.insight.estimate.Share;
+import org.voltdocket.insight.estimate.Proportion;
 import org.voltdocket.insight.estimate.Weibull;
 import org.voltdocket.kernel.Interval;
 
@@ -24,7 +24,7 @@ class PublishedEstimatesTest {
      */
     @Test
     void weibullOfTheHandbook() {
-        Lives.Collector collector = new Lives.Collector().alive(500, 10);
+        Lifetimes.Collector collector = new Lifetimes.Collector().alive(500, 10);
         for (double hours : new double[] {54, 187, 216, 240, 244, 335, 361, 373, 375, 386}) {
             collector.failed(hours, 1);
         }
@@ -40,7 +40,7 @@ class PublishedEstimatesTest {
      */
     @Test
     void kaplanMeierOfTheRemissions() {
-        Lives.Collector collector = new Lives.Collector();
+        Lifetimes.Collector collector = new Lifetimes.Collector();
         for (double weeks : new double[] {6, 6, 6, 7, 10, 13, 16, 22, 23}) {
             collector.failed(weeks, 1);
         }
@@ -69,7 +69,7 @@ class PublishedEstimatesTest {
     @ParameterizedTest
     @CsvSource({"81,263,.2553,.3662", "15,148,.0624,.1605", "0,20,0,.1611", "1,29,.0061,.1718"})
     void scoreIntervals(long count, long of, double low, double high) {
-        Interval share = new Share(count, of).interval();
+        Interval share = new Proportion(count, of).interval();
         assertThat(share.low()).isCloseTo(low, within(5.1e-5));
         assertThat(share.high()).isCloseTo(high, within(5.1e-5));
     }
@@ -77,9 +77,9 @@ class PublishedEstimatesTest {
     /** 292 marked of 15000 in thirty samples of 500: centre and limits computed from the formula of the NIST handbook, 6.3.3.2. */
     @Test
     void limitsOfAPChart() {
-        List<Share> samples = new ArrayList<>();
+        List<Proportion> samples = new ArrayList<>();
         for (int i = 0; i < 30; i++) {
-            samples.add(new Share(i < 22 ? 10 : 9, 500));
+            samples.add(new Proportion(i < 22 ? 10 : 9, 500));
         }
         PChart chart = PChart.of(samples);
         assertThat(chart.centre()).isCloseTo(.0194667, within(5e-8));

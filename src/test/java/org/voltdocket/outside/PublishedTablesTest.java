@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Chemistry;
-import org.voltdocket.diagnosis.quantity.CrankingLoad;
+import org.voltdocket.diagnosis.quantity.CrankingReference;
 import org.voltdocket.diagnosis.quantity.RestVoltage;
 import org.voltdocket.kernel.Interval;
 
@@ -43,10 +43,10 @@ class PublishedTablesTest {
     void leastVoltageUnderHalfTheRating() {
         List<String[]> rows = Reference.rows("half-rating-load.csv");
         for (String[] row : rows) {
-            double least = CrankingLoad.leastVoltage(Double.parseDouble(row[0]));
+            double least = CrankingReference.leastVoltage(Double.parseDouble(row[0]));
             assertThat(least).isCloseTo(Double.parseDouble(row[1]), within(1e-9));
         }
-        assertThat(CrankingLoad.leastVoltage(35)).isEqualTo(9.6);
-        assertThat(CrankingLoad.leastVoltage(13)).isCloseTo(9.45, within(1e-9));
+        assertThat(CrankingReference.leastVoltage(35)).isEqualTo(9.6);
+        assertThat(CrankingReference.leastVoltage(13)).isCloseTo(9.45, within(1e-9));
     }
 }

@@ -45,8 +45,8 @@ class LabelPrinterTest {
                 serial, ADDRESS, "R-000123", List.of("Case V-0K3-9TF-R", "Arrived 4 Mar 2026", "AGM, 70 Ah"), CAUTIONS);
     }
 
-    private static Imprint imprint() {
-        return new Imprint(
+    private static DocumentMetadata imprint() {
+        return new DocumentMetadata(
                 "Labels", "A label", "", "", "en", Instant.parse("2026-03-04T08:00:00Z"), Sha256.of(new byte[] {7}));
     }
 

@@ -18,8 +18,8 @@ import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.returned.sampling.Draw;
-import org.voltdocket.returned.sampling.Level;
+import org.voltdocket.returned.sampling.InspectionLevel;
+import org.voltdocket.returned.sampling.RandomDraw;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
@@ -37,13 +37,13 @@ class ReturnsServerTest {
     private Server server;
 
     @Autowired
-    private Lots lots;
+    private LotService lots;
 
     @Autowired
-    private Pallets pallets;
+    private PalletService pallets;
 
     @Autowired
-    private Returns returns;
+    private ReturnService returns;
 
     @Autowired
     private JdbcClient db;
@@ -248,7 +248,8 @@ class ReturnsServerTest {
         LocalDate day = LocalDate.now(java.time.ZoneOffset.UTC).minusDays(3);
         Pallet pallet = pallets.note(
                 auditor,
-                PalletNote.read(number, "Copper Quay", day.toString(), first + "\n" + serial(), LocalDate.now()));
+                PalletAnnouncement.read(
+                        number, "Copper Quay", day.toString(), first + "\n" + serial(), LocalDate.now()));
         Answer arrived = auditor()
                 .postJson("/api/v1/returns", "{\"batterySerial\":\"" + first + "\",\"pallet\":\"" + number + "\"}");
         assertThat(arrived.json().get("daysHere").asInt()).isBetween(2, 3);
@@ -275,7 +276,8 @@ class ReturnsServerTest {
         }
         String key = workshop.actor().workshop().orElseThrow().toString();
         Lot lot = lots.draw(
-                server.user(Role.AUDITOR).actor(), new Lot.Wish(Lot.Scope.WORKSHOP, key, Level.II, 2.5, false));
+                server.user(Role.AUDITOR).actor(),
+                new Lot.Wish(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false));
         assertThat(server.browser(server.user(Role.AUDITOR))
                         .get("/returns/lots/" + lot.id() + "/draw.csv")
                         .text())
@@ -297,24 +299,25 @@ class ReturnsServerTest {
             assertThat(source.waiting()).isEqualTo(20);
         });
         // 20 of them: letter C, 5 tested, none allowed at AQL 2.5 (ISO 2859-1, level II, from memory)
-        Lot lot = lots.draw(auditor, new Lot.Wish(Lot.Scope.WORKSHOP, key, Level.II, 2.5, false));
+        Lot lot = lots.draw(auditor, new Lot.Wish(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false));
         assertThat(lot.plan().sampleSize()).isEqualTo(5);
         Lot.Whole whole = lots.whole(auditor, lot.id());
         List<String> numbers =
                 whole.order().stream().map(one -> one.battery().number()).toList();
-        assertThat(Draw.order(lot.seed(), numbers)).isEqualTo(numbers);
-        assertThatThrownBy(() -> lots.draw(auditor, new Lot.Wish(Lot.Scope.WORKSHOP, key, Level.II, 2.5, false)))
-                .isInstanceOf(ReturnConflict.class);
+        assertThat(RandomDraw.order(lot.seed(), numbers)).isEqualTo(numbers);
+        assertThatThrownBy(
+                        () -> lots.draw(auditor, new Lot.Wish(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false)))
+                .isInstanceOf(ReturnConflictException.class);
 
         // the first cannot be tested: the sixth takes its place
-        conclude(auditor, whole.order().get(0), Finding.NOT_TESTED);
+        conclude(auditor, whole.order().get(0), BenchOutcome.NOT_TESTED);
         for (int i = 1; i < 5; i++) {
-            conclude(auditor, whole.order().get(i), Finding.DEFECT_CONFIRMED);
+            conclude(auditor, whole.order().get(i), BenchOutcome.DEFECT_CONFIRMED);
         }
         Lot.Standing open = lots.whole(auditor, lot.id()).lot().standing();
         assertThat(open).isEqualTo(new Lot.Standing(4, 0, 1, Lot.Verdict.OPEN));
         assertThat(lots.whole(auditor, lot.id()).order().get(5).inSample()).isTrue();
-        conclude(auditor, whole.order().get(5), Finding.NO_FAULT_FOUND);
+        conclude(auditor, whole.order().get(5), BenchOutcome.NO_FAULT_FOUND);
         assertThat(lots.whole(auditor, lot.id()).lot().standing())
                 .isEqualTo(new Lot.Standing(5, 1, 1, Lot.Verdict.NOT_ACCEPTED));
         assertThatThrownBy(() -> db.sql("delete from sampling_rank where lot_id = ?")
@@ -323,7 +326,7 @@ class ReturnsServerTest {
                 .isInstanceOf(DataAccessException.class);
     }
 
-    private void conclude(Actor auditor, Lot.Ranked one, Finding finding) {
+    private void conclude(Actor auditor, Lot.Ranked one, BenchOutcome finding) {
         returns.conclude(auditor, one.battery().id(), finding, "as tested");
     }
 

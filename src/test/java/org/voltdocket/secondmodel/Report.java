@@ -11,7 +11,7 @@ import java.util.function.ToDoubleFunction;
 import org.jfree.data.xy.XYSeries;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Regime;
-import org.voltdocket.diagnosis.quantity.OffsetBound;
+import org.voltdocket.diagnosis.quantity.sensor.OffsetBound;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /** Writes a tally as a page of Markdown with plots. */

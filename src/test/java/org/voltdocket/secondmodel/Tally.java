@@ -14,8 +14,7 @@ import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
-import org.voltdocket.diagnosis.quantity.OffsetBound;
-import org.voltdocket.diagnosis.rulebook.Editions;
+import org.voltdocket.diagnosis.quantity.sensor.OffsetBound;
 
 /** Numbers gathered over judged cases. All shares are 0 to 1, NaN where nothing was counted. */
 final class Tally {
@@ -158,13 +157,9 @@ final class Tally {
                     .map(Recording.class::cast)
                     .toList();
             if (drives.size() == 1 && !drives.get(0).has(Channel.MEASURED_A)) {
-                boolean circuit = Editions.of(j.said().rulebook()).methods().estimates() >= 2;
                 Facts facts = j.truth().input().facts();
                 double offset = j.truth().sensorOffsetA();
-                (circuit
-                                ? OffsetBound.ofCircuit(drives.get(0), facts, offset)
-                                : OffsetBound.of(drives.get(0), facts, offset))
-                        .ifPresent(bound -> out.add(new Bounded(j, bound)));
+                OffsetBound.of(drives.get(0), facts, offset).ifPresent(bound -> out.add(new Bounded(j, bound)));
             }
         }
         return out;

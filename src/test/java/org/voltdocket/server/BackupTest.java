@@ -24,15 +24,16 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.dossier.Pairs;
-import org.voltdocket.evidence.EvidenceCheck;
-import org.voltdocket.evidence.Intake;
-import org.voltdocket.evidence.Kept;
+import org.voltdocket.evidence.Stored;
 import org.voltdocket.evidence.Upload;
+import org.voltdocket.evidence.storage.EvidenceCheck;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
@@ -60,10 +61,13 @@ class BackupTest {
     private Server server;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private Intake intake;
+    private CaseEditService caseEdits;
+
+    @Autowired
+    private EvidenceUploadService uploads;
 
     @Autowired
     private EvidenceCheck check;
@@ -90,7 +94,7 @@ class BackupTest {
                 new ByteArrayInputStream(csv.toString().getBytes(StandardCharsets.UTF_8)),
                 pair.serial().value(),
                 Origin.WORKSHOP);
-        kept = ((Kept) intake.accept(actor, cases.open(actor, pair).ref(), file))
+        kept = ((Stored) uploads.receive(actor, caseEdits.open(actor, pair).ref(), file))
                 .item()
                 .sha256();
         head = trail.head().orElseThrow();

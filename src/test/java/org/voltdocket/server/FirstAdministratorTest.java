@@ -9,7 +9,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.diagnostics.FailureAnalysis;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
-import org.voltdocket.access.Accounts;
+import org.voltdocket.access.AccountService;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
@@ -18,7 +18,7 @@ import org.voltdocket.support.ServerTest;
 class FirstAdministratorTest {
 
     @Autowired
-    private Accounts accounts;
+    private AccountService accounts;
 
     @Autowired
     private JdbcClient jdbc;
@@ -46,9 +46,9 @@ class FirstAdministratorTest {
             jdbc.sql("update account set role = 'AUDITOR' where role = 'ADMIN'").update();
             assertThat(accounts.hasAdministrator()).isFalse();
             assertThatThrownBy(() -> new FirstAdministrator(accounts, "", "").run(null))
-                    .isInstanceOf(CannotStart.class)
+                    .isInstanceOf(StartupException.class)
                     .satisfies(e -> {
-                        FailureAnalysis said = new CannotStartAnalyzer().analyze(e);
+                        FailureAnalysis said = new StartupFailureAnalyzer().analyze(e);
                         assertThat(said.getDescription()).contains("no administrator");
                         assertThat(said.getAction()).contains("VOLTDOCKET_ADMIN_USER", "VOLTDOCKET_ADMIN_PASSWORD");
                     });
@@ -59,7 +59,7 @@ class FirstAdministratorTest {
             status.setRollbackOnly();
             jdbc.sql("update account set role = 'AUDITOR' where role = 'ADMIN'").update();
             assertThatThrownBy(() -> new FirstAdministrator(accounts, "root-of-all", "elevenchars").run(null))
-                    .isInstanceOf(CannotStart.class)
+                    .isInstanceOf(StartupException.class)
                     .hasMessageContaining("too short");
         });
     }

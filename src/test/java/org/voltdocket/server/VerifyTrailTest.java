@@ -207,8 +207,13 @@ class VerifyTrailTest {
     }
 
     private static String schema() throws IOException {
-        try (InputStream in =
-                VerifyTrailTest.class.getResourceAsStream("/db/migration/V001__trail_create_entries.sql")) {
+        return migration("V001__kernel_domains.sql")
+                + migration("V002__kernel_append_only.sql")
+                + migration("V003__trail_entries.sql");
+    }
+
+    private static String migration(String name) throws IOException {
+        try (InputStream in = VerifyTrailTest.class.getResourceAsStream("/db/migration/" + name)) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         }
     }

@@ -8,7 +8,7 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.springframework.core.env.Environment;
-import org.voltdocket.access.Accounts;
+import org.voltdocket.access.AccountService;
 import org.voltdocket.access.NewAccount;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
@@ -26,11 +26,11 @@ public final class Server {
     /** A benchmark over a database that is there begins where no name is taken. */
     private static final AtomicInteger COUNTER = new AtomicInteger(Integer.getInteger("voltdocket.bench.names", 0));
 
-    private final Accounts accounts;
+    private final AccountService accounts;
     private final Environment environment;
     private final Map<Role, User> shared = new ConcurrentHashMap<>();
 
-    Server(Accounts accounts, Environment environment) {
+    Server(AccountService accounts, Environment environment) {
         this.accounts = accounts;
         this.environment = environment;
     }
@@ -41,6 +41,11 @@ public final class Server {
     /** Where it listens, such as {@code http://localhost:40123}. */
     public String url() {
         return "http://localhost:" + environment.getProperty("local.server.port");
+    }
+
+    /** Calls of health and metrics at the port of their own, without any sign-in. */
+    public Client management() {
+        return new Client("http://localhost:" + environment.getProperty("local.management.port"));
     }
 
     /** A new workshop of a name nobody else has. */

@@ -7,7 +7,7 @@ import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.context.annotation.Bean;
 import org.springframework.core.env.Environment;
 import org.springframework.test.context.DynamicPropertyRegistrar;
-import org.voltdocket.access.Accounts;
+import org.voltdocket.access.AccountService;
 
 /** What {@link ServerTest} adds to the server. */
 @TestConfiguration(proxyBeanMethods = false)
@@ -19,7 +19,7 @@ class ServerTestConfig {
     }
 
     @Bean
-    Server server(Accounts accounts, Environment environment) {
+    Server server(AccountService accounts, Environment environment) {
         return new Server(accounts, environment);
     }
 

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.context.MessageSource;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimState;
-import org.voltdocket.claim.notice.NoticeKind;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Channel;
@@ -30,11 +30,12 @@ import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.Result;
+import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
-import org.voltdocket.evidence.Refused;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.trail.TrailCheck.Fault;
+import org.voltdocket.notice.NoticeKind;
+import org.voltdocket.trail.ChainVerification.Fault;
 
 /** Every identifier a person may meet has a label, and every message a template names is there. */
 class WordsForEverythingTest {
@@ -50,6 +51,7 @@ class WordsForEverythingTest {
     void identifiersHaveLabels() {
         List<String> missing = new ArrayList<>();
         need(missing, BatteryVerdict.values(), BatteryVerdict::id, "verdict", "verdict-means");
+        need(missing, BatteryReason.values(), BatteryReason::id, "battery-reason", "battery-reason-means");
         need(missing, Leaning.values(), Leaning::id, "leaning", "leaning-means");
         need(missing, Cause.values(), Cause::id, "cause-name", "cause-means");
         need(missing, Regime.values(), Regime::id, "regime", "regime-means");
@@ -87,7 +89,9 @@ class WordsForEverythingTest {
     @Test
     void problemsHaveAPlaceInTheManual() throws IOException {
         TreeSet<String> slugs = new TreeSet<>();
-        Arrays.stream(Refused.Reason.values()).map(Refused.Reason::slug).forEach(slugs::add);
+        Arrays.stream(RejectedFile.Reason.values())
+                .map(RejectedFile.Reason::slug)
+                .forEach(slugs::add);
         for (String source : sources("src/main/java", ".java")) {
             Matcher problem = PROBLEM.matcher(source);
             while (problem.find()) {
@@ -151,7 +155,7 @@ class WordsForEverythingTest {
 
     private static MessageSource messages() {
         try {
-            return new Messages().messageSource();
+            return new MessageSourceConfiguration().messageSource();
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }

@@ -14,19 +14,19 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
-import org.voltdocket.access.AccountRefused;
+import org.voltdocket.access.AccountPrincipal;
+import org.voltdocket.access.InvalidAccountException;
 import org.voltdocket.access.NewToken;
-import org.voltdocket.access.SignedIn;
-import org.voltdocket.access.Tokens;
+import org.voltdocket.access.TokenService;
 
 @RestController
 @Tag(name = "Sign-in")
 @RequestMapping("/api/v1/tokens")
 class TokenController {
 
-    private final Tokens tokens;
+    private final TokenService tokens;
 
-    TokenController(Tokens tokens) {
+    TokenController(TokenService tokens) {
         this.tokens = tokens;
     }
 
@@ -40,12 +40,12 @@ class TokenController {
             security = @SecurityRequirement(name = "basic"))
     @ApiResponse(responseCode = "201", description = "the token, shown this once")
     @PostMapping
-    ResponseEntity<NewToken> create(SignedIn who, @RequestBody Wanted wanted) {
+    ResponseEntity<NewToken> create(AccountPrincipal who, @RequestBody Wanted wanted) {
         try {
             return ResponseEntity.status(HttpStatus.CREATED)
                     .cacheControl(CacheControl.noStore())
                     .body(tokens.create(who, wanted.name()));
-        } catch (AccountRefused refused) {
+        } catch (InvalidAccountException refused) {
             ProblemDetail problem = ProblemDetail.forStatusAndDetail(HttpStatus.BAD_REQUEST, refused.getMessage());
             throw new ErrorResponseException(HttpStatus.BAD_REQUEST, problem, refused);
         }

@@ -39,7 +39,7 @@ public record EditionDiff(List<Line> general, List<Row> added, List<Row> removed
         return general.isEmpty() && added.isEmpty() && removed.isEmpty() && changed.isEmpty();
     }
 
-    /** Compares two texts that {@link EditionCheck} found right. */
+    /** Compares two texts that {@link EditionValidator} found right. */
     static EditionDiff between(byte[] old, byte[] now) {
         Map<String, Object> before = tree(old);
         Map<String, Object> after = tree(now);

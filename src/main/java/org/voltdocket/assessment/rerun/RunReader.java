@@ -19,7 +19,7 @@ class RunReader {
 
     private record Done(int cases, int lately, double latelySeconds, double wholeSeconds) {}
 
-    Progress progress(Run run) {
+    RunProgress progress(ReassessmentRun run) {
         Done done = db.sql("""
                         select coalesce(sum(cardinality(case_ids)), 0),
                                coalesce(sum(cardinality(case_ids)) filter (where done_at > now() - interval '60 s'), 0),
@@ -30,14 +30,14 @@ class RunReader {
                 .param(run.id())
                 .query((row, n) -> new Done(row.getInt(1), row.getInt(2), row.getDouble(3), row.getDouble(4)))
                 .single();
-        double rate = run.state() == State.RUNNING
+        double rate = run.state() == RunState.RUNNING
                 ? rate(done.lately(), done.latelySeconds())
                 : rate(done.cases(), done.wholeSeconds());
         Optional<Double> left = run.state().open()
                 ? Optional.of((run.casesTotal() - done.cases()) / rate)
-                        .filter(seconds -> run.state() == State.RUNNING && rate > 0)
+                        .filter(seconds -> run.state() == RunState.RUNNING && rate > 0)
                 : Optional.of(0.0);
-        return new Progress(
+        return new RunProgress(
                 done.cases(), rate, left, count("reassessment_change", run), count("reassessment_failure", run));
     }
 
@@ -45,7 +45,7 @@ class RunReader {
         return seconds > 0 ? cases / seconds : 0;
     }
 
-    private int count(String table, Run run) {
+    private int count(String table, ReassessmentRun run) {
         return db.sql("select count(*) from " + table + " where reassessment_id = ?")
                 .param(run.id())
                 .query(Integer.class)
@@ -53,14 +53,14 @@ class RunReader {
     }
 
     /** Changed cases by number. */
-    List<Change> changes(UUID run, int from, int most) {
+    List<CaseChange> changes(UUID run, int from, int most) {
         return db.sql("""
-                        select c.*, f.number from reassessment_change c join case_file f on f.id = c.case_id
+                        select c.*, f.number from reassessment_change c join case_summary f on f.id = c.case_id
                         where c.reassessment_id = ? order by f.opened_at, f.id offset ? limit ?""")
                 .param(run)
                 .param(from)
                 .param(most)
-                .query((row, n) -> new Change(
+                .query((row, n) -> new CaseChange(
                         row.getObject("case_id", UUID.class),
                         row.getString("number"),
                         row.getString("leaning_before"),
@@ -73,7 +73,7 @@ class RunReader {
 
     List<FailedCase> failures(UUID run, int most) {
         return db.sql("""
-                        select f.number, r.reason from reassessment_failure r join case_file f on f.id = r.case_id
+                        select f.number, r.reason from reassessment_failure r join case_summary f on f.id = r.case_id
                         where r.reassessment_id = ? order by f.opened_at, f.id limit ?""")
                 .param(run)
                 .param(most)

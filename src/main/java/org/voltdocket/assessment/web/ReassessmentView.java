@@ -6,10 +6,10 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
-import org.voltdocket.assessment.rerun.Change;
+import org.voltdocket.assessment.rerun.CaseChange;
 import org.voltdocket.assessment.rerun.FailedCase;
-import org.voltdocket.assessment.rerun.Progress;
-import org.voltdocket.assessment.rerun.Run;
+import org.voltdocket.assessment.rerun.ReassessmentRun;
+import org.voltdocket.assessment.rerun.RunProgress;
 
 /** A run in JSON. What is not known is absent. */
 @Schema(name = "Reassessment")
@@ -91,7 +91,7 @@ record ReassessmentView(
             @Schema(description = "ids of the findings that differ")
             List<String> findings) {
 
-        static Changed of(Change change) {
+        static Changed of(CaseChange change) {
             return new Changed(
                     change.number(),
                     change.leaningBefore(),
@@ -102,7 +102,8 @@ record ReassessmentView(
         }
     }
 
-    static ReassessmentView of(Run run, Progress progress, List<Change> changes, List<FailedCase> failures) {
+    static ReassessmentView of(
+            ReassessmentRun run, RunProgress progress, List<CaseChange> changes, List<FailedCase> failures) {
         return new ReassessmentView(
                 run.id(),
                 run.mode().id(),

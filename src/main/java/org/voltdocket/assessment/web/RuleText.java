@@ -10,9 +10,9 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.ChargingControl;
-import org.voltdocket.diagnosis.quantity.Table;
+import org.voltdocket.diagnosis.quantity.LookupTable;
 import org.voltdocket.diagnosis.rulebook.Rule;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 
 /** Puts a row of the rule book into words. */
 @Component
@@ -20,9 +20,9 @@ class RuleText {
 
     private static final List<String> SIDES = List.of("below", "inside", "above");
 
-    private final Words words;
+    private final TextFormatter words;
 
-    RuleText(Words words) {
+    RuleText(TextFormatter words) {
         this.words = words;
     }
 
@@ -87,7 +87,7 @@ class RuleText {
 
     private List<String> corrections(Rule.Limit limit) {
         List<String> out = new ArrayList<>();
-        Optional<Table> table = limit.byTemperature();
+        Optional<LookupTable> table = limit.byTemperature();
         if (table.isPresent()) {
             StringBuilder points = new StringBuilder();
             for (int i = 0; i < table.get().x().length; i++) {

@@ -26,18 +26,18 @@ public final class FactQuantities {
         int replaced =
                 Math.max(told == null ? 0 : told, history.batteriesInVehicle().size());
         if (told != null || replaced > 0) {
-            out.add(Measurement.exact("batteries-replaced/1", null, replaced));
+            out.add(Measurement.exact("batteries-replaced", null, replaced));
         }
         type(facts, out);
         if (facts.vehicle().chargingControl() == ChargingControl.CONVENTIONAL) {
-            out.add(Measurement.exact("managed/1", null, 0));
+            out.add(Measurement.exact("managed", null, 0));
         } else if (facts.vehicle().chargingControl() == ChargingControl.MANAGED) {
-            out.add(Measurement.exact("managed/1", null, 1));
+            out.add(Measurement.exact("managed", null, 1));
         }
         Facts.BatteryFacts battery = facts.battery();
         if (battery.capacityAh() != null && facts.vehicle().requiredCapacityAh() != null) {
             double share = 100 * battery.capacityAh() / facts.vehicle().requiredCapacityAh();
-            out.add(Measurement.exact("size-share/1", null, share));
+            out.add(Measurement.exact("size-share", null, share));
         }
         if (day != null) {
             dated(facts, day, out);
@@ -51,14 +51,14 @@ public final class FactQuantities {
                 ? battery.producedOn()
                 : battery.soldOn() != null ? battery.soldOn() : battery.fittedOn();
         if (born != null && !born.isAfter(day)) {
-            out.add(Measurement.exact("battery-age/1", null, ChronoUnit.DAYS.between(born, day) / DAYS_A_YEAR));
+            out.add(Measurement.exact("battery-age", null, ChronoUnit.DAYS.between(born, day) / DAYS_A_YEAR));
         }
         Double then = battery.fittedOdometerKm();
         Double now = facts.vehicle().odometerKm();
         if (battery.fittedOn() != null && then != null && now != null && now >= then) {
             long days = ChronoUnit.DAYS.between(battery.fittedOn(), day);
             if (days >= SHORTEST_DAYS) {
-                out.add(Measurement.exact("daily-distance/1", null, (now - then) / days));
+                out.add(Measurement.exact("daily-distance", null, (now - then) / days));
             }
         }
     }
@@ -71,7 +71,7 @@ public final class FactQuantities {
             required = Chemistry.EFB;
         }
         if (fitted != null && required != null) {
-            out.add(Measurement.exact("type-step/1", null, fitted == required ? 0 : rank(fitted) - rank(required)));
+            out.add(Measurement.exact("type-step", null, fitted == required ? 0 : rank(fitted) - rank(required)));
         }
     }
 

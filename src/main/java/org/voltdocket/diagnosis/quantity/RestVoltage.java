@@ -13,10 +13,14 @@ import org.voltdocket.kernel.Interval;
 public final class RestVoltage {
 
     private static final double[] CHARGE = {0, 25, 50, 75, 100};
-    private static final Table FLOODED = new Table(CHARGE, new double[] {11.89, 12.06, 12.24, 12.45, 12.65});
-    private static final Table GEL = new Table(CHARGE, new double[] {11.80, 12.00, 12.40, 12.60, 12.80});
-    private static final Table AGM = new Table(CHARGE, new double[] {11.80, 12.00, 12.30, 12.60, 12.90});
-    private static final Table EFB = new Table(CHARGE, new double[] {11.80, 12.00, 12.20, 12.45, 12.75});
+    private static final LookupTable FLOODED =
+            new LookupTable(CHARGE, new double[] {11.89, 12.06, 12.24, 12.45, 12.65});
+    private static final LookupTable GEL = new LookupTable(CHARGE, new double[] {11.80, 12.00, 12.40, 12.60, 12.80});
+    private static final LookupTable AGM = new LookupTable(CHARGE, new double[] {11.80, 12.00, 12.30, 12.60, 12.90});
+    private static final LookupTable EFB = new LookupTable(CHARGE, new double[] {11.80, 12.00, 12.20, 12.45, 12.75});
+
+    /** A battery below this state of charge is low and a working vehicle charges it, % (common practice: targets are 75 to 85 %). */
+    public static final double LOW_CHARGE = 68;
 
     /** Temperature of the tables, °C. */
     public static final double TABLE_C = 26.7;
@@ -29,10 +33,15 @@ public final class RestVoltage {
     /** The same where the chemistry is not known, V (ours). */
     private static final double UNKNOWN_SE_V = 0.06;
 
+    /** How far published charts differ at their ends, V. */
+    private static final double CHART_SPREAD_V = 0.3;
+    /** Least width of an interval at the ends of the table, % (ours). */
+    private static final double LEAST_WIDTH = 5;
+
     private RestVoltage() {}
 
     /** Table of a chemistry, % to V at {@link #TABLE_C}; EFB where it is null. */
-    public static Table table(Chemistry chemistry) {
+    public static LookupTable table(Chemistry chemistry) {
         if (chemistry == null) {
             return EFB;
         }
@@ -63,7 +72,7 @@ public final class RestVoltage {
      */
     public static Interval charge(
             Chemistry chemistry, double volts, double temperatureC, double standardError, double unrestedV) {
-        Table inverse = table(chemistry).inverse();
+        LookupTable inverse = table(chemistry).inverse();
         double drop = coldDrop(temperatureC);
         double table = chemistry == null ? UNKNOWN_SE_V : TABLE_SE_V;
         double se = Math.sqrt(table * table + standardError * standardError + 0.09 * drop * drop);
@@ -71,7 +80,18 @@ public final class RestVoltage {
         double value = inverse.at(v);
         double low = inverse.at(v - Interval.Z95 * se - unrestedV);
         double high = inverse.at(v + Interval.Z95 * se);
-        return new Interval(value, Math.min(low, value), Math.max(high, value));
+        return new Interval(
+                value, Math.min(low, Math.min(value, 100 - LEAST_WIDTH)), Math.max(high, Math.max(value, LEAST_WIDTH)));
+    }
+
+    /**
+     * Whether a rest voltage lies below the table by more than published charts differ at their ends (0.3 V): no state of
+     * charge explains it.
+     *
+     * @param volts rest voltage, V
+     */
+    public static boolean belowTable(Chemistry chemistry, double volts, double temperatureC) {
+        return volts + coldDrop(temperatureC) < table(chemistry).at(0) - CHART_SPREAD_V;
     }
 
     /** How much lower than at {@link #TABLE_C} a battery rests, V; negative above it. */
@@ -89,7 +109,7 @@ public final class RestVoltage {
 
     /** Slope of rest voltage, V per % of charge, around a state of charge. */
     public static double slope(Chemistry chemistry, double charge) {
-        Table table = table(chemistry);
+        LookupTable table = table(chemistry);
         double low = Math.max(0, Math.min(charge, 100) - 20);
         double high = Math.min(100, low + 40);
         return (table.at(high) - table.at(high - 40)) / 40;

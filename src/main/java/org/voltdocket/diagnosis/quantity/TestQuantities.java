@@ -18,26 +18,29 @@ public final class TestQuantities {
 
     /** A battery below this is charged before it is judged, % (vehicle workshop manuals: at least 75 %). */
     public static final double JUDGED_FROM = 75;
+    /** The lower end of the interval of the charge must lie above this for a test of a battery that was not charged, % (ours). */
+    private static final double SURELY_ABOVE = 65;
     /** Accuracy of a workshop voltmeter, V, standard error (common practice). */
     private static final double METER_SE_V = 0.02;
 
     /** A source whose voltage falls by more than this under load is judged by the loaded one, V (ours). */
     private static final double SAG_V = 0.5;
 
-    private final Reference reference;
+    private final MeasurementContext reference;
     private final List<Measurement> out = new ArrayList<>();
     private boolean arrivedLow;
     private boolean judged;
     private boolean tested;
+    private boolean unrated;
 
-    private TestQuantities(Reference reference) {
+    private TestQuantities(MeasurementContext reference) {
         this.reference = reference;
     }
 
     /**
      * @param evidence in canonical order
      */
-    public static TestQuantities of(List<Evidence> evidence, Reference reference) {
+    public static TestQuantities of(List<Evidence> evidence, MeasurementContext reference) {
         TestQuantities all = new TestQuantities(reference);
         all.battery(evidence);
         for (Evidence item : evidence) {
@@ -52,6 +55,11 @@ public final class TestQuantities {
 
     public List<Measurement> measurements() {
         return out;
+    }
+
+    /** Whether a cranking current was measured at sufficient charge while its rating or a standard is missing. */
+    public boolean unrated() {
+        return unrated;
     }
 
     /** Whether a battery test was taken at all. */
@@ -76,9 +84,14 @@ public final class TestQuantities {
                 .toList();
         tested = !tests.isEmpty();
         tests.stream().filter(e -> !charged(e)).findFirst().ifPresent(e -> {
-            Interval soc = charge(test(e));
-            arrivedLow = soc.value() < DriveQuantities.LOW_CHARGE;
-            say("arrival-charge/1", e, soc, test(e).temperatureC());
+            BatteryTest test = test(e);
+            Interval soc = charge(test);
+            arrivedLow = soc.value() < RestVoltage.LOW_CHARGE;
+            Interval volts = Interval.ofStandardError(test.restVoltageV(), METER_SE_V);
+            say("arrival-voltage", e, volts, test.temperatureC());
+            if (!belowTable(test)) {
+                say("arrival-charge", e, soc, test.temperatureC());
+            }
         });
         deciding(tests).ifPresent(this::judge);
         held(tests.stream().filter(TestQuantities::charged).toList());
@@ -95,46 +108,67 @@ public final class TestQuantities {
                         charge(before).value() - charge(after).value(),
                         charge(before).low() - charge(after).high(),
                         charge(before).high() - charge(after).low());
-                say("charge-lost/1", charged.get(i), lost, after.temperatureC());
+                say("charge-lost", charged.get(i), lost, after.temperatureC());
             }
         }
     }
 
     /** The last test at enough charge; a bench test before a workshop's. */
     private Optional<Evidence> deciding(List<Evidence> tests) {
-        List<Evidence> fit = tests.stream()
-                .filter(e -> charged(e) || charge(test(e)).value() >= JUDGED_FROM - 5)
-                .toList();
+        List<Evidence> fit =
+                tests.stream().filter(e -> charged(e) || surelyCharged(test(e))).toList();
         Optional<Evidence> bench =
                 fit.stream().filter(e -> e.origin() == Origin.BENCH).reduce((a, b) -> b);
         return bench.or(() -> fit.stream().reduce((a, b) -> b));
+    }
+
+    /** Whether the rest voltage shows enough charge, its uncertainty and a cold battery included. */
+    private boolean surelyCharged(BatteryTest test) {
+        Interval soc = charge(test);
+        return soc.value() >= JUDGED_FROM - 5 && soc.low() >= SURELY_ABOVE;
     }
 
     private void judge(Evidence item) {
         BatteryTest test = test(item);
         judged = true;
         if (charged(item)) {
-            say("charge-after-recharge/1", item, charge(test), test.temperatureC());
+            if (!belowTable(test)) {
+                say("charge-after-recharge", item, charge(test), test.temperatureC());
+            }
             say(
-                    "voltage-after-recharge/1",
+                    "voltage-after-recharge",
                     item,
                     Interval.ofStandardError(test.restVoltageV(), METER_SE_V),
                     test.temperatureC());
         }
         Facts.BatteryFacts battery = reference.facts().battery();
         Double rated = battery.ratedCrankingA();
+        unrated = test.crankingCurrentA() != null
+                && (rated == null || battery.crankingStandard() == null || test.crankingStandard() == null);
         if (test.crankingCurrentA() != null
                 && test.crankingStandard() != null
                 && rated != null
                 && battery.crankingStandard() != null) {
-            CrankingLoad.shareOfRating(
+            CrankingReference.shareOfRating(
                             test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())
-                    .ifPresent(share -> say("cranking-share/1", item, share, test.temperatureC()));
+                    .ifPresent(share -> say("cranking-share", item, share, test.temperatureC()));
+        }
+        if (unrated) {
+            say(
+                    "cranking-share-by-size",
+                    item,
+                    CrankingReference.shareOfUsual(
+                            test.crankingCurrentA(), test.crankingStandard(), battery.capacityAh()),
+                    test.temperatureC());
         }
         if (test.internalResistanceMilliohm() != null && rated != null && test.temperatureC() >= 5) {
             double value = test.internalResistanceMilliohm() * rated / 1000;
-            say("resistance-by-rating/1", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
+            say("resistance-by-rating", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
         }
+    }
+
+    private boolean belowTable(BatteryTest test) {
+        return RestVoltage.belowTable(reference.chemistry(), test.restVoltageV(), test.temperatureC());
     }
 
     private static BatteryTest test(Evidence item) {
@@ -166,13 +200,9 @@ public final class TestQuantities {
     }
 
     private void cranking(Evidence item, CrankingTest test) {
-        boolean low = test.minimumVoltageV() < CrankingLoad.leastVoltage(test.temperatureC());
+        boolean low = test.minimumVoltageV() < CrankingReference.leastVoltage(test.temperatureC());
         if (!low || !arrivedLow) {
-            say(
-                    "cranking-minimum/1",
-                    item,
-                    Interval.ofStandardError(test.minimumVoltageV(), 0.05),
-                    test.temperatureC());
+            say("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05), test.temperatureC());
         }
     }
 
@@ -182,17 +212,17 @@ public final class TestQuantities {
         boolean sags = idle - loaded > SAG_V;
         double best = sags || Double.isNaN(idle) ? loaded : Double.isNaN(loaded) ? idle : Math.max(idle, loaded);
         if (!Double.isNaN(best)) {
-            say("charging-test-best/1", item, Interval.ofStandardError(best, METER_SE_V), test.temperatureC());
+            say("charging-test-best", item, Interval.ofStandardError(best, METER_SE_V), test.temperatureC());
         }
         if (!Double.isNaN(loaded)) {
-            say("charging-test-loaded/1", item, Interval.ofStandardError(loaded, METER_SE_V), test.temperatureC());
+            say("charging-test-loaded", item, Interval.ofStandardError(loaded, METER_SE_V), test.temperatureC());
         }
         if (!Double.isNaN(loaded) && !Double.isNaN(idle)) {
-            say("load-drop/1", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
+            say("load-drop", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
         }
         if (test.ripplePeakToPeakV() != null) {
             double ripple = test.ripplePeakToPeakV();
-            say("ripple/1", item, Interval.ofStandardError(ripple, 0.1 * ripple), test.temperatureC());
+            say("ripple", item, Interval.ofStandardError(ripple, 0.1 * ripple), test.temperatureC());
         }
     }
 }

@@ -1,8 +1,9 @@
 /**
- * One class per measured quantity, each with its unit, its formula's source and its 95 % interval.
+ * Measured quantities: the register of all quantities, what test records and facts measure, and the signals of a drive on a
+ * common time grid.
  *
- * <p>Imports {@code signal}, {@code regime}, the judge's records and {@code kernel}. Start reading at {@link
- * org.voltdocket.diagnosis.quantity.Measurement}, then {@link org.voltdocket.diagnosis.quantity.Quantities}, the list of
- * all of them.
+ * <p>Subpackages: {@code sensor} (offset of the vehicle's current sensor), {@code drive} (drive recordings), {@code bench}
+ * (cranking and discharge recordings), {@code standing} (recordings of a parked vehicle). This package imports none of
+ * them. Start reading at {@link org.voltdocket.diagnosis.quantity.Quantities}.
  */
 package org.voltdocket.diagnosis.quantity;

@@ -22,7 +22,7 @@ public final class Regimes {
      *     {@link Regime#DISCHARGING} or {@link Regime#UNKNOWN}
      * @return spans in order, covering the recording without gap
      */
-    public static List<RegimeSpan> cut(Grid grid, List<Start> starts, boolean[] running, Regime[] flow) {
+    public static List<RegimeSpan> cut(Grid grid, List<EngineStart> starts, boolean[] running, Regime[] flow) {
         int n = grid.steps();
         Regime[] by = new Regime[n];
         for (int k = 0; k < n; k++) {
@@ -69,7 +69,7 @@ public final class Regimes {
         return regime == Regime.CHARGING || regime == Regime.HOLDING || regime == Regime.DISCHARGING;
     }
 
-    private static List<RegimeSpan> spans(Grid grid, List<Start> starts, Regime[] by) {
+    private static List<RegimeSpan> spans(Grid grid, List<EngineStart> starts, Regime[] by) {
         double[] time = grid.recording().timeS();
         double first = time[0];
         double last = time[time.length - 1];
@@ -88,7 +88,7 @@ public final class Regimes {
         if (out.isEmpty()) {
             out.add(new RegimeSpan(first, last, by[0]));
         }
-        for (Start start : starts) {
+        for (EngineStart start : starts) {
             out = laidOver(out, Math.max(first, start.fromS()), Math.min(last, start.toS() + 0.1));
         }
         return List.copyOf(merged(out));

@@ -6,7 +6,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.diagnosis.Methods;
+import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Sha256;
 
 /**
@@ -17,8 +17,9 @@ import org.voltdocket.kernel.Sha256;
  * @param startingOdds probability of each cause before any evidence; ours, until audited outcomes replace them
  * @param oddsSource where the starting odds come from
  * @param rules in the order of the file
+ * @param decisions value, meaning and source of each decision limit
+ * @param tests what a test that is not there yet would cost and show, by kind of evidence
  * @param released false while the edition is in the making: no decision may rest on it
- * @param methods by which method it has things computed that are no single row's quantity
  */
 public record Rulebook(
         String edition,
@@ -26,13 +27,51 @@ public record Rulebook(
         Map<Cause, Double> startingOdds,
         String oddsSource,
         List<Rule> rules,
-        boolean released,
-        Methods methods) {
+        Map<DecisionLimit, Decision> decisions,
+        Map<EvidenceKind, DiagnosticTest> tests,
+        boolean released) {
 
-    /** A released edition by the first methods. */
+    /** The edition that new assessments are made by unless the server is configured otherwise. */
+    public static final String CURRENT_EDITION = "2026.1";
+
+    /**
+     * A decision limit as the edition gives it.
+     *
+     * @param meaning what the limit decides, in one sentence
+     * @param source where the value comes from; "Ours" where it is our choice
+     */
+    public record Decision(double value, String meaning, String source) {}
+
+    /** A released edition without decision limits, to evaluate rules only. */
     public Rulebook(
             String edition, Sha256 sha256, Map<Cause, Double> startingOdds, String oddsSource, List<Rule> rules) {
-        this(edition, sha256, startingOdds, oddsSource, rules, true, Methods.FIRST);
+        this(edition, sha256, startingOdds, oddsSource, rules, Map.of(), Map.of(), true);
+    }
+
+    /**
+     * Value of a decision limit.
+     *
+     * @throws IllegalStateException if this rule book has none
+     */
+    public double decision(DecisionLimit limit) {
+        Decision decision = decisions.get(limit);
+        if (decision == null) {
+            throw new IllegalStateException("rule book " + edition + " has no decision limit " + limit.id());
+        }
+        return decision.value();
+    }
+
+    /** Reads {@link #CURRENT_EDITION} from the class path. */
+    public static Rulebook current() {
+        String file = "/shared/rulebook/" + CURRENT_EDITION + ".yaml";
+        try (InputStream yaml = Rulebook.class.getResourceAsStream(file)) {
+            if (yaml == null) {
+                throw new IllegalStateException(file + " is missing from the program");
+            }
+            return read(yaml);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /**
@@ -42,7 +81,7 @@ public record Rulebook(
      */
     public static Rulebook read(InputStream yaml) {
         try {
-            return RulebookFile.parse(yaml.readAllBytes());
+            return RulebookParser.parse(yaml.readAllBytes());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

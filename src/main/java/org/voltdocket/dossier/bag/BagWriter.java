@@ -23,8 +23,8 @@ final class BagWriter {
     private final ZipOutputStream zip;
     private final String base;
     private final LocalDateTime date;
-    private final List<Digested> payload = new ArrayList<>();
-    private final List<Digested> tags = new ArrayList<>();
+    private final List<FileDigests> payload = new ArrayList<>();
+    private final List<FileDigests> tags = new ArrayList<>();
 
     /** Writes the content of one file. */
     interface Content {
@@ -54,33 +54,33 @@ final class BagWriter {
 
     /** Ends the bag with its description and manifests; leaves the stream open. */
     void finish(Map<String, String> info) throws IOException {
-        long bytes = payload.stream().mapToLong(Digested::bytes).sum();
+        long bytes = payload.stream().mapToLong(FileDigests::bytes).sum();
         StringBuilder text = new StringBuilder();
         info.forEach(
                 (label, value) -> text.append(label).append(": ").append(value).append('\n'));
         tag("bag-info.txt", text + "Payload-Oxum: " + bytes + "." + payload.size() + "\n");
-        tag("manifest-sha256.txt", manifest(payload, Digested::sha256));
-        tag("manifest-sha512.txt", manifest(payload, Digested::sha512));
-        String of256 = manifest(tags, Digested::sha256);
-        String of512 = manifest(tags, Digested::sha512);
+        tag("manifest-sha256.txt", manifest(payload, FileDigests::sha256));
+        tag("manifest-sha512.txt", manifest(payload, FileDigests::sha512));
+        String of256 = manifest(tags, FileDigests::sha256);
+        String of512 = manifest(tags, FileDigests::sha512);
         file("tagmanifest-sha256.txt", out -> out.write(of256.getBytes(UTF_8)));
         file("tagmanifest-sha512.txt", out -> out.write(of512.getBytes(UTF_8)));
         zip.finish();
     }
 
-    private Digested file(String path, Content content) throws IOException {
+    private FileDigests file(String path, Content content) throws IOException {
         ZipEntry entry = new ZipEntry(base + "/" + path);
         entry.setTimeLocal(date);
         zip.putNextEntry(entry);
-        Digester through = new Digester(zip);
+        DigestingOutputStream through = new DigestingOutputStream(zip);
         content.writeTo(through);
         zip.closeEntry();
         return through.digested(path);
     }
 
-    private static String manifest(List<Digested> files, Function<Digested, String> digest) {
+    private static String manifest(List<FileDigests> files, Function<FileDigests, String> digest) {
         StringBuilder text = new StringBuilder();
-        for (Digested file : files) {
+        for (FileDigests file : files) {
             text.append(digest.apply(file)).append("  ").append(file.path()).append('\n');
         }
         return text.toString();

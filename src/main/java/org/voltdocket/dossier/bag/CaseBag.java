@@ -12,11 +12,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.claim.Claim;
-import org.voltdocket.claim.ClaimPaper;
-import org.voltdocket.claim.ClaimPapers;
-import org.voltdocket.claim.PaperKind;
+import org.voltdocket.claim.ClaimDocument;
+import org.voltdocket.claim.ClaimDocumentRepository;
+import org.voltdocket.claim.DocumentKind;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
@@ -30,10 +30,10 @@ import tools.jackson.databind.json.JsonMapper;
 public class CaseBag {
 
     private final EvidenceArchive archive;
-    private final ClaimPapers papers;
+    private final ClaimDocumentRepository papers;
     private final JsonMapper json;
 
-    CaseBag(EvidenceArchive archive, ClaimPapers papers, JsonMapper json) {
+    CaseBag(EvidenceArchive archive, ClaimDocumentRepository papers, JsonMapper json) {
         this.papers = papers;
         this.archive = archive;
         this.json = json.rebuild().enable(SerializationFeature.INDENT_OUTPUT).build();
@@ -104,8 +104,8 @@ public class CaseBag {
 
     /** What the decision left, where there is one. */
     private void papers(BagWriter bag, String folder, Claim claim) throws IOException {
-        for (PaperKind kind : PaperKind.values()) {
-            Optional<ClaimPaper> paper = papers.read(claim.id(), kind);
+        for (DocumentKind kind : DocumentKind.values()) {
+            Optional<ClaimDocument> paper = papers.read(claim.id(), kind);
             if (paper.isPresent()) {
                 bag.payload(
                         folder + kind.id() + ".pdf", to -> to.write(paper.get().bytes()));
@@ -114,7 +114,7 @@ public class CaseBag {
     }
 
     private static Map<String, String> info(Dossier dossier) {
-        CaseRef ref = dossier.file().ref();
+        CaseReference ref = dossier.file().ref();
         Map<String, String> info = new LinkedHashMap<>();
         info.put(
                 "Bagging-Date",

@@ -6,8 +6,8 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import org.springframework.stereotype.Component;
-import org.voltdocket.assessment.KeptAssessment;
-import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.assessment.StoredAssessment;
+import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimDecision;
@@ -15,13 +15,13 @@ import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.ClaimStep;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.kernel.Sha256;
-import org.voltdocket.paper.Cell;
-import org.voltdocket.paper.Imprint;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.paper.Style;
+import org.voltdocket.paper.DocumentMetadata;
+import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.paper.Table;
+import org.voltdocket.paper.TableCell;
+import org.voltdocket.paper.TextStyle;
 import org.voltdocket.trail.TrailEntry;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 
 /** Prints the letter of a decision. The same dossier gives the same bytes: no clock, no chance. */
 @Component
@@ -30,10 +30,10 @@ public class DecisionLetter {
     /** Height that the lines on the terms need at least, points: their title stands alone at no foot. */
     private static final float WORKED = 70;
 
-    private final Words words;
-    private final LetterHead head;
+    private final TextFormatter words;
+    private final Letterhead head;
 
-    DecisionLetter(Words words, LetterHead head) {
+    DecisionLetter(TextFormatter words, Letterhead head) {
         this.words = words;
         this.head = head;
     }
@@ -47,13 +47,13 @@ public class DecisionLetter {
     public byte[] of(Dossier dossier, Sha256 report) {
         Claim claim = dossier.claim().orElseThrow();
         ClaimDecision decision = claim.decision().orElseThrow();
-        KeptAssessment kept = dossier.assessment()
+        StoredAssessment kept = dossier.assessment()
                 .filter(latest -> latest.id().equals(decision.assessment()))
                 .orElseThrow(() -> new IllegalStateException("the decision rests on another assessment"));
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (Paper paper = Paper.open(out, imprint(dossier, claim, decision, report))) {
+        try (PdfDocument paper = PdfDocument.open(out, imprint(dossier, claim, decision, report))) {
             opening(paper, dossier, claim, decision);
-            new FoundPart(words, kept.assessment())
+            new FindingsSection(words, kept.assessment())
                     .print(paper, decision.evidence().size());
             paid(paper, claim, decision);
             objection(paper, dossier.file().ref(), decision);
@@ -62,13 +62,13 @@ public class DecisionLetter {
         return out.toByteArray();
     }
 
-    private Imprint imprint(Dossier dossier, Claim claim, ClaimDecision decision, Sha256 report) {
-        CaseRef ref = dossier.file().ref();
+    private DocumentMetadata imprint(Dossier dossier, Claim claim, ClaimDecision decision, Sha256 report) {
+        CaseReference ref = dossier.file().ref();
         String identity = claim.id() + " " + claim.version() + " " + decision + " "
                 + claim.warranty().said() + " "
                 + dossier.file().version() + " " + dossier.workshopNames() + " " + report + " " + head.sender()
                 + head.contact() + head.days();
-        return new Imprint(
+        return new DocumentMetadata(
                 words.say("letter.title", ref.number().value()),
                 words.say("letter.subject", ref.serial().value()),
                 head.sender(),
@@ -78,27 +78,28 @@ public class DecisionLetter {
                 Sha256.of(identity.getBytes(StandardCharsets.UTF_8)));
     }
 
-    private void opening(Paper paper, Dossier dossier, Claim claim, ClaimDecision decision) {
-        CaseRef ref = dossier.file().ref();
+    private void opening(PdfDocument paper, Dossier dossier, Claim claim, ClaimDecision decision) {
+        CaseReference ref = dossier.file().ref();
         paper.title(
                 words.say("letter.title", ref.number().value()),
-                Cell.of(words.say("letter.to") + " ", Style.BODY)
-                        .then(dossier.workshopNames().getOrDefault(claim.workshop(), "–"), Style.STRONG)
-                        .then(" · " + day(LocalDate.ofInstant(decision.at(), ZoneOffset.UTC)), Style.BODY));
-        paper.text(Cell.of(words.say("letter.about", claim.asked(), handedIn(claim)) + " ", Style.BODY)
-                .then(ref.serial().value(), Style.MONO_LARGE)
-                .then(" " + words.say("letter.in") + " ", Style.BODY)
-                .then(ref.vin().value(), Style.MONO_LARGE)
-                .then(".", Style.BODY));
+                TableCell.of(words.say("letter.to") + " ", TextStyle.BODY)
+                        .then(dossier.workshopNames().getOrDefault(claim.workshop(), "–"), TextStyle.STRONG)
+                        .then(" · " + day(LocalDate.ofInstant(decision.at(), ZoneOffset.UTC)), TextStyle.BODY));
+        paper.text(TableCell.of(words.say("letter.about", claim.amount(), handedIn(claim)) + " ", TextStyle.BODY)
+                .then(ref.serial().value(), TextStyle.MONO_LARGE)
+                .then(" " + words.say("letter.in") + " ", TextStyle.BODY)
+                .then(ref.vin().value(), TextStyle.MONO_LARGE)
+                .then(".", TextStyle.BODY));
         paper.box(List.of(
-                Cell.of(words.say("letter.lead." + decision.kind().id(), decision.paid()), Style.LEAD),
-                Cell.of(words.say("letter.because") + " ", Style.STRONG).then(decision.reason(), Style.BODY)));
+                TableCell.of(words.say("letter.lead." + decision.kind().id(), decision.paid()), TextStyle.LEAD),
+                TableCell.of(words.say("letter.because") + " ", TextStyle.STRONG)
+                        .then(decision.reason(), TextStyle.BODY)));
         if (decision.againstLeaning()) {
-            paper.text(Cell.of(
+            paper.text(TableCell.of(
                     words.say(
                             "letter.against",
                             words.of("leaning", decision.leaning().id())),
-                    Style.BODY));
+                    TextStyle.BODY));
         }
     }
 
@@ -111,63 +112,65 @@ public class DecisionLetter {
                 .orElse("–");
     }
 
-    private void paid(Paper paper, Claim claim, ClaimDecision decision) {
+    private void paid(PdfDocument paper, Claim claim, ClaimDecision decision) {
         paper.heading(words.say("letter.paid"));
         Table table = new Table(Table.text("", 6), Table.number("", 3));
         table.row(
-                Cell.of(words.say("claim.asked"), Style.BODY),
-                Cell.of(claim.asked().toString(), Style.BODY));
+                TableCell.of(words.say("claim.asked"), TextStyle.BODY),
+                TableCell.of(claim.amount().toString(), TextStyle.BODY));
         if (claim.warranty().reckoned()) {
             table.row(
-                    Cell.of(words.say("letter.terms"), Style.BODY),
-                    Cell.of(claim.warranty().due() + " " + claim.asked().code(), Style.BODY));
+                    TableCell.of(words.say("letter.terms"), TextStyle.BODY),
+                    TableCell.of(claim.warranty().due() + " " + claim.amount().code(), TextStyle.BODY));
         }
         table.row(
-                Cell.of(words.say("letter.paid.sum"), Style.STRONG),
-                Cell.of(decision.paid().toString(), Style.STRONG));
+                TableCell.of(words.say("letter.paid.sum"), TextStyle.STRONG),
+                TableCell.of(decision.paid().toString(), TextStyle.STRONG));
         paper.table(table);
         if (!claim.warranty().said().isEmpty()) {
             paper.keep(WORKED);
-            paper.text(Cell.of(words.say("letter.terms.worked"), Style.STRONG));
+            paper.text(TableCell.of(words.say("letter.terms.worked"), TextStyle.STRONG));
             paper.list(claim.warranty().said(), false);
         }
         if (decision.kind() == ClaimState.GOODWILL) {
-            paper.text(Cell.of(words.say("letter.goodwill"), Style.BODY));
+            paper.text(TableCell.of(words.say("letter.goodwill"), TextStyle.BODY));
         }
     }
 
-    private void objection(Paper paper, CaseRef ref, ClaimDecision decision) {
+    private void objection(PdfDocument paper, CaseReference ref, ClaimDecision decision) {
         LocalDate until = LocalDate.ofInstant(decision.at(), ZoneOffset.UTC).plusDays(head.days());
         paper.heading(words.say("letter.object"));
-        paper.text(Cell.of(words.say("letter.object.until", day(until), head.days(), head.contact()), Style.BODY));
+        paper.text(TableCell.of(
+                words.say("letter.object.until", day(until), head.days(), head.contact()), TextStyle.BODY));
         paper.list(
                 List.of(
                         words.say("letter.object.number", ref.number().value()),
                         words.say("letter.object.what"),
                         words.say("letter.object.evidence")),
                 false);
-        paper.text(Cell.of(words.say("letter.object.law"), Style.BODY));
+        paper.text(TableCell.of(words.say("letter.object.law"), TextStyle.BODY));
     }
 
-    private void rests(Paper paper, Dossier dossier, ClaimDecision decision, KeptAssessment kept, Sha256 report) {
+    private void rests(
+            PdfDocument paper, Dossier dossier, ClaimDecision decision, StoredAssessment kept, Sha256 report) {
         paper.heading(words.say("letter.rests"));
         Table table = new Table(Table.text("", 3), Table.text("", 7));
-        row(table, "letter.decided", decided(decision), Style.SMALL);
+        row(table, "letter.decided", decided(decision), TextStyle.SMALL);
         row(
                 table,
                 "report.edition",
                 words.say("letter.judged", decision.edition(), words.moment(kept.assessedAt())),
-                Style.SMALL);
-        row(table, "fact.claim.assessment", decision.assessmentSha256().hex(), Style.MONO);
-        row(table, "letter.report", report.hex(), Style.MONO);
+                TextStyle.SMALL);
+        row(table, "fact.claim.assessment", decision.assessmentSha256().hex(), TextStyle.MONO);
+        row(table, "letter.report", report.hex(), TextStyle.MONO);
         List<TrailEntry> trail = dossier.trail();
         if (!trail.isEmpty()) {
             TrailEntry last = trail.get(trail.size() - 1);
-            row(table, "letter.trail", last.position() + "  " + last.hash().hex(), Style.MONO);
+            row(table, "letter.trail", last.position() + "  " + last.hash().hex(), TextStyle.MONO);
         }
         paper.table(table);
-        paper.text(
-                Cell.of(words.say("letter.rests.evidence", decision.evidence().size()), Style.SMALL));
+        paper.text(TableCell.of(
+                words.say("letter.rests.evidence", decision.evidence().size()), TextStyle.SMALL));
     }
 
     private String decided(ClaimDecision decision) {
@@ -177,8 +180,8 @@ public class DecisionLetter {
                 .orElse(first);
     }
 
-    private void row(Table table, String label, String value, Style style) {
-        table.row(Cell.of(words.say(label), Style.SMALL_STRONG), Cell.of(value, style));
+    private void row(Table table, String label, String value, TextStyle style) {
+        table.row(TableCell.of(words.say(label), TextStyle.SMALL_STRONG), TableCell.of(value, style));
     }
 
     private String day(LocalDate day) {

@@ -3,11 +3,11 @@ package org.voltdocket.dossier.letter;
 import java.util.Optional;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
-import org.voltdocket.claim.ClaimDecided;
-import org.voltdocket.claim.ClaimPapers;
-import org.voltdocket.claim.PaperKind;
+import org.voltdocket.claim.ClaimDecidedEvent;
+import org.voltdocket.claim.ClaimDocumentRepository;
+import org.voltdocket.claim.DocumentKind;
 import org.voltdocket.dossier.Dossier;
-import org.voltdocket.dossier.Dossiers;
+import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.report.CaseReport;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
@@ -17,12 +17,13 @@ import org.voltdocket.kernel.Sha256;
 @Component
 class DecisionPrinter {
 
-    private final Dossiers dossiers;
+    private final DossierService dossiers;
     private final CaseReport reports;
     private final DecisionLetter letters;
-    private final ClaimPapers papers;
+    private final ClaimDocumentRepository papers;
 
-    DecisionPrinter(Dossiers dossiers, CaseReport reports, DecisionLetter letters, ClaimPapers papers) {
+    DecisionPrinter(
+            DossierService dossiers, CaseReport reports, DecisionLetter letters, ClaimDocumentRepository papers) {
         this.dossiers = dossiers;
         this.reports = reports;
         this.letters = letters;
@@ -30,10 +31,10 @@ class DecisionPrinter {
     }
 
     @EventListener
-    void print(ClaimDecided news) {
+    void print(ClaimDecidedEvent news) {
         Actor reader = new Actor("system", Role.WORKSHOP, Optional.of(news.workshop()));
         Dossier dossier = dossiers.of(reader, news.number());
-        Sha256 report = papers.keep(news.claim(), PaperKind.REPORT, reports.of(reader, dossier));
-        papers.keep(news.claim(), PaperKind.LETTER, letters.of(dossier, report));
+        Sha256 report = papers.keep(news.claim(), DocumentKind.REPORT, reports.of(reader, dossier));
+        papers.keep(news.claim(), DocumentKind.LETTER, letters.of(dossier, report));
     }
 }

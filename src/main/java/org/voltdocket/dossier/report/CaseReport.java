@@ -15,11 +15,12 @@ import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
 import org.voltdocket.evidence.SeriesQuery;
+import org.voltdocket.evidence.SeriesService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Sha256;
-import org.voltdocket.paper.Imprint;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.DocumentMetadata;
+import org.voltdocket.paper.PdfDocument;
+import org.voltdocket.ui.TextFormatter;
 
 /** Prints dossiers. The same dossier gives the same bytes: no clock, no chance. */
 @Component
@@ -29,22 +30,24 @@ public class CaseReport {
     private static final List<String> DRAWN = List.of("measured_v", "reported_v", "measured_a", "reported_a");
 
     private final EvidenceArchive archive;
-    private final Words words;
+    private final SeriesService recordings;
+    private final TextFormatter words;
 
-    CaseReport(EvidenceArchive archive, Words words) {
+    CaseReport(EvidenceArchive archive, SeriesService recordings, TextFormatter words) {
         this.archive = archive;
+        this.recordings = recordings;
         this.words = words;
     }
 
     /**
      * A whole report as PDF.
      *
-     * @throws org.voltdocket.casefile.NotVisible if the actor may not see the evidence
+     * @throws org.voltdocket.casefile.NotFoundException if the actor may not see the evidence
      */
     public byte[] of(Actor actor, Dossier dossier) {
-        Material material = gather(actor, dossier);
+        ReportContent material = gather(actor, dossier);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (Paper paper = Paper.open(out, imprint(dossier))) {
+        try (PdfDocument paper = PdfDocument.open(out, imprint(dossier))) {
             new VerdictPart(words, material).print(paper);
             new FactsPart(words, material).print(paper);
             new CausesPart(words, material).print(paper);
@@ -58,24 +61,24 @@ public class CaseReport {
         return out.toByteArray();
     }
 
-    private Material gather(Actor actor, Dossier dossier) {
+    private ReportContent gather(Actor actor, Dossier dossier) {
         Map<UUID, Series> series = new HashMap<>();
         Map<UUID, Reading> readings = new HashMap<>();
         for (EvidenceItem item : dossier.evidence()) {
             if (item.isRecording()) {
-                series.put(item.id(), archive.series(actor, item.id(), new SeriesQuery(DRAWN, null, null, POINTS)));
+                series.put(item.id(), recordings.read(actor, item.id(), new SeriesQuery(DRAWN, null, null, POINTS)));
             } else if (item.kind() != EvidenceKind.DOCUMENT) {
                 archive.reading(item.id()).ifPresent(reading -> readings.put(item.id(), reading));
             }
         }
-        return new Material(dossier, series, readings);
+        return new ReportContent(dossier, series, readings);
     }
 
-    private Imprint imprint(Dossier dossier) {
+    private DocumentMetadata imprint(Dossier dossier) {
         String number = dossier.file().ref().number().value();
         String serial = dossier.file().ref().serial().value();
         String vin = dossier.file().ref().vin().value();
-        return new Imprint(
+        return new DocumentMetadata(
                 words.say("report.title", number),
                 words.say("report.subject", serial, vin),
                 words.say("report.head", number, serial),
@@ -98,7 +101,7 @@ public class CaseReport {
                         + Sha256.of(kept.body().getBytes(StandardCharsets.UTF_8))));
         dossier.failure().ifPresent(failure -> parts.add(failure.toString()));
         dossier.claim()
-                .ifPresent(claim -> parts.add(claim.id() + " " + claim.version() + " " + claim.wanted() + " "
+                .ifPresent(claim -> parts.add(claim.id() + " " + claim.version() + " " + claim.requestedItems() + " "
                         + claim.decision() + " " + dossier.otherGrounds()));
         dossier.trail().forEach(entry -> parts.add(entry.hash().hex()));
         parts.add(dossier.relatives().toString());

@@ -6,28 +6,28 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.Assessment.Weight;
-import org.voltdocket.paper.Cell;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.paper.Style;
+import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.paper.Table;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.TableCell;
+import org.voltdocket.paper.TextStyle;
+import org.voltdocket.ui.TextFormatter;
 
 /** The causes with their probabilities, each with what every finding gave it or took from it. */
 final class CausesPart {
 
-    private final Words words;
-    private final Material material;
+    private final TextFormatter words;
+    private final ReportContent material;
 
-    CausesPart(Words words, Material material) {
+    CausesPart(TextFormatter words, ReportContent material) {
         this.words = words;
         this.material = material;
     }
 
-    void print(Paper paper) {
+    void print(PdfDocument paper) {
         material.assessment().ifPresent(assessment -> print(paper, assessment));
     }
 
-    private void print(Paper paper, Assessment assessment) {
+    private void print(PdfDocument paper, Assessment assessment) {
         Map<String, String> said = new HashMap<>();
         for (Finding finding : assessment.findings()) {
             said.put(finding.id(), finding.said());
@@ -39,20 +39,20 @@ final class CausesPart {
         for (RankedCause cause : assessment.causes()) {
             String id = cause.cause().id();
             ranking.row(
-                    Cell.of(words.of("cause-name", id), Style.SMALL_STRONG),
-                    Cell.of(words.percent(cause.probability()), Style.SMALL),
-                    Cell.of(words.of("cause-means", id), Style.DIM));
+                    TableCell.of(words.of("cause-name", id), TextStyle.SMALL_STRONG),
+                    TableCell.of(words.percent(cause.probability()), TextStyle.SMALL),
+                    TableCell.of(words.of("cause-means", id), TextStyle.DIM));
         }
         paper.heading(words.say("causes.title"));
         paper.table(ranking);
         paper.heading(words.say("report.weights"));
-        paper.text(Cell.of(words.say("causes.lead"), Style.DIM));
+        paper.text(TableCell.of(words.say("causes.lead"), TextStyle.DIM));
         for (RankedCause cause : assessment.causes()) {
             weights(paper, cause, said);
         }
     }
 
-    private void weights(Paper paper, RankedCause cause, Map<String, String> said) {
+    private void weights(PdfDocument paper, RankedCause cause, Map<String, String> said) {
         if (cause.weights().isEmpty()) {
             return;
         }
@@ -62,13 +62,13 @@ final class CausesPart {
                 Table.text(words.say("weights.means"), 2.3f));
         for (Weight weight : cause.weights()) {
             table.row(
-                    Cell.of(said.getOrDefault(weight.finding(), weight.finding()), Style.SMALL),
-                    Cell.of(words.decibans(weight.decibans()), Style.SMALL),
-                    Cell.of(words.odds(weight.decibans()), Style.DIM));
+                    TableCell.of(said.getOrDefault(weight.finding(), weight.finding()), TextStyle.SMALL),
+                    TableCell.of(words.decibans(weight.decibans()), TextStyle.SMALL),
+                    TableCell.of(words.odds(weight.decibans()), TextStyle.DIM));
         }
-        paper.subheading(Cell.of(
+        paper.subheading(TableCell.of(
                 words.of("cause-name", cause.cause().id()) + ", " + words.percent(cause.probability()),
-                Style.SUBHEADING));
+                TextStyle.SUBHEADING));
         paper.table(table);
     }
 }

@@ -8,12 +8,12 @@ import java.util.Map;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Regime;
-import org.voltdocket.dossier.Level;
+import org.voltdocket.dossier.VoltageLimit;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
 import org.voltdocket.paper.Chart;
-import org.voltdocket.paper.Ink;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.DocumentColors;
+import org.voltdocket.ui.TextFormatter;
 
 /** Makes the chart of a recording: voltages above, currents below, regimes behind, limits and marks across. */
 final class ChartMaker {
@@ -35,9 +35,9 @@ final class ChartMaker {
     /** How many times wider the whole range has to be for the axis to be cut. */
     private static final double CUT = 4;
 
-    private final Words words;
+    private final TextFormatter words;
 
-    ChartMaker(Words words) {
+    ChartMaker(TextFormatter words) {
         this.words = words;
     }
 
@@ -80,8 +80,8 @@ final class ChartMaker {
 
     private List<Chart.Line> lines(Series series, String measured, String reported) {
         List<Chart.Line> lines = new ArrayList<>();
-        add(lines, series, reported, Ink.REPORTED, true);
-        add(lines, series, measured, Ink.MEASURED, false);
+        add(lines, series, reported, DocumentColors.REPORTED, true);
+        add(lines, series, measured, DocumentColors.MEASURED, false);
         return lines;
     }
 
@@ -117,7 +117,7 @@ final class ChartMaker {
     }
 
     private List<Chart.Limit> limits(List<Finding> findings) {
-        return Level.of(findings).stream()
+        return VoltageLimit.of(findings).stream()
                 .map(level -> new Chart.Limit(
                         words.say(
                                 "report.limit",

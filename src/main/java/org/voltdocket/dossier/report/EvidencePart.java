@@ -1,67 +1,67 @@
 package org.voltdocket.dossier.report;
 
 import java.util.List;
-import org.voltdocket.casefile.CaseLine;
-import org.voltdocket.casefile.Relatives;
+import org.voltdocket.casefile.CaseListItem;
+import org.voltdocket.casefile.RelatedCases;
 import org.voltdocket.evidence.EvidenceItem;
-import org.voltdocket.paper.Cell;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.paper.Style;
+import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.paper.Table;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.TableCell;
+import org.voltdocket.paper.TextStyle;
+import org.voltdocket.ui.TextFormatter;
 
 /** Every item of evidence with its digest, then the other cases of this battery and this vehicle. */
 final class EvidencePart {
 
-    private final Words words;
-    private final Material material;
+    private final TextFormatter words;
+    private final ReportContent material;
 
-    EvidencePart(Words words, Material material) {
+    EvidencePart(TextFormatter words, ReportContent material) {
         this.words = words;
         this.material = material;
     }
 
-    void print(Paper paper) {
+    void print(PdfDocument paper) {
         List<EvidenceItem> items = material.dossier().evidence();
         paper.heading(words.say("evidence.title"));
         if (items.isEmpty()) {
-            paper.text(Cell.of(words.say("evidence.none"), Style.BODY));
+            paper.text(TableCell.of(words.say("evidence.none"), TextStyle.BODY));
         }
         Table table = new Table(
                 Table.text(words.say("evidence.file"), 3.2f),
                 Table.text(words.say("evidence.received"), 2.2f),
                 Table.text("SHA-256", 3.6f));
         for (EvidenceItem item : items) {
-            table.row(file(item), received(item), Cell.of(item.sha256().hex(), Style.MONO));
+            table.row(file(item), received(item), TableCell.of(item.sha256().hex(), TextStyle.MONO));
         }
         paper.table(table);
         history(paper, material.dossier().relatives());
     }
 
-    private Cell file(EvidenceItem item) {
+    private TableCell file(EvidenceItem item) {
         String size = words.bytes(item.bytes());
         if (item.isRecording()) {
             size += ", " + words.say("upload.rows", item.rows(), words.clock(item.durationS()));
         }
-        Cell file = Cell.of(item.fileName(), Style.SMALL_STRONG)
-                .below(words.of("kind", item.kind().id()) + ", " + size, Style.SMALL)
-                .below(item.note(), Style.DIM);
+        TableCell file = TableCell.of(item.fileName(), TextStyle.SMALL_STRONG)
+                .below(words.of("kind", item.kind().id()) + ", " + size, TextStyle.SMALL)
+                .below(item.note(), TextStyle.DIM);
         return item.ignored().isEmpty()
                 ? file
-                : file.below(words.say("evidence.ignored") + ": " + String.join(", ", item.ignored()), Style.DIM);
+                : file.below(words.say("evidence.ignored") + ": " + String.join(", ", item.ignored()), TextStyle.DIM);
     }
 
-    private Cell received(EvidenceItem item) {
-        return Cell.of(words.moment(item.receivedAt()), Style.SMALL)
+    private TableCell received(EvidenceItem item) {
+        return TableCell.of(words.moment(item.receivedAt()), TextStyle.SMALL)
                 .below(
                         words.say(
                                 "report.received.by",
                                 item.receivedBy(),
                                 words.of("origin", item.origin().id())),
-                        Style.DIM);
+                        TextStyle.DIM);
     }
 
-    private void history(Paper paper, Relatives relatives) {
+    private void history(PdfDocument paper, RelatedCases relatives) {
         paper.heading(words.say("relatives.title"));
         Table table = new Table(
                 Table.text(words.say("list.case"), 2),
@@ -72,29 +72,29 @@ final class EvidencePart {
         paper.table(table);
         int elsewhere = relatives.sameVehicleElsewhere() + relatives.sameBatteryElsewhere();
         if (elsewhere > 0) {
-            paper.text(Cell.of(words.say("report.elsewhere", elsewhere), Style.BODY));
+            paper.text(TableCell.of(words.say("report.elsewhere", elsewhere), TextStyle.BODY));
         } else if (table.isEmpty()) {
-            paper.text(Cell.of(words.say("relatives.none"), Style.BODY));
+            paper.text(TableCell.of(words.say("relatives.none"), TextStyle.BODY));
         }
     }
 
-    private void row(Table table, CaseLine line, String relation) {
+    private void row(Table table, CaseListItem line, String relation) {
         table.row(
-                Cell.of(line.ref().number().value(), Style.MONO),
-                Cell.of(relation, Style.SMALL),
-                Cell.of(
+                TableCell.of(line.ref().number().value(), TextStyle.MONO),
+                TableCell.of(relation, TextStyle.SMALL),
+                TableCell.of(
                         line.standing()
                                 .map(standing ->
                                         words.of("leaning", standing.leaning().id()))
                                 .orElse(words.say("list.unassessed")),
-                        Style.SMALL));
+                        TextStyle.SMALL));
     }
 
-    private static String serial(CaseLine line) {
+    private static String serial(CaseListItem line) {
         return line.ref().serial().value();
     }
 
-    private static String vin(CaseLine line) {
+    private static String vin(CaseListItem line) {
         return line.ref().vin().value();
     }
 }

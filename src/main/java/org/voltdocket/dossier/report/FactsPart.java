@@ -4,29 +4,29 @@ import java.util.Map;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.kernel.Vin;
-import org.voltdocket.paper.Cell;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.paper.Style;
+import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.paper.Table;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.TableCell;
+import org.voltdocket.paper.TextStyle;
+import org.voltdocket.ui.TextFormatter;
 
 /** What is known of battery and vehicle beside the evidence. */
 final class FactsPart {
 
-    private final Words words;
-    private final Material material;
+    private final TextFormatter words;
+    private final ReportContent material;
 
-    FactsPart(Words words, Material material) {
+    FactsPart(TextFormatter words, ReportContent material) {
         this.words = words;
         this.material = material;
     }
 
-    void print(Paper paper) {
+    void print(PdfDocument paper) {
         CaseFacts file = material.dossier().file();
         Table table = new Table(Table.text("", 3), Table.text("", 7));
-        row(table, "fact.batterySerial", file.ref().serial().value(), Style.MONO);
-        row(table, "fact.vin", file.ref().vin().value(), Style.MONO);
-        row(table, "report.check", check(file.ref().vin()), Style.SMALL);
+        row(table, "fact.batterySerial", file.ref().serial().value(), TextStyle.MONO);
+        row(table, "fact.vin", file.ref().vin().value(), TextStyle.MONO);
+        row(table, "report.check", check(file.ref().vin()), TextStyle.SMALL);
         Map<String, String> known = FactFields.values(file.facts());
         for (FactFields.Field field : FactFields.ALL) {
             String value = known.get(field.name());
@@ -36,19 +36,19 @@ final class FactsPart {
                         table,
                         "fact." + field.name(),
                         said + (field.unit().isEmpty() ? "" : " " + field.unit()),
-                        Style.SMALL);
+                        TextStyle.SMALL);
             }
         }
         row(
                 table,
                 "report.opened",
                 words.say("report.opened.by", words.moment(file.openedAt()), file.openedBy()),
-                Style.SMALL);
+                TextStyle.SMALL);
         row(
                 table,
                 "list.workshop",
                 String.join(", ", material.dossier().workshopNames().values()),
-                Style.SMALL);
+                TextStyle.SMALL);
         paper.heading(words.say("facts.title"));
         paper.table(table);
     }
@@ -62,9 +62,9 @@ final class FactsPart {
                 : fits;
     }
 
-    private void row(Table table, String label, String value, Style style) {
+    private void row(Table table, String label, String value, TextStyle style) {
         if (!value.isEmpty()) {
-            table.row(Cell.of(words.say(label), Style.SMALL_STRONG), Cell.of(value, style));
+            table.row(TableCell.of(words.say(label), TextStyle.SMALL_STRONG), TableCell.of(value, style));
         }
     }
 }

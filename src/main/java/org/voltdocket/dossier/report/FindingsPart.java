@@ -9,26 +9,26 @@ import org.voltdocket.diagnosis.Assessment.Estimate;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Result;
 import org.voltdocket.evidence.EvidenceItem;
-import org.voltdocket.paper.Cell;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.paper.Style;
+import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.paper.Table;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.TableCell;
+import org.voltdocket.paper.TextStyle;
+import org.voltdocket.ui.TextFormatter;
 
 /** Every finding with value, interval, limit and source, then the estimates. */
 final class FindingsPart {
 
     private static final List<Result> ORDER = List.of(Result.OUTSIDE, Result.UNCERTAIN, Result.INSIDE);
 
-    private final Words words;
-    private final Material material;
+    private final TextFormatter words;
+    private final ReportContent material;
 
-    FindingsPart(Words words, Material material) {
+    FindingsPart(TextFormatter words, ReportContent material) {
         this.words = words;
         this.material = material;
     }
 
-    void print(Paper paper) {
+    void print(PdfDocument paper) {
         material.assessment().ifPresent(assessment -> {
             paper.heading(words.say("findings.title"));
             findings(paper, assessment);
@@ -36,9 +36,9 @@ final class FindingsPart {
         });
     }
 
-    private void findings(Paper paper, Assessment assessment) {
+    private void findings(PdfDocument paper, Assessment assessment) {
         if (assessment.findings().isEmpty()) {
-            paper.text(Cell.of(words.say("findings.none"), Style.BODY));
+            paper.text(TableCell.of(words.say("findings.none"), TextStyle.BODY));
             return;
         }
         Map<String, String> files = material.dossier().evidence().stream()
@@ -52,26 +52,26 @@ final class FindingsPart {
         assessment.findings().stream()
                 .sorted(Comparator.comparingInt(finding -> ORDER.indexOf(finding.result())))
                 .forEach(finding -> table.row(
-                        Cell.of(words.of("result", finding.result().id()), Style.SMALL_STRONG),
-                        Cell.of(finding.said(), Style.SMALL)
+                        TableCell.of(words.of("result", finding.result().id()), TextStyle.SMALL_STRONG),
+                        TableCell.of(finding.said(), TextStyle.SMALL)
                                 .below(
                                         words.of("quantity", words.bare(finding.quantity())) + " · " + finding.rule(),
-                                        Style.DIM),
+                                        TextStyle.DIM),
                         value(finding),
-                        Cell.of(limit(finding), Style.SMALL),
-                        Cell.of(
+                        TableCell.of(limit(finding), TextStyle.SMALL),
+                        TableCell.of(
                                         finding.evidence() == null
                                                 ? words.say("findings.facts")
                                                 : files.getOrDefault(finding.evidence(), finding.evidence()),
-                                        Style.SMALL)
-                                .below(finding.source(), Style.DIM)));
+                                        TextStyle.SMALL)
+                                .below(finding.source(), TextStyle.DIM)));
         paper.table(table);
     }
 
-    private Cell value(Finding f) {
-        Cell value = Cell.of(withUnit(words.number(f.value()), f.unit()), Style.SMALL_STRONG);
+    private TableCell value(Finding f) {
+        TableCell value = TableCell.of(withUnit(words.number(f.value()), f.unit()), TextStyle.SMALL_STRONG);
         boolean interval = f.low() != null && f.high() != null && !f.low().equals(f.high());
-        return interval ? value.below(words.number(f.low()) + " … " + words.number(f.high()), Style.DIM) : value;
+        return interval ? value.below(words.number(f.low()) + " … " + words.number(f.high()), TextStyle.DIM) : value;
     }
 
     private String limit(Finding f) {
@@ -91,7 +91,7 @@ final class FindingsPart {
         return name.isEmpty() ? number : number + "\u00a0" + name;
     }
 
-    private void estimates(Paper paper, Map<String, Estimate> estimates) {
+    private void estimates(PdfDocument paper, Map<String, Estimate> estimates) {
         if (estimates.isEmpty()) {
             return;
         }
@@ -100,11 +100,11 @@ final class FindingsPart {
                 Table.number(words.say("findings.value"), 2),
                 Table.number(words.say("report.interval"), 3));
         estimates.forEach((name, estimate) -> table.row(
-                Cell.of(words.of("estimate", name), Style.SMALL_STRONG),
-                Cell.of(withUnit(words.number(estimate.value()), estimate.unit()), Style.SMALL),
-                Cell.of(words.number(estimate.low()) + " … " + words.number(estimate.high()), Style.SMALL)));
+                TableCell.of(words.of("estimate", name), TextStyle.SMALL_STRONG),
+                TableCell.of(withUnit(words.number(estimate.value()), estimate.unit()), TextStyle.SMALL),
+                TableCell.of(words.number(estimate.low()) + " … " + words.number(estimate.high()), TextStyle.SMALL)));
         paper.heading(words.say("estimates.title"));
-        paper.text(Cell.of(words.say("report.interval.means"), Style.DIM));
+        paper.text(TableCell.of(words.say("report.interval.means"), TextStyle.DIM));
         paper.table(table);
     }
 }

@@ -6,29 +6,29 @@ import org.voltdocket.diagnosis.Recording.Mark;
 import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
-import org.voltdocket.paper.Cell;
 import org.voltdocket.paper.Chart;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.paper.Style;
+import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.paper.Table;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.TableCell;
+import org.voltdocket.paper.TextStyle;
+import org.voltdocket.ui.TextFormatter;
 
 /** Each recording as a chart, with what the chart shows in words and numbers below it. */
 final class RecordingsPart {
 
     private static final float CHART = 430;
 
-    private final Words words;
-    private final Material material;
+    private final TextFormatter words;
+    private final ReportContent material;
     private final ChartMaker charts;
 
-    RecordingsPart(Words words, Material material) {
+    RecordingsPart(TextFormatter words, ReportContent material) {
         this.words = words;
         this.material = material;
         this.charts = new ChartMaker(words);
     }
 
-    void print(Paper paper) {
+    void print(PdfDocument paper) {
         if (material.series().isEmpty()) {
             return;
         }
@@ -46,10 +46,10 @@ final class RecordingsPart {
         }
     }
 
-    private void print(Paper paper, EvidenceItem item, Series series, List<RegimeSpan> regimes) {
-        paper.subheading(
-                Cell.of(words.of("kind", item.kind().id()), Style.SUBHEADING).then("  " + item.fileName(), Style.DIM));
-        paper.text(Cell.of(lead(item), Style.SMALL));
+    private void print(PdfDocument paper, EvidenceItem item, Series series, List<RegimeSpan> regimes) {
+        paper.subheading(TableCell.of(words.of("kind", item.kind().id()), TextStyle.SUBHEADING)
+                .then("  " + item.fileName(), TextStyle.DIM));
+        paper.text(TableCell.of(lead(item), TextStyle.SMALL));
         Chart chart = charts.chart(item, series, regimes, material.dossier().findingsOf(item));
         paper.chart(chart);
         Table table = new Table(
@@ -64,10 +64,10 @@ final class RecordingsPart {
             double seconds = spans.stream().mapToDouble(s -> s.to() - s.from()).sum();
             if (!spans.isEmpty()) {
                 table.row(
-                        Cell.of(words.of("regime", regime.id()), Style.SMALL_STRONG),
-                        Cell.of(String.valueOf(spans.size()), Style.SMALL),
-                        Cell.of(words.clock(seconds), Style.SMALL),
-                        Cell.of(words.percent(whole > 0 ? seconds / whole : 1), Style.SMALL));
+                        TableCell.of(words.of("regime", regime.id()), TextStyle.SMALL_STRONG),
+                        TableCell.of(String.valueOf(spans.size()), TextStyle.SMALL),
+                        TableCell.of(words.clock(seconds), TextStyle.SMALL),
+                        TableCell.of(words.percent(whole > 0 ? seconds / whole : 1), TextStyle.SMALL));
             }
         }
         paper.table(table);
@@ -79,11 +79,11 @@ final class RecordingsPart {
         return item.takenAt() == null ? size : words.moment(item.takenAt().toInstant()) + " · " + size;
     }
 
-    private void marks(Paper paper, List<Mark> marks) {
+    private void marks(PdfDocument paper, List<Mark> marks) {
         if (marks.isEmpty()) {
             return;
         }
-        paper.text(Cell.of(words.say("chart.marks"), Style.SMALL_STRONG));
+        paper.text(TableCell.of(words.say("chart.marks"), TextStyle.SMALL_STRONG));
         paper.list(
                 marks.stream()
                         .map(mark -> words.clock(mark.atS()) + "  " + mark.text())

@@ -4,24 +4,24 @@ import java.util.Map;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.dossier.ReadingText;
 import org.voltdocket.evidence.EvidenceItem;
-import org.voltdocket.paper.Cell;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.paper.Style;
+import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.paper.Table;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.TableCell;
+import org.voltdocket.paper.TextStyle;
+import org.voltdocket.ui.TextFormatter;
 
 /** What each test record says. */
 final class TestsPart {
 
-    private final Words words;
-    private final Material material;
+    private final TextFormatter words;
+    private final ReportContent material;
 
-    TestsPart(Words words, Material material) {
+    TestsPart(TextFormatter words, ReportContent material) {
         this.words = words;
         this.material = material;
     }
 
-    void print(Paper paper) {
+    void print(PdfDocument paper) {
         if (material.readings().isEmpty()) {
             return;
         }
@@ -34,18 +34,18 @@ final class TestsPart {
         }
     }
 
-    private void print(Paper paper, EvidenceItem item, Map<String, Object> members) {
+    private void print(PdfDocument paper, EvidenceItem item, Map<String, Object> members) {
         Table table = new Table(Table.text("", 3), Table.text("", 7));
         if (item.takenAt() != null) {
             row(table, words.say("evidence.taken"), words.moment(item.takenAt().toInstant()));
         }
         members.forEach((name, value) -> row(table, words.of("reading", name), words.member(value)));
-        paper.subheading(
-                Cell.of(words.of("kind", item.kind().id()), Style.SUBHEADING).then("  " + item.fileName(), Style.DIM));
+        paper.subheading(TableCell.of(words.of("kind", item.kind().id()), TextStyle.SUBHEADING)
+                .then("  " + item.fileName(), TextStyle.DIM));
         paper.table(table);
     }
 
     private static void row(Table table, String label, String value) {
-        table.row(Cell.of(label, Style.SMALL_STRONG), Cell.of(value, Style.SMALL));
+        table.row(TableCell.of(label, TextStyle.SMALL_STRONG), TableCell.of(value, TextStyle.SMALL));
     }
 }

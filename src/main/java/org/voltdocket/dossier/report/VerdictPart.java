@@ -2,57 +2,60 @@ package org.voltdocket.dossier.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.voltdocket.assessment.KeptAssessment;
-import org.voltdocket.casefile.CaseRef;
+import org.voltdocket.assessment.StoredAssessment;
+import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.diagnosis.Assessment;
-import org.voltdocket.paper.Cell;
-import org.voltdocket.paper.Paper;
-import org.voltdocket.paper.Style;
-import org.voltdocket.ui.Words;
+import org.voltdocket.paper.PdfDocument;
+import org.voltdocket.paper.TableCell;
+import org.voltdocket.paper.TextStyle;
+import org.voltdocket.ui.TextFormatter;
 
 /** What a reader needs first: the pair, the verdict, what to do next and with what care, and what is missing. */
 final class VerdictPart {
 
     private static final List<String> CARE = List.of("gas", "acid", "short", "damaged", "engine", "law");
 
-    private final Words words;
-    private final Material material;
+    private final TextFormatter words;
+    private final ReportContent material;
 
-    VerdictPart(Words words, Material material) {
+    VerdictPart(TextFormatter words, ReportContent material) {
         this.words = words;
         this.material = material;
     }
 
-    void print(Paper paper) {
-        CaseRef ref = material.dossier().file().ref();
+    void print(PdfDocument paper) {
+        CaseReference ref = material.dossier().file().ref();
         paper.title(
                 words.say("report.title", ref.number().value()),
-                Cell.of(words.say("report.battery") + " ", Style.BODY)
-                        .then(ref.serial().value(), Style.MONO_LARGE)
-                        .then(" " + words.say("report.vehicle") + " ", Style.BODY)
-                        .then(ref.vin().value(), Style.MONO_LARGE));
+                TableCell.of(words.say("report.battery") + " ", TextStyle.BODY)
+                        .then(ref.serial().value(), TextStyle.MONO_LARGE)
+                        .then(" " + words.say("report.vehicle") + " ", TextStyle.BODY)
+                        .then(ref.vin().value(), TextStyle.MONO_LARGE));
         material.dossier()
                 .failure()
                 .ifPresent(failure -> paper.caution(List.of(
-                        Cell.of(words.say("case.failure"), Style.STRONG),
-                        Cell.of(failure.reason() + " " + words.say("report.older"), Style.BODY))));
+                        TableCell.of(words.say("case.failure"), TextStyle.STRONG),
+                        TableCell.of(failure.reason() + " " + words.say("report.older"), TextStyle.BODY))));
         material.dossier()
                 .assessment()
                 .ifPresentOrElse(
                         kept -> judged(paper, kept),
                         () -> paper.box(List.of(
-                                Cell.of(words.say("case.unjudged"), Style.LEAD),
-                                Cell.of(words.say("report.unjudged"), Style.BODY))));
+                                TableCell.of(words.say("case.unjudged"), TextStyle.LEAD),
+                                TableCell.of(words.say("report.unjudged"), TextStyle.BODY))));
         care(paper);
     }
 
-    private void judged(Paper paper, KeptAssessment kept) {
+    private void judged(PdfDocument paper, StoredAssessment kept) {
         Assessment a = kept.assessment();
         Assessment.RankedCause first = a.causes().get(0);
         paper.box(List.of(
-                Cell.of(a.said(), Style.LEAD),
+                TableCell.of(a.said(), TextStyle.LEAD),
                 fact("list.leaning", words.of("leaning", a.leaning().id())),
-                fact("list.verdict", words.of("verdict", a.batteryVerdict().id())),
+                fact(
+                        "list.verdict",
+                        words.of("verdict", a.batteryVerdict().id()) + ": "
+                                + words.of("battery-reason", a.batteryReason().id())),
                 fact(
                         "list.cause",
                         words.of("cause-name", first.cause().id()) + ", " + words.percent(first.probability())),
@@ -69,18 +72,18 @@ final class VerdictPart {
         }
     }
 
-    private Cell fact(String label, String value) {
-        return Cell.of(words.say(label) + ": ", Style.STRONG).then(value, Style.BODY);
+    private TableCell fact(String label, String value) {
+        return TableCell.of(words.say(label) + ": ", TextStyle.STRONG).then(value, TextStyle.BODY);
     }
 
     private String missing(String id) {
         return words.knows("kind", id) ? words.of("kind", id) : words.say("report.fact", words.of("fact", id));
     }
 
-    private void care(Paper paper) {
-        List<Cell> care = new ArrayList<>();
-        care.add(Cell.of(words.say("caution.title"), Style.STRONG));
-        CARE.forEach(id -> care.add(Cell.of(words.of("caution", id), Style.SMALL)));
+    private void care(PdfDocument paper) {
+        List<TableCell> care = new ArrayList<>();
+        care.add(TableCell.of(words.say("caution.title"), TextStyle.STRONG));
+        CARE.forEach(id -> care.add(TableCell.of(words.of("caution", id), TextStyle.SMALL)));
         paper.caution(care);
     }
 }

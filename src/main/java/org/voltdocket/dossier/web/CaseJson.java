@@ -7,11 +7,12 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.Instant;
 import java.util.List;
 import org.voltdocket.assessment.AssessmentView;
-import org.voltdocket.assessment.KeptAssessment;
+import org.voltdocket.assessment.StoredAssessment;
+import org.voltdocket.casefile.AssessmentSummary;
 import org.voltdocket.casefile.CaseFacts;
-import org.voltdocket.casefile.CaseLine;
-import org.voltdocket.casefile.Relatives;
-import org.voltdocket.casefile.Standing;
+import org.voltdocket.casefile.CaseListItem;
+import org.voltdocket.casefile.RelatedCases;
+import org.voltdocket.casefile.web.FactViews;
 import org.voltdocket.claim.ClaimView;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.dossier.Dossier;
@@ -96,7 +97,7 @@ record CaseJson(
             @Schema(description = "how many more there are that you may not see")
             int vehiclesOfBatteryElsewhere) {
 
-        static History of(Relatives relatives) {
+        static History of(RelatedCases relatives) {
             return new History(
                     relatives.sameVehicle().stream().map(Relative::battery).toList(),
                     relatives.sameVehicleElsewhere(),
@@ -108,19 +109,19 @@ record CaseJson(
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record Relative(String number, String batterySerial, String vin, Instant openedAt, String leaning) {
 
-        static Relative battery(CaseLine line) {
+        static Relative battery(CaseListItem line) {
             return new Relative(
                     line.ref().number().value(), line.ref().serial().value(), null, line.openedAt(), leaning(line));
         }
 
-        static Relative vehicle(CaseLine line) {
+        static Relative vehicle(CaseListItem line) {
             return new Relative(
                     line.ref().number().value(), null, line.ref().vin().value(), line.openedAt(), leaning(line));
         }
 
-        private static String leaning(CaseLine line) {
+        private static String leaning(CaseListItem line) {
             return line.standing()
-                    .map(Standing::leaning)
+                    .map(AssessmentSummary::leaning)
                     .map(leaning -> leaning.id())
                     .orElse(null);
         }
@@ -154,7 +155,7 @@ record CaseJson(
                 dossier.claim()
                         .map(claim -> ClaimView.of(file.ref().number(), claim, dossier.otherGrounds()))
                         .orElse(null),
-                dossier.assessment().map(KeptAssessment::body).orElse(null),
+                dossier.assessment().map(StoredAssessment::body).orElse(null),
                 dossier.failure()
                         .map(failure -> new Failure(failure.failedAt(), failure.reason()))
                         .orElse(null));

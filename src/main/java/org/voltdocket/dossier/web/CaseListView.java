@@ -6,9 +6,9 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
-import org.voltdocket.casefile.CaseLine;
+import org.voltdocket.casefile.AssessmentSummary;
+import org.voltdocket.casefile.CaseListItem;
 import org.voltdocket.casefile.CasePage;
-import org.voltdocket.casefile.Standing;
 
 /** A page of a list in JSON. */
 @Schema(name = "CaseList")
@@ -47,8 +47,8 @@ record CaseListView(
             @Schema(description = "state of its claim; none where there is no claim")
             String state) {
 
-        static Line of(CaseLine line) {
-            Standing standing = line.standing().orElse(null);
+        static Line of(CaseListItem line) {
+            AssessmentSummary standing = line.standing().orElse(null);
             boolean assessed = standing != null;
             return new Line(
                     line.ref().number().value(),

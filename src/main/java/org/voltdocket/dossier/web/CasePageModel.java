@@ -5,63 +5,63 @@ import java.util.Map;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
-import org.voltdocket.assessment.KeptAssessment;
-import org.voltdocket.casefile.NotVisible;
+import org.voltdocket.assessment.StoredAssessment;
+import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.casefile.web.FactFields;
-import org.voltdocket.claim.Claims;
-import org.voltdocket.claim.notice.Notices;
+import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
-import org.voltdocket.dossier.Dossiers;
-import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.dossier.DossierService;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
 import org.voltdocket.evidence.SeriesQuery;
+import org.voltdocket.evidence.SeriesService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
-import org.voltdocket.kernel.Role;
-import org.voltdocket.returned.Returns;
-import org.voltdocket.ui.Routes;
-import org.voltdocket.ui.Words;
+import org.voltdocket.notice.NoticeService;
+import org.voltdocket.returned.ReturnService;
+import org.voltdocket.ui.RouteRegistry;
+import org.voltdocket.ui.TextFormatter;
 
 /** Fills the model of the case page from one dossier. */
 @Component
 class CasePageModel {
 
-    private final Dossiers dossiers;
-    private final EvidenceArchive archive;
-    private final Claims claims;
-    private final CaseClaims caseClaims;
-    private final Returns returns;
-    private final Notices notices;
-    private final Routes routes;
-    private final Words words;
+    private final DossierService dossiers;
+    private final SeriesService series;
+    private final ClaimService claims;
+    private final EvidenceRequestService requests;
+    private final ReturnService returns;
+    private final NoticeService notices;
+    private final RouteRegistry routes;
+    private final TextFormatter words;
 
     CasePageModel(
-            Dossiers dossiers,
-            EvidenceArchive archive,
-            Claims claims,
-            CaseClaims caseClaims,
-            Notices notices,
-            Returns returns,
-            Routes routes,
-            Words words) {
+            DossierService dossiers,
+            SeriesService series,
+            ClaimService claims,
+            EvidenceRequestService requests,
+            NoticeService notices,
+            ReturnService returns,
+            RouteRegistry routes,
+            TextFormatter words) {
         this.words = words;
         this.returns = returns;
         this.claims = claims;
-        this.caseClaims = caseClaims;
+        this.requests = requests;
         this.notices = notices;
         this.dossiers = dossiers;
-        this.archive = archive;
+        this.series = series;
         this.routes = routes;
     }
 
-    /** @throws NotVisible if the text is no case number: there is no such case */
+    /** @throws NotFoundException if the text is no case number: there is no such case */
     CaseNumber number(String text) {
         try {
             return CaseNumber.parse(text);
         } catch (IllegalArgumentException e) {
-            throw new NotVisible("case " + text);
+            throw new NotFoundException("case " + text);
         }
     }
 
@@ -69,14 +69,14 @@ class CasePageModel {
         Dossier dossier = dossiers.of(actor, number);
         List<EvidenceItem> items = dossier.evidence();
         Assessment assessment =
-                dossier.assessment().map(KeptAssessment::assessment).orElse(null);
+                dossier.assessment().map(StoredAssessment::assessment).orElse(null);
         model.addAttribute("dossier", dossier);
         model.addAttribute("ref", dossier.file().ref());
         model.addAttribute("items", items);
-        model.addAttribute("judgement", assessment == null ? null : Judgement.of(assessment, items));
+        model.addAttribute("judgement", assessment == null ? null : AssessmentPanel.of(assessment, items));
         model.addAttribute(
                 "assessedAt",
-                dossier.assessment().map(KeptAssessment::assessedAt).orElse(null));
+                dossier.assessment().map(StoredAssessment::assessedAt).orElse(null));
         model.addAttribute(
                 "recordings",
                 items.stream()
@@ -94,10 +94,16 @@ class CasePageModel {
         model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
         model.addAttribute(
-                "claim", ClaimPanel.of(actor, dossier, caseClaims.earlier(actor, dossier), claims.askable(), words));
+                "claim",
+                ClaimPanel.of(
+                        actor,
+                        dossier,
+                        claims.earlier(actor, dossier.file().ref().id(), dossier.claim()),
+                        requests.requestableItems(),
+                        words));
         model.addAttribute(
                 "notices",
-                actor.role() == Role.WORKSHOP
+                actor.isWorkshop()
                         ? List.of()
                         : notices.ofCase(actor, dossier.file().ref().id()));
         model.addAttribute("claimGiven", Map.of());
@@ -105,13 +111,13 @@ class CasePageModel {
                 "benchOutcome",
                 returns.outcomeOf(actor, dossier.file().ref().id()).orElse(null));
         model.addAttribute("fields", FactFields.ALL);
-        model.addAttribute("mayChange", actor.role() != Role.AUDITOR);
-        model.addAttribute("desk", actor.role() != Role.WORKSHOP);
+        model.addAttribute("mayChange", actor.canEditCases());
+        model.addAttribute("desk", !actor.isWorkshop());
     }
 
     RecordingView recording(Actor actor, EvidenceItem item, Assessment assessment) {
         Series ends =
-                archive.series(actor, item.id(), new SeriesQuery(List.of("measured_v"), null, null, SeriesQuery.LEAST));
+                series.read(actor, item.id(), new SeriesQuery(List.of("measured_v"), null, null, SeriesQuery.LEAST));
         String id = item.id().toString();
         return RecordingView.of(
                 item,

@@ -6,17 +6,16 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.voltdocket.assessment.KeptAssessment;
-import org.voltdocket.claim.AskedItem;
+import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimStep;
+import org.voltdocket.claim.RequestedItem;
+import org.voltdocket.dossier.DecisionBasisText;
 import org.voltdocket.dossier.Dossier;
-import org.voltdocket.dossier.GroundsText;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.kernel.Role;
-import org.voltdocket.ui.Words;
+import org.voltdocket.ui.TextFormatter;
 
 /**
  * The claim as the page of a case shows it.
@@ -66,20 +65,20 @@ record ClaimPanel(
 
     /** How many of the things asked for are answered. */
     public long answered() {
-        return latest.wanted().stream().filter(AskedItem::answered).count();
+        return latest.requestedItems().stream().filter(RequestedItem::answered).count();
     }
 
-    static ClaimPanel of(Actor actor, Dossier dossier, List<Claim> earlier, List<String> askable, Words words) {
+    static ClaimPanel of(Actor actor, Dossier dossier, List<Claim> earlier, List<String> askable, TextFormatter words) {
         Claim claim = dossier.claim().orElse(null);
         List<ClaimAction> allowed = claim == null ? List.of() : claim.allowed();
-        UUID assessment = dossier.assessment().map(KeptAssessment::id).orElse(null);
+        UUID assessment = dossier.assessment().map(StoredAssessment::id).orElse(null);
         Set<String> missing = new LinkedHashSet<>(
                 dossier.assessment().map(kept -> kept.assessment().missing()).orElse(List.of()));
         missing.retainAll(askable);
         return new ClaimPanel(
                 claim,
                 claim == null ? null : dossier.workshopNames().get(claim.workshop()),
-                actor.role() == Role.WORKSHOP && (claim == null || claim.state().isEnd()),
+                actor.isWorkshop() && (claim == null || claim.state().isEnd()),
                 allowed.stream()
                         .filter(action -> !action.decides() && !action.seconds() && action != ClaimAction.ASK)
                         .toList(),
@@ -92,13 +91,13 @@ record ClaimPanel(
                 dossier.evidence().stream().collect(Collectors.toMap(EvidenceItem::id, item -> item)),
                 assessment,
                 dossier.otherGrounds()
-                        .map(other -> new GroundsText(words, dossier).lines(other))
+                        .map(other -> new DecisionBasisText(words, dossier).lines(other))
                         .orElse(List.of()),
                 earlier,
-                actor.role() == Role.WORKSHOP
+                actor.isWorkshop()
                         && claim != null
                         && claim.decision().isPresent()
-                        && claim.objected().isEmpty(),
-                actor.role() == Role.CLERK || actor.role() == Role.ADMIN);
+                        && claim.openObjection().isEmpty(),
+                actor.canDecideClaims());
     }
 }

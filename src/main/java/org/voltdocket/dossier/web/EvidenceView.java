@@ -36,7 +36,7 @@ import org.voltdocket.evidence.EvidenceItem;
     "findings",
     "regimes"
 })
-record EvidenceView(
+public record EvidenceView(
         UUID id,
 
         @com.fasterxml.jackson.annotation.JsonProperty("case")

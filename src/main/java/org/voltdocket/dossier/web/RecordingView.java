@@ -5,7 +5,7 @@ import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording.Mark;
-import org.voltdocket.dossier.Level;
+import org.voltdocket.dossier.VoltageLimit;
 import org.voltdocket.evidence.EvidenceItem;
 
 /**
@@ -40,7 +40,7 @@ public record RecordingView(
                 .sorted()
                 .map(c -> new ChannelLine(c.id(), unit(c)))
                 .toList();
-        List<LimitLine> limits = Level.of(findings).stream()
+        List<LimitLine> limits = VoltageLimit.of(findings).stream()
                 .map(l -> new LimitLine(l.value(), l.unit(), l.quantity()))
                 .toList();
         return new RecordingView(item, from, to, channels, regimes, marks, limits);

@@ -12,7 +12,7 @@ import org.jfree.chart.renderer.category.LineAndShapeRenderer;
 import org.jfree.chart.renderer.category.StackedBarRenderer;
 import org.jfree.chart.renderer.category.StandardBarPainter;
 import org.jfree.data.category.DefaultCategoryDataset;
-import org.voltdocket.paper.Ink;
+import org.voltdocket.paper.DocumentColors;
 
 /** Bars of named things: as a Pareto chart with its running share, or lying and stacked by kind. */
 public final class Bars {
@@ -47,7 +47,7 @@ public final class Bars {
         plot.setDataset(1, shares);
         plot.mapDatasetToRangeAxis(1, 1);
         LineAndShapeRenderer line = new LineAndShapeRenderer();
-        line.setSeriesPaint(0, Ink.REPORTED);
+        line.setSeriesPaint(0, DocumentColors.REPORTED);
         line.setSeriesStroke(0, Drawing.LINE);
         line.setSeriesShape(0, Drawing.DOT);
         plot.setRenderer(1, line);

@@ -15,7 +15,7 @@ import org.jfree.data.xy.XYSeriesCollection;
 import org.voltdocket.insight.estimate.BlandAltman;
 import org.voltdocket.kernel.Interval;
 import org.voltdocket.paper.ChartFont;
-import org.voltdocket.paper.Ink;
+import org.voltdocket.paper.DocumentColors;
 
 /** Differences of two instruments over their mean, with bias, limits of agreement and the interval of each as a band. */
 public final class BlandAltmanChart {
@@ -39,15 +39,15 @@ public final class BlandAltmanChart {
         XYPlot plot = Drawing.plot(names.across(), names.up());
         XYLineAndShapeRenderer dots = new XYLineAndShapeRenderer(false, true);
         dots.setSeriesShape(0, Drawing.DOT);
-        dots.setSeriesPaint(0, Ink.MEASURED);
+        dots.setSeriesPaint(0, DocumentColors.MEASURED);
         plot.setDataset(0, new XYSeriesCollection(pairs));
         plot.setRenderer(0, dots);
-        ValueMarker zero = new ValueMarker(0, Ink.DIM, Drawing.DOTTED);
+        ValueMarker zero = new ValueMarker(0, DocumentColors.DIM, Drawing.DOTTED);
         plot.addRangeMarker(zero, Layer.BACKGROUND);
         if (limits != null) {
-            line(plot, limits.bias(), names.bias(), Ink.REPORTED);
-            line(plot, limits.lower(), names.lower(), Ink.LIMIT);
-            line(plot, limits.upper(), names.upper(), Ink.LIMIT);
+            line(plot, limits.bias(), names.bias(), DocumentColors.REPORTED);
+            line(plot, limits.lower(), names.lower(), DocumentColors.LIMIT);
+            line(plot, limits.upper(), names.upper(), DocumentColors.LIMIT);
             reach = Math.max(
                     reach, Math.max(-limits.lower().low(), limits.upper().high()));
         }
@@ -71,7 +71,7 @@ public final class BlandAltmanChart {
         ValueMarker line = new ValueMarker(at.value(), ink, Drawing.LINE);
         line.setLabel(name);
         line.setLabelFont(ChartFont.plain(Drawing.LETTERS));
-        line.setLabelPaint(Ink.INK);
+        line.setLabelPaint(DocumentColors.INK);
         line.setLabelBackgroundColor(Color.WHITE);
         line.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
         line.setLabelTextAnchor(TextAnchor.BOTTOM_RIGHT);

@@ -9,7 +9,7 @@ import org.jfree.chart.renderer.xy.XYStepRenderer;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import org.voltdocket.insight.estimate.PChart;
-import org.voltdocket.paper.Ink;
+import org.voltdocket.paper.DocumentColors;
 
 /** Shares of samples in their order, with the limits that each sample's own size gives. */
 public final class ControlChart {
@@ -51,7 +51,7 @@ public final class ControlChart {
         plot.setRenderer(0, points());
         plot.setDataset(1, collected(high, low));
         plot.setRenderer(1, steps());
-        plot.addRangeMarker(new ValueMarker(chart.centre(), Ink.DIM, Drawing.LINE));
+        plot.addRangeMarker(new ValueMarker(chart.centre(), DocumentColors.DIM, Drawing.LINE));
         plot.getRangeAxis().setRange(0, Math.min(1, most * 1.1));
         weeks.setRange(-0.5, Math.max(1, samples.size()) - 0.5);
         return Drawing.of(plot, true);
@@ -67,10 +67,10 @@ public final class ControlChart {
 
     private static XYLineAndShapeRenderer points() {
         XYLineAndShapeRenderer points = new XYLineAndShapeRenderer();
-        points.setSeriesPaint(0, Ink.MEASURED);
+        points.setSeriesPaint(0, DocumentColors.MEASURED);
         points.setSeriesShape(0, Drawing.DOT);
         points.setSeriesStroke(0, Drawing.LINE);
-        points.setSeriesPaint(1, Ink.REPORTED);
+        points.setSeriesPaint(1, DocumentColors.REPORTED);
         points.setSeriesShape(1, Drawing.WARN);
         points.setSeriesLinesVisible(1, false);
         return points;
@@ -79,7 +79,7 @@ public final class ControlChart {
     private static XYStepRenderer steps() {
         XYStepRenderer steps = new XYStepRenderer();
         for (int i = 0; i < 2; i++) {
-            steps.setSeriesPaint(i, Ink.LIMIT);
+            steps.setSeriesPaint(i, DocumentColors.LIMIT);
             steps.setSeriesStroke(i, Drawing.DASHED);
             steps.setSeriesVisibleInLegend(i, i == 0);
         }

@@ -20,7 +20,7 @@ import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 import org.voltdocket.paper.ChartFont;
-import org.voltdocket.paper.Ink;
+import org.voltdocket.paper.DocumentColors;
 
 /**
  * A chart that can be had as a PNG of any width: drawn for the width, so that its letters stay readable on a phone.
@@ -80,7 +80,7 @@ public record Drawing(JFreeChart chart) {
         chart.setBackgroundPaint(Color.WHITE);
         if (key) {
             chart.getLegend().setItemFont(ChartFont.plain(LETTERS));
-            chart.getLegend().setItemPaint(Ink.INK);
+            chart.getLegend().setItemPaint(DocumentColors.INK);
             chart.getLegend().setFrame(org.jfree.chart.block.BlockBorder.NONE);
         }
         return new Drawing(chart);
@@ -117,14 +117,21 @@ public record Drawing(JFreeChart chart) {
     static void style(Axis axis) {
         axis.setLabelFont(ChartFont.plain(LETTERS));
         axis.setTickLabelFont(ChartFont.plain(LETTERS));
-        axis.setLabelPaint(Ink.DIM);
-        axis.setTickLabelPaint(Ink.DIM);
-        axis.setAxisLinePaint(Ink.DIM);
-        axis.setTickMarkPaint(Ink.DIM);
+        axis.setLabelPaint(DocumentColors.DIM);
+        axis.setTickLabelPaint(DocumentColors.DIM);
+        axis.setAxisLinePaint(DocumentColors.DIM);
+        axis.setTickMarkPaint(DocumentColors.DIM);
     }
 
     static Paint ink(int number) {
-        Color[] inks = {Ink.MEASURED, Ink.REPORTED, Ink.LIMIT, new Color(0x4a6a1f), new Color(0x5a4a8a), Ink.DIM};
+        Color[] inks = {
+            DocumentColors.MEASURED,
+            DocumentColors.REPORTED,
+            DocumentColors.LIMIT,
+            new Color(0x4a6a1f),
+            new Color(0x5a4a8a),
+            DocumentColors.DIM
+        };
         return inks[number % inks.length];
     }
 

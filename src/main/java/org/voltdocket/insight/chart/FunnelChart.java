@@ -10,9 +10,9 @@ import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import org.voltdocket.insight.estimate.Funnel;
-import org.voltdocket.insight.estimate.Share;
+import org.voltdocket.insight.estimate.Proportion;
 import org.voltdocket.paper.ChartFont;
-import org.voltdocket.paper.Ink;
+import org.voltdocket.paper.DocumentColors;
 
 /** Shares of groups over their size, inside or outside of what chance alone explains. Only those outside are named. */
 public final class FunnelChart {
@@ -29,7 +29,7 @@ public final class FunnelChart {
     public record Names(String across, String up, String inside, String outside, String warning, String alarm) {}
 
     /** A group with its share; the share is known. */
-    public record Group(String name, Share share) {}
+    public record Group(String name, Proportion share) {}
 
     private FunnelChart() {}
 
@@ -59,7 +59,7 @@ public final class FunnelChart {
         plot.setRenderer(0, dots());
         plot.setDataset(1, limits(funnel, largest, names));
         plot.setRenderer(1, lines());
-        ValueMarker centre = new ValueMarker(funnel.target(), Ink.DIM, Drawing.LINE);
+        ValueMarker centre = new ValueMarker(funnel.target(), DocumentColors.DIM, Drawing.LINE);
         plot.addRangeMarker(centre);
         plot.getDomainAxis().setRange(0, largest * 1.18 + 1);
         plot.getRangeAxis().setRange(0, 1.02);
@@ -74,7 +74,7 @@ public final class FunnelChart {
                 group.share().of(),
                 group.share().interval().value());
         name.setFont(ChartFont.bold(Drawing.LETTERS));
-        name.setPaint(Ink.INK);
+        name.setPaint(DocumentColors.INK);
         name.setTextAnchor(left ? TextAnchor.HALF_ASCENT_RIGHT : TextAnchor.HALF_ASCENT_LEFT);
         return name;
     }
@@ -82,16 +82,16 @@ public final class FunnelChart {
     private static XYLineAndShapeRenderer dots() {
         XYLineAndShapeRenderer dots = new XYLineAndShapeRenderer(false, true);
         dots.setSeriesShape(0, Drawing.DOT);
-        dots.setSeriesPaint(0, Ink.MEASURED);
+        dots.setSeriesPaint(0, DocumentColors.MEASURED);
         dots.setSeriesShape(1, Drawing.WARN);
-        dots.setSeriesPaint(1, Ink.REPORTED);
+        dots.setSeriesPaint(1, DocumentColors.REPORTED);
         return dots;
     }
 
     private static XYLineAndShapeRenderer lines() {
         XYLineAndShapeRenderer lines = new XYLineAndShapeRenderer(true, false);
         for (int i = 0; i < 4; i++) {
-            lines.setSeriesPaint(i, Ink.LIMIT);
+            lines.setSeriesPaint(i, DocumentColors.LIMIT);
             lines.setSeriesStroke(i, i < 2 ? Drawing.DASHED : Drawing.DOTTED);
             lines.setSeriesVisibleInLegend(i, i % 2 == 0);
         }

@@ -12,7 +12,7 @@ import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
 import org.voltdocket.insight.estimate.KaplanMeier;
 import org.voltdocket.insight.estimate.Weibull;
-import org.voltdocket.paper.Ink;
+import org.voltdocket.paper.DocumentColors;
 
 /** The share claimed by age: counted as steps with their bands, and the fitted curve through them. */
 public final class LifeChart {
@@ -52,7 +52,7 @@ public final class LifeChart {
         plot.setBackgroundPaint(Color.WHITE);
         plot.setDomainGridlinePaint(Drawing.GRID);
         plot.setRangeZeroBaselineVisible(true);
-        plot.setRangeZeroBaselinePaint(Ink.DIM);
+        plot.setRangeZeroBaselinePaint(DocumentColors.DIM);
         return Drawing.of(plot, true);
     }
 

@@ -10,7 +10,7 @@ import org.jfree.data.xy.XYIntervalSeriesCollection;
 import org.voltdocket.insight.estimate.Calibration;
 import org.voltdocket.kernel.Interval;
 import org.voltdocket.paper.ChartFont;
-import org.voltdocket.paper.Ink;
+import org.voltdocket.paper.DocumentColors;
 
 /** How often what was stated came true, by what was stated; on the diagonal words and world agree. */
 public final class ReliabilityChart {
@@ -28,7 +28,7 @@ public final class ReliabilityChart {
                 points.add(bin.stated(), bin.stated(), bin.stated(), came.value(), came.low(), came.high());
                 XYTextAnnotation size = new XYTextAnnotation("  " + bin.came().of(), bin.stated(), came.value());
                 size.setFont(ChartFont.plain(Drawing.LETTERS));
-                size.setPaint(Ink.DIM);
+                size.setPaint(DocumentColors.DIM);
                 size.setTextAnchor(TextAnchor.HALF_ASCENT_LEFT);
                 plot.addAnnotation(size);
             }
@@ -37,11 +37,11 @@ public final class ReliabilityChart {
         all.addSeries(points);
         XYErrorRenderer bars = new XYErrorRenderer();
         bars.setDrawXError(false);
-        bars.setSeriesPaint(0, Ink.MEASURED);
+        bars.setSeriesPaint(0, DocumentColors.MEASURED);
         bars.setSeriesShape(0, Drawing.SQUARE);
         plot.setDataset(all);
         plot.setRenderer(bars);
-        plot.addAnnotation(new XYLineAnnotation(0, 0, 1, 1, Drawing.DASHED, Ink.LIMIT));
+        plot.addAnnotation(new XYLineAnnotation(0, 0, 1, 1, Drawing.DASHED, DocumentColors.LIMIT));
         plot.getDomainAxis().setRange(0, 1.05);
         plot.getRangeAxis().setRange(0, 1.02);
         return Drawing.of(plot, false);

@@ -26,7 +26,7 @@ public record Calibration(List<Bin> bins, double brierFirst, double brierAll, do
      * @param stated mean probability stated in it, 0 without cases
      * @param came how often the first cause was the true one
      */
-    public record Bin(double from, double to, double stated, Share came) {}
+    public record Bin(double from, double to, double stated, Proportion came) {}
 
     /**
      * One audited case.
@@ -71,7 +71,7 @@ public record Calibration(List<Bin> bins, double brierFirst, double brierAll, do
         List<Bin> bins = new ArrayList<>();
         for (int i = 0; i < 10; i++) {
             bins.add(new Bin(
-                    i / 10.0, (i + 1) / 10.0, all[i] == 0 ? 0 : stated[i] / all[i], new Share(hits[i], all[i])));
+                    i / 10.0, (i + 1) / 10.0, all[i] == 0 ? 0 : stated[i] / all[i], new Proportion(hits[i], all[i])));
         }
         int n = cases.size();
         return new Calibration(bins, first / n, every / n, log / n, n);

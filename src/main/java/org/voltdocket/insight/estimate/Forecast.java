@@ -17,7 +17,7 @@ public final class Forecast {
      * @param lives whose {@code alive} are the things in service, by their age now
      * @param horizon in the unit of the ages, above 0
      */
-    public static Interval of(Weibull fit, Lives lives, double horizon) {
+    public static Interval of(Weibull fit, Lifetimes lives, double horizon) {
         if (!(horizon > 0)) {
             throw new IllegalArgumentException("a horizon above 0, not " + horizon);
         }
@@ -26,7 +26,7 @@ public final class Forecast {
         double byScale = 0;
         double byShape = 0;
         double shape = fit.shape().value();
-        for (Lives.At at : lives.ages()) {
+        for (Lifetimes.At at : lives.ages()) {
             double now = fit.hazard(at.age());
             double then = fit.hazard(at.age() + horizon);
             double survives = StrictMath.exp(now - then);

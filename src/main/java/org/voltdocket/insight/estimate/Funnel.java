@@ -45,7 +45,7 @@ public record Funnel(double target) {
     }
 
     /** Where a group lies whose share is known. */
-    public Place place(Share group) {
+    public Place place(Proportion group) {
         int size = Math.toIntExact(group.of());
         double share = group.interval().value();
         if (share > high(size, ALARM)) {

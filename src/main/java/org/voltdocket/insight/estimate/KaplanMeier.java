@@ -29,12 +29,12 @@ public record KaplanMeier(List<Step> steps) {
         steps = List.copyOf(steps);
     }
 
-    public static KaplanMeier of(Lives lives) {
+    public static KaplanMeier of(Lifetimes lives) {
         List<Step> steps = new ArrayList<>();
         long atRisk = lives.watched();
         double survival = 1;
         double sum = 0;
-        for (Lives.At at : lives.ages()) {
+        for (Lifetimes.At at : lives.ages()) {
             if (at.failed() > 0) {
                 survival *= 1 - (double) at.failed() / atRisk;
                 sum += at.failed() == atRisk ? 0 : (double) at.failed() / ((double) atRisk * (atRisk - at.failed()));

@@ -19,7 +19,7 @@ public record PChart(double centre, List<Point> points) {
      * @param low lower limit, not below 0
      * @param high upper limit, not above 1
      */
-    public record Point(int sample, Share share, double low, double high) {
+    public record Point(int sample, Proportion share, double low, double high) {
 
         /** Whether the sample lies outside its limits. */
         public boolean outside() {
@@ -29,8 +29,8 @@ public record PChart(double centre, List<Point> points) {
     }
 
     /** @return the chart; empty samples have no point, and without any item the centre is 0 */
-    public static PChart of(List<Share> samples) {
-        Share all = samples.stream().reduce(new Share(0, 0), Share::plus);
+    public static PChart of(List<Proportion> samples) {
+        Proportion all = samples.stream().reduce(new Proportion(0, 0), Proportion::plus);
         double centre = all.known() ? (double) all.count() / all.of() : 0;
         List<Point> points = java.util.stream.IntStream.range(0, samples.size())
                 .filter(i -> samples.get(i).known())
@@ -39,7 +39,7 @@ public record PChart(double centre, List<Point> points) {
         return new PChart(centre, points);
     }
 
-    private static Point point(int sample, Share share, double centre) {
+    private static Point point(int sample, Proportion share, double centre) {
         double reach = 3 * Math.sqrt(centre * (1 - centre) / share.of());
         return new Point(sample, share, Math.max(0, centre - reach), Math.min(1, centre + reach));
     }

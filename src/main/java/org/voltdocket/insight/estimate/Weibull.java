@@ -29,7 +29,7 @@ public record Weibull(
     private static final double GREATEST_SHAPE = 200;
 
     /** @return the fit; absent under three failures, and where all failed at one age and nothing outlived it */
-    public static Optional<Weibull> fit(Lives lives) {
+    public static Optional<Weibull> fit(Lifetimes lives) {
         if (lives.failed() < 3) {
             return Optional.empty();
         }
@@ -70,19 +70,19 @@ public record Weibull(
     }
 
     /** Derivative of the profile likelihood by the shape, sign reversed, over the failures; rises with the shape. */
-    private static double score(Lives lives, double longest, double shape) {
+    private static double score(Lifetimes lives, double longest, double shape) {
         double[] sums = powers(lives, longest, shape);
         double logs = 0;
-        for (Lives.At at : lives.ages()) {
+        for (Lifetimes.At at : lives.ages()) {
             logs += at.failed() * StrictMath.log(at.age() / longest);
         }
         return sums[1] / sums[0] - 1 / shape - logs / lives.failed();
     }
 
     /** Sums over all lives of (age/longest)^shape, and of the same times log(age/longest). */
-    private static double[] powers(Lives lives, double longest, double shape) {
+    private static double[] powers(Lifetimes lives, double longest, double shape) {
         double[] sums = new double[2];
-        for (Lives.At at : lives.ages()) {
+        for (Lifetimes.At at : lives.ages()) {
             double log = StrictMath.log(at.age() / longest);
             double power = (at.failed() + at.alive()) * StrictMath.exp(shape * log);
             sums[0] += power;
@@ -92,12 +92,12 @@ public record Weibull(
     }
 
     /** Observed information in the logarithms of scale and shape, and what follows from it. */
-    private static Optional<Weibull> information(Lives lives, double logScale, double shape) {
+    private static Optional<Weibull> information(Lifetimes lives, double logScale, double shape) {
         double scaleScale = 0;
         double scaleShape = 0;
         double shapeShape = 0;
         double logLikelihood = 0;
-        for (Lives.At at : lives.ages()) {
+        for (Lifetimes.At at : lives.ages()) {
             double z = shape * (StrictMath.log(at.age()) - logScale);
             double hazard = (at.failed() + at.alive()) * StrictMath.exp(z);
             scaleScale += shape * shape * hazard;

@@ -4,20 +4,20 @@ import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.StringWriter;
 import java.math.BigDecimal;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.Table;
-import org.voltdocket.ui.Spreadsheet;
+import org.voltdocket.insight.ResultTable;
+import org.voltdocket.ui.SpreadsheetCells;
 
 /** A topic's table as CSV (RFC 4180): identifiers as column names, plain numbers, shares 0 to 1. */
 @Component
 class InsightCsv {
 
-    String write(Table table) {
+    String write(ResultTable table) {
         StringWriter out = new StringWriter();
         try (CsvWriter csv = CsvWriter.builder()
                 .lineDelimiter(de.siegmar.fastcsv.writer.LineDelimiter.CRLF)
                 .build(out)) {
             csv.writeRecord(table.columns());
-            for (Table.Row row : table.rows()) {
+            for (ResultTable.Row row : table.rows()) {
                 csv.writeRecord(row.cells().stream().map(InsightCsv::text).toList());
             }
         } catch (java.io.IOException e) {
@@ -27,7 +27,7 @@ class InsightCsv {
     }
 
     /** A text that a spreadsheet would take for a formula gets an apostrophe before it. */
-    static String text(Table.Cell cell) {
+    static String text(ResultTable.Cell cell) {
         Object value = cell.value().orElse("");
         if (value instanceof BigDecimal amount) {
             return amount.toPlainString();
@@ -35,6 +35,6 @@ class InsightCsv {
         if (value instanceof Number) {
             return value.toString();
         }
-        return Spreadsheet.harmless(value.toString());
+        return SpreadsheetCells.harmless(value.toString());
     }
 }

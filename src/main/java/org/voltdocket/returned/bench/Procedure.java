@@ -21,12 +21,12 @@ public final class Procedure {
     private Procedure() {}
 
     /** The stages in order; of a battery whose construction nobody knows, those that charge nothing. */
-    public static List<Stage> of(Optional<Chemistry> chemistry) {
-        Stage look = new Stage(Step.LOOK, NONE, null, null, false);
-        Stage first = new Stage(Step.FIRST_TEST, NONE, null, null, true);
-        Stage rest = new Stage(Step.REST, REST, null, null, false);
-        Stage second = new Stage(Step.SECOND_TEST, NONE, null, null, false);
-        Stage capacity = new Stage(Step.CAPACITY, NONE, null, 1.0, true);
+    public static List<ProcedureStage> of(Optional<Chemistry> chemistry) {
+        ProcedureStage look = new ProcedureStage(BenchStep.LOOK, NONE, null, null, false);
+        ProcedureStage first = new ProcedureStage(BenchStep.FIRST_TEST, NONE, null, null, true);
+        ProcedureStage rest = new ProcedureStage(BenchStep.REST, REST, null, null, false);
+        ProcedureStage second = new ProcedureStage(BenchStep.SECOND_TEST, NONE, null, null, false);
+        ProcedureStage capacity = new ProcedureStage(BenchStep.CAPACITY, NONE, null, 1.0, true);
         if (chemistry.isEmpty()) {
             return List.of(look, first);
         }
@@ -38,7 +38,7 @@ public final class Procedure {
                         look,
                         first,
                         charge(AGM_V, 20),
-                        new Stage(Step.AFTER_CHARGE, Duration.ofHours(4), null, 0.5, false),
+                        new ProcedureStage(BenchStep.AFTER_CHARGE, Duration.ofHours(4), null, 0.5, false),
                         rest,
                         second,
                         capacity,
@@ -47,11 +47,11 @@ public final class Procedure {
         };
     }
 
-    private static Stage charge(double volts, int hours) {
-        return new Stage(Step.CHARGE, Duration.ofHours(hours), volts, 5.0, false);
+    private static ProcedureStage charge(double volts, int hours) {
+        return new ProcedureStage(BenchStep.CHARGE, Duration.ofHours(hours), volts, 5.0, false);
     }
 
-    private static Stage recharge(double volts, int hours) {
-        return new Stage(Step.RECHARGE, Duration.ofHours(hours), volts, 5.0, true);
+    private static ProcedureStage recharge(double volts, int hours) {
+        return new ProcedureStage(BenchStep.RECHARGE, Duration.ofHours(hours), volts, 5.0, true);
     }
 }

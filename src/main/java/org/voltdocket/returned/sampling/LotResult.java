@@ -7,4 +7,4 @@ package org.voltdocket.returned.sampling;
  * @param accepted whether it was accepted
  * @param acceptedTighter whether the plan of the next tighter AQL would have accepted it too
  */
-public record LotResult(Severity severity, int acceptance, boolean accepted, boolean acceptedTighter) {}
+public record LotResult(InspectionSeverity severity, int acceptance, boolean accepted, boolean acceptedTighter) {}

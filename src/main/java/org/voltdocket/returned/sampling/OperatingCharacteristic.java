@@ -17,7 +17,7 @@ public final class OperatingCharacteristic {
      *
      * @param nonconforming share of nonconforming ones, 0 to 1
      */
-    public static double ofSeries(Plan plan, double nonconforming) {
+    public static double ofSeries(SamplingPlan plan, double nonconforming) {
         return new BinomialDistribution(plan.sampleSize(), nonconforming).cumulativeProbability(plan.acceptance());
     }
 
@@ -27,13 +27,13 @@ public final class OperatingCharacteristic {
      * @param lotSize at least the sample
      * @param nonconforming how many of them, 0 to {@code lotSize}
      */
-    public static double ofLot(Plan plan, int lotSize, int nonconforming) {
+    public static double ofLot(SamplingPlan plan, int lotSize, int nonconforming) {
         return new HypergeometricDistribution(lotSize, nonconforming, plan.sampleSize())
                 .cumulativeProbability(plan.acceptance());
     }
 
     /** Share of nonconforming ones, 0 to 1, that a series is accepted with at this probability. */
-    public static double shareAt(Plan plan, double probability) {
+    public static double shareAt(SamplingPlan plan, double probability) {
         if (plan.acceptance() >= plan.sampleSize()) {
             return 1;
         }

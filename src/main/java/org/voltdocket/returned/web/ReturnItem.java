@@ -6,9 +6,9 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
-import org.voltdocket.returned.Finding;
-import org.voltdocket.returned.ReturnLine;
-import org.voltdocket.returned.Told;
+import org.voltdocket.returned.ArrivalNotices;
+import org.voltdocket.returned.BenchOutcome;
+import org.voltdocket.returned.ReturnListItem;
 
 /** A line of the list of returned batteries, as JSON. */
 @Schema(name = "ReturnedBatteryLine")
@@ -26,18 +26,18 @@ record ReturnItem(
         String lot,
         String outcome) {
 
-    static ReturnItem of(ReturnLine line) {
+    static ReturnItem of(ReturnListItem line) {
         return new ReturnItem(
                 line.id(),
                 line.number(),
                 line.serial().value(),
                 line.arrivedAt(),
                 line.days(),
-                line.told().stream().map(Told::id).toList(),
+                line.told().stream().map(ArrivalNotices::id).toList(),
                 line.pallet().orElse(null),
                 line.caseNumber().orElse(null),
                 line.place().orElse(null),
                 line.lot().orElse(null),
-                line.outcome().map(Finding::id).orElse(null));
+                line.outcome().map(BenchOutcome::id).orElse(null));
     }
 }

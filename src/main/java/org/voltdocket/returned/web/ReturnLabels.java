@@ -13,12 +13,12 @@ import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.kernel.Sha256;
-import org.voltdocket.paper.Imprint;
+import org.voltdocket.paper.DocumentMetadata;
 import org.voltdocket.paper.Label;
 import org.voltdocket.paper.LabelPrinter;
 import org.voltdocket.paper.LabelSize;
-import org.voltdocket.returned.Returned;
-import org.voltdocket.ui.Words;
+import org.voltdocket.returned.ReturnedBattery;
+import org.voltdocket.ui.TextFormatter;
 
 /** Prints the labels of returned batteries: serial, address, and what must be minded on the way and on the shelf. */
 @Component
@@ -27,12 +27,12 @@ class ReturnLabels {
     private static final DateTimeFormatter DAY =
             DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH).withZone(ZoneOffset.UTC);
 
-    private final Words words;
+    private final TextFormatter words;
     private final LabelSize usual;
     private final String publicAddress;
 
     ReturnLabels(
-            Words words,
+            TextFormatter words,
             @Value("${voltdocket.label.width-mm:100}") float widthMm,
             @Value("${voltdocket.label.height-mm:62}") float heightMm,
             @Value("${voltdocket.address:}") String publicAddress) {
@@ -47,10 +47,10 @@ class ReturnLabels {
     }
 
     /** @param sheet whether to fill sheets of A4 instead of a label a page */
-    byte[] print(List<Returned> batteries, LabelSize size, boolean sheet) {
+    byte[] print(List<ReturnedBattery> batteries, LabelSize size, boolean sheet) {
         List<Label> labels = batteries.stream().map(this::label).toList();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        Imprint imprint = imprint(batteries, labels, size);
+        DocumentMetadata imprint = imprint(batteries, labels, size);
         if (sheet) {
             LabelPrinter.sheets(out, imprint, size, labels);
         } else {
@@ -59,7 +59,7 @@ class ReturnLabels {
         return out.toByteArray();
     }
 
-    private Label label(Returned battery) {
+    private Label label(ReturnedBattery battery) {
         List<String> lines = new ArrayList<>();
         lines.add(battery.file()
                 .map(ref -> words.say("return.label.case", ref.number().value()))
@@ -88,7 +88,7 @@ class ReturnLabels {
                 words.say("return.label.damaged"));
     }
 
-    private String address(Returned battery) {
+    private String address(ReturnedBattery battery) {
         String path = "/returns/" + battery.id();
         return publicAddress.isBlank()
                 ? ServletUriComponentsBuilder.fromCurrentContextPath()
@@ -97,13 +97,13 @@ class ReturnLabels {
                 : publicAddress.replaceAll("/+$", "") + path;
     }
 
-    private Imprint imprint(List<Returned> batteries, List<Label> labels, LabelSize size) {
+    private DocumentMetadata imprint(List<ReturnedBattery> batteries, List<Label> labels, LabelSize size) {
         String title = batteries.size() == 1
                 ? words.say("return.label.title", batteries.get(0).number())
                 : words.say("return.label.titles", batteries.size());
-        return new Imprint(
+        return new DocumentMetadata(
                 title,
-                batteries.stream().map(Returned::number).collect(Collectors.joining(", ")),
+                batteries.stream().map(ReturnedBattery::number).collect(Collectors.joining(", ")),
                 "",
                 "",
                 "en",

@@ -8,11 +8,11 @@ import java.util.List;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.voltdocket.diagnosis.EvidenceKind;
-import org.voltdocket.returned.Bench;
+import org.voltdocket.returned.BatteryCondition;
+import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.BenchResults;
-import org.voltdocket.returned.Condition;
-import org.voltdocket.returned.Finding;
-import org.voltdocket.returned.Returned;
+import org.voltdocket.returned.BenchStepService;
+import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.trail.Trail;
 import org.voltdocket.trail.TrailEntry;
 
@@ -32,11 +32,11 @@ class ReturnPageModel {
         this.clock = clock;
     }
 
-    void fill(Returned battery, Model model) {
+    void fill(ReturnedBattery battery, Model model) {
         Instant now = clock.instant();
         model.addAttribute("r", battery);
-        model.addAttribute("checklist", Bench.checklist(battery, now));
-        model.addAttribute("dangerous", Bench.dangerous(battery));
+        model.addAttribute("checklist", BenchStepService.checklist(battery, now));
+        model.addAttribute("dangerous", BenchStepService.dangerous(battery));
         model.addAttribute("results", results.of(battery));
         model.addAttribute(
                 "photos",
@@ -44,14 +44,14 @@ class ReturnPageModel {
                         .filter(item -> item.kind() == EvidenceKind.DOCUMENT
                                 && item.mediaType().startsWith("image/"))
                         .toList());
-        model.addAttribute("findings", Finding.values());
-        model.addAttribute("terminals", Condition.Terminals.values());
+        model.addAttribute("findings", BenchOutcome.values());
+        model.addAttribute("terminals", BatteryCondition.Terminals.values());
         model.addAttribute("size", labels.usual());
         model.addAttribute("trail", trail(battery));
     }
 
     /** What happened to it is told in the trail of its case, or under its own number before it had one. */
-    private List<TrailEntry> trail(Returned battery) {
+    private List<TrailEntry> trail(ReturnedBattery battery) {
         List<TrailEntry> all = new ArrayList<>(trail.of(battery.number()));
         battery.file()
                 .ifPresent(ref -> trail.of(ref.number().value()).stream()

@@ -7,7 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicInteger;
 
-/** Editions for tests: 2026.2 under a name of its own, with something changed. */
+/** Editions for tests: 2026.1 under a name of its own, with something changed. */
 public final class EditionTexts {
 
     private static final AtomicInteger COUNTER = new AtomicInteger();
@@ -19,11 +19,11 @@ public final class EditionTexts {
         return "2090." + COUNTER.incrementAndGet();
     }
 
-    /** 2026.2 under another name. */
+    /** 2026.1 under another name. */
     public static String text(String name) {
         try {
-            return Files.readString(Path.of("shared/rulebook/2026.2.yaml"))
-                    .replace("edition: \"2026.2\"", "edition: \"" + name + "\"");
+            return Files.readString(Path.of("shared/rulebook/2026.1.yaml"))
+                    .replace("edition: \"2026.1\"", "edition: \"" + name + "\"");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -19,15 +19,15 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.voltdocket.assessment.Assessments;
+import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.edition.Edition;
-import org.voltdocket.assessment.edition.EditionBook;
-import org.voltdocket.assessment.edition.EditionRefused;
+import org.voltdocket.assessment.edition.EditionService;
 import org.voltdocket.assessment.edition.EditionTexts;
-import org.voltdocket.casefile.Cases;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.dossier.Pairs;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
@@ -47,22 +47,22 @@ class ReassessmentTest {
     private Server server;
 
     @Autowired
-    private EditionBook editions;
+    private EditionService editions;
 
     @Autowired
-    private Reassessments runs;
+    private ReassessmentService runs;
 
     @Autowired
-    private RunStore store;
+    private RunRepository store;
 
     @Autowired
-    private RunWork work;
+    private RunWorker work;
 
     @Autowired
-    private Cases cases;
+    private CaseService cases;
 
     @Autowired
-    private Assessments assessments;
+    private AssessmentService assessments;
 
     @Autowired
     private JdbcClient db;
@@ -102,7 +102,7 @@ class ReassessmentTest {
                 .doesNotContain("/cases//")
                 .doesNotContain("??");
         Answer compare = server.browser(server.user(Role.ADMIN))
-                .get("/cases/" + number + "/compare?edition=2026.2&with=" + edition);
+                .get("/cases/" + number + "/compare?edition=2026.1&with=" + edition);
         assertThat(compare.status()).isEqualTo(200);
         assertThat(compare.text()).contains("worked out now", "as kept on").doesNotContain("??");
     }
@@ -115,7 +115,7 @@ class ReassessmentTest {
         int before = kept(number);
         String edition = keep(EditionTexts.tilted(EditionTexts.name())).name();
 
-        Run run = runs.ask(Actor.system(), Mode.FINAL, edition);
+        ReassessmentRun run = runs.ask(Actor.system(), RunMode.FINAL, edition);
         JsonNode done = ended(run.id().toString());
         assertThat(done.get("state").stringValue()).isEqualTo("done");
         assertThat(changed(done, number).get("causeAfter").stringValue()).isEqualTo("misfit");
@@ -129,7 +129,7 @@ class ReassessmentTest {
                         .stringValue())
                 .isEqualTo(edition);
 
-        Run again = runs.ask(Actor.system(), Mode.FINAL, edition);
+        ReassessmentRun again = runs.ask(Actor.system(), RunMode.FINAL, edition);
         ended(again.id().toString());
         assertThat(kept(number)).as("the same edition over the same input").isEqualTo(before + 1);
     }
@@ -143,10 +143,10 @@ class ReassessmentTest {
             numbers.add(open(workshop));
         }
         Edition edition = keep(EditionTexts.tilted(EditionTexts.name()));
-        UUID run = store.ask(Mode.FINAL, edition.sha256(), "test");
+        UUID run = store.ask(RunMode.FINAL, edition.sha256(), "test");
         AtomicInteger asked = new AtomicInteger();
         work.work(run, Duration.ofSeconds(60), () -> asked.incrementAndGet() > 5);
-        assertThat(store.find(run).orElseThrow().state()).isEqualTo(State.RUNNING);
+        assertThat(store.find(run).orElseThrow().state()).isEqualTo(RunState.RUNNING);
         String late = open(workshop);
 
         ExecutorService threads = Executors.newFixedThreadPool(4);
@@ -179,17 +179,17 @@ class ReassessmentTest {
     @Test
     void aRunIsPausedResumedAndStopped() {
         Edition edition = keep(EditionTexts.draft(EditionTexts.tilted(EditionTexts.name())));
-        Run run = runs.ask(Actor.system(), Mode.TRIAL, edition.name());
-        runs.take(Actor.system(), run.id(), Step.PAUSE);
-        assertThatThrownBy(() -> runs.take(Actor.system(), run.id(), Step.PAUSE))
-                .isInstanceOf(RunRefused.class);
+        ReassessmentRun run = runs.ask(Actor.system(), RunMode.TRIAL, edition.name());
+        runs.take(Actor.system(), run.id(), RunAction.PAUSE);
+        assertThatThrownBy(() -> runs.take(Actor.system(), run.id(), RunAction.PAUSE))
+                .isInstanceOf(RequestException.class);
         assertThat(work.work(run.id(), Duration.ofSeconds(1), () -> false)).isFalse();
-        assertThat(runs.require(Actor.system(), run.id()).state()).isEqualTo(State.PAUSED);
-        runs.take(Actor.system(), run.id(), Step.RESUME);
+        assertThat(runs.require(Actor.system(), run.id()).state()).isEqualTo(RunState.PAUSED);
+        runs.take(Actor.system(), run.id(), RunAction.RESUME);
         assertThat(ended(run.id().toString()).get("state").stringValue()).isEqualTo("done");
 
-        Run other = runs.ask(Actor.system(), Mode.TRIAL, edition.name());
-        runs.take(Actor.system(), other.id(), Step.STOP);
+        ReassessmentRun other = runs.ask(Actor.system(), RunMode.TRIAL, edition.name());
+        runs.take(Actor.system(), other.id(), RunAction.STOP);
         assertThat(runs.require(Actor.system(), other.id()).endedAt()).isPresent();
         Client admin = server.browser(server.user(Role.ADMIN));
         admin.postForm("/reassessments/" + other.id(), Map.of("step", "resume"));
@@ -210,7 +210,7 @@ class ReassessmentTest {
         Answer refused = admin.postJson("/api/v1/reassessments", "{\"mode\":\"final\",\"rulebook\":\"" + draft + "\"}");
         assertThat(refused.status()).isEqualTo(409);
         assertThat(refused.json().get("type").stringValue()).endsWith("#edition-in-the-making");
-        assertThatThrownBy(() -> runs.ask(Actor.system(), Mode.FINAL, draft)).isInstanceOf(EditionRefused.class);
+        assertThatThrownBy(() -> runs.ask(Actor.system(), RunMode.FINAL, draft)).isInstanceOf(RequestException.class);
     }
 
     @ParameterizedTest
@@ -225,7 +225,7 @@ class ReassessmentTest {
         String edition = keep(EditionTexts.draft(EditionTexts.tilted(EditionTexts.name())))
                 .name();
         open(server.as(server.newUser(Role.WORKSHOP)));
-        ended(runs.ask(Actor.system(), Mode.TRIAL, edition).id().toString());
+        ended(runs.ask(Actor.system(), RunMode.TRIAL, edition).id().toString());
         assertThatThrownBy(() -> db.sql(sql).update()).hasMessageContaining("is refused");
     }
 

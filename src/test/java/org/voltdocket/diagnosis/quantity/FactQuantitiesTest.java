@@ -56,21 +56,21 @@ class FactQuantitiesTest {
                 "GEL, GEL, -, 0", "GEL, AGM, -, -2", "FLOODED, -, true, -1", "EFB, -, true, 0", "AGM, -, true, 1"
             })
     void stepsOfConstruction(Chemistry fitted, Chemistry required, Boolean stopStart, double step) {
-        assertThat(of(types(fitted, required, stopStart), History.NONE, null)).containsEntry("type-step/1", step);
+        assertThat(of(types(fitted, required, stopStart), History.NONE, null)).containsEntry("type-step", step);
     }
 
     @Test
     void withoutARequirementNoStep() {
         assertThat(of(types(Chemistry.FLOODED, null, false), History.NONE, null))
-                .doesNotContainKey("type-step/1");
-        assertThat(of(types(null, Chemistry.AGM, true), History.NONE, null)).doesNotContainKey("type-step/1");
+                .doesNotContainKey("type-step");
+        assertThat(of(types(null, Chemistry.AGM, true), History.NONE, null)).doesNotContainKey("type-step");
     }
 
     @Test
     void sizeAndControl() {
         assertThat(of(types(null, null, null), History.NONE, null))
-                .containsEntry("size-share/1", 75.0)
-                .containsEntry("managed/1", 1.0);
+                .containsEntry("size-share", 75.0)
+                .containsEntry("managed", 1.0);
     }
 
     /** 8 500 km in 150 days; 365.25 days to the year. */
@@ -79,14 +79,14 @@ class FactQuantitiesTest {
         LocalDate fitted = DAY.minusDays(150);
         Map<String, Double> found =
                 of(battery(DAY.minusDays(1461), null, fitted, 81_000.0, 89_500.0), History.NONE, DAY);
-        assertThat(found.get("daily-distance/1")).isCloseTo(56.67, within(0.005));
-        assertThat(found.get("battery-age/1")).isCloseTo(4, within(1e-9));
+        assertThat(found.get("daily-distance")).isCloseTo(56.67, within(0.005));
+        assertThat(found.get("battery-age")).isCloseTo(4, within(1e-9));
     }
 
     @Test
     void theAgeCountsFromTheEarliestThatIsTold() {
         assertThat(of(battery(null, DAY.minusDays(731), DAY.minusDays(10), null, null), History.NONE, DAY)
-                        .get("battery-age/1"))
+                        .get("battery-age"))
                 .isCloseTo(2, within(0.002));
     }
 
@@ -96,18 +96,18 @@ class FactQuantitiesTest {
                 .isEmpty();
         assertThat(of(battery(null, null, DAY.minusDays(13), 1.0, 9.0), History.NONE, DAY))
                 .as("too short a time")
-                .doesNotContainKey("daily-distance/1");
+                .doesNotContainKey("daily-distance");
         assertThat(of(battery(null, null, DAY.minusDays(30), 900.0, 800.0), History.NONE, DAY))
                 .as("an odometer does not run backwards")
-                .doesNotContainKey("daily-distance/1");
+                .doesNotContainKey("daily-distance");
     }
 
     @Test
     void earlierBatteriesAreTheGreaterOfToldAndKnown() {
         History two = new History(List.of("QX-1000", "QX-1001"), List.of());
         Facts told = new Facts(null, null, null, 1);
-        assertThat(of(told, two, null)).containsEntry("batteries-replaced/1", 2.0);
-        assertThat(of(told, History.NONE, null)).containsEntry("batteries-replaced/1", 1.0);
-        assertThat(of(new Facts(null, null, null, 0), History.NONE, null)).containsEntry("batteries-replaced/1", 0.0);
+        assertThat(of(told, two, null)).containsEntry("batteries-replaced", 2.0);
+        assertThat(of(told, History.NONE, null)).containsEntry("batteries-replaced", 1.0);
+        assertThat(of(new Facts(null, null, null, 0), History.NONE, null)).containsEntry("batteries-replaced", 0.0);
     }
 }

@@ -2,7 +2,6 @@ package org.voltdocket.diagnosis.regime;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -22,12 +21,12 @@ class EngineStopsTest {
         return 14.2 + rough[(int) Math.round(t * 10)];
     }
 
-    private static boolean[] of(Made made, int method) {
-        return of(made.grid(), method);
+    private static boolean[] of(Made made) {
+        return of(made.grid());
     }
 
-    private static boolean[] of(Grid grid, int method) {
-        return Engine.running(grid, Starts.in(grid), method);
+    private static boolean[] of(Grid grid) {
+        return EngineState.running(grid, EngineStartDetector.in(grid));
     }
 
     /** Rest, a start at 60 s, a stop at 400 s that a restart ends. */
@@ -56,25 +55,24 @@ class EngineStopsTest {
 
     /** A source that leaves takes the voltage with it: the stop is known to two seconds, however long it lasts. */
     @ParameterizedTest
-    @CsvSource({"1, 12", "1, 40", "1, 150", "2, 12", "2, 40", "2, 150"})
-    void aStopIsTheStepDownOfTheSource(int method, int stoodS) {
-        stopsAt400(of(restarted(stoodS, t -> 12.3), method), stoodS, 2);
+    @ValueSource(ints = {12, 40, 150})
+    void aStopIsTheStepDownOfTheSource(int stoodS) {
+        stopsAt400(of(restarted(stoodS, t -> 12.3)), stoodS, 2);
     }
 
     /** Surface charge sinks from near the charging voltage: the step is small, and what follows only sinks. */
     @ParameterizedTest
-    @CsvSource({"1, 40", "1, 300", "2, 40", "2, 300"})
-    void aStopIsSeenAboveSurfaceCharge(int method, int stoodS) {
-        stopsAt400(of(restarted(stoodS, t -> 12.8 + 0.5 * Math.exp(-t / 30)), method), stoodS, 6);
+    @ValueSource(ints = {40, 300})
+    void aStopIsSeenAboveSurfaceCharge(int stoodS) {
+        stopsAt400(of(restarted(stoodS, t -> 12.8 + 0.5 * Math.exp(-t / 30))), stoodS, 6);
     }
 
     /** Switched off for good: the rest of the recording stands, from two seconds about the step on. */
-    @ParameterizedTest
-    @ValueSource(ints = {1, 2})
-    void theLastStopIsTheStepDownToo(int method) {
+    @Test
+    void theLastStopIsTheStepDownToo() {
         Made made = Made.at(10, 600)
                 .with(Channel.MEASURED_V, t -> t < 60 ? 12.5 : t < 61 ? 10 : t < 400 ? running(t) : 12.7);
-        boolean[] on = of(made, method);
+        boolean[] on = of(made);
         for (int k = 62; k < on.length; k++) {
             if (Math.abs(k - 400) > 2) {
                 assertThat(on[k]).as("second %s", k).isEqualTo(k < 400);
@@ -85,9 +83,9 @@ class EngineStopsTest {
     /** No resting battery keeps more than 13.25 V, and no engine needs to run for less. */
     @ParameterizedTest
     @CsvSource({"13.2, false", "13.3, true"})
-    void withoutAStartTheVoltageAloneTellsIt(double volts, boolean runs) {
+    void withoutAStartAChargingVoltageShowsARunningEngine(double volts, boolean runs) {
         Grid grid = Made.at(1, 600).with(Channel.MEASURED_V, t -> volts).grid();
-        assertThat(Engine.running(grid, List.of(), 1)).containsOnly(runs);
+        assertThat(EngineState.seenRunning(grid)).isEqualTo(runs);
     }
 
     /** Before the first start no engine ran that nobody saw, though its speed is told only later. */
@@ -96,12 +94,12 @@ class EngineStopsTest {
         Made started = Made.at(10, 300)
                 .with(Channel.MEASURED_V, t -> t < 60 ? 12.5 : t < 61 ? 10 : 14.2)
                 .with(Channel.ENGINE_RPM, 10, t -> t < 90 ? Double.NaN : 900);
-        assertThat(of(started, 1)[30]).isFalse();
-        assertThat(of(started, 1)[200]).isTrue();
+        assertThat(of(started)[30]).isFalse();
+        assertThat(of(started)[200]).isTrue();
         Made met = Made.at(10, 300)
                 .with(Channel.MEASURED_V, t -> 14.2)
                 .with(Channel.ENGINE_RPM, 10, t -> t < 90 ? Double.NaN : 900);
-        assertThat(of(met, 1)[30]).as("it ran when it was plugged in").isTrue();
+        assertThat(of(met)[30]).as("it ran when it was plugged in").isTrue();
     }
 
     /** An engine runs above 400 1/min: no starter turns one as fast. */
@@ -110,7 +108,7 @@ class EngineStopsTest {
         Made made = Made.at(10, 300)
                 .with(Channel.MEASURED_V, t -> 12.4)
                 .with(Channel.ENGINE_RPM, 10, t -> t < 100 ? 390 : t < 200 ? 410 : 390);
-        boolean[] on = of(made, 1);
+        boolean[] on = of(made);
         assertThat(on[50]).isFalse();
         assertThat(on[150]).isTrue();
         assertThat(on[250]).isFalse();
@@ -123,20 +121,20 @@ class EngineStopsTest {
         Made made = Made.at(10, 600)
                 .with(Channel.MEASURED_V, t -> 12.4)
                 .with(Channel.SPEED, 10, t -> t >= 100 && t < 500 ? kmh : 0);
-        assertThat(of(made, 2)[300]).isEqualTo(runs);
+        assertThat(of(made)[300]).isEqualTo(runs);
     }
 
     /** Plugged in at a voltage that no resting battery has, it ran; at one that a charged battery has, it stood. */
     @ParameterizedTest
-    @CsvSource({"1, 14.0, true", "1, 13.0, false", "2, 14.0, true", "2, 13.0, false"})
-    void whatWasBeforeTheFirstStart(int method, double before, boolean ran) {
+    @CsvSource({"14.0, true", "13.0, false"})
+    void whatWasBeforeTheFirstStart(double before, boolean ran) {
         Made made = Made.at(10, 900)
                 .with(
                         Channel.MEASURED_V,
                         t -> t < 200
                                 ? before + (ran ? running(t) - 14.2 : 0)
                                 : t < 300 ? 12.5 : t < 301 ? 10 : running(t));
-        boolean[] on = of(made, method);
+        boolean[] on = of(made);
         assertThat(on[100]).isEqualTo(ran);
         assertThat(on[250]).isFalse();
         assertThat(on[400]).isTrue();
@@ -149,7 +147,7 @@ class EngineStopsTest {
         Made made = Made.at(10, 600)
                 .with(Channel.MEASURED_V, t -> t < 60 ? 12.5 : t < 61 ? 10 : t < 400 ? running(t) : 12.7)
                 .with(Channel.ENGINE_RPM, 5, t -> t - late >= 61 && t - late < 400 ? 900 : 0);
-        boolean[] on = of(made, 1);
+        boolean[] on = of(made);
         for (int k = 0; k < on.length; k++) {
             if (Math.abs(k - 61) > 1 && Math.abs(k - 400) > 1) {
                 assertThat(on[k]).as("second %s", k).isEqualTo(k > 61 && k < 400);
@@ -157,46 +155,30 @@ class EngineStopsTest {
         }
     }
 
-    /** Without a step only the calm of a minute or more tells that the car was parked; a shorter one may be a smooth road. */
+    /** Without a step in voltage the parked car is found by its calm, whether it stands for minutes or for 40 s. */
     @ParameterizedTest
-    @CsvSource({"500, true", "40, false"})
-    void aCarParkedWithADeadSourceIsToldByAMinuteOfCalm(int stoodS, boolean told) {
+    @ValueSource(ints = {500, 40})
+    void aCarParkedWithADeadSourceIsFoundByItsCalm(int stoodS) {
         Made made = Made.at(10, 900 + stoodS).with(Channel.MEASURED_V, t -> {
             boolean crank = t >= 60 && t < 61 || t >= 600 + stoodS && t < 601 + stoodS;
             boolean calm = t < 60 || t >= 600 && t < 600 + stoodS;
             return crank ? 10 : calm ? 12.5 : 12.5 + rough[(int) Math.round(t * 10)];
         });
-        boolean[] on = of(made, 1);
+        boolean[] on = of(made);
         assertThat(on[570]).isTrue();
-        assertThat(on[600 + stoodS / 2]).isEqualTo(!told);
+        assertThat(on[600 + stoodS / 2]).isFalse();
         assertThat(on[600 + stoodS - 3]).isFalse();
         assertThat(on[610 + stoodS]).isTrue();
     }
 
-    /** An engine that is started again stood before, if nothing shows since when: ten seconds. */
-    @Test
-    void aRestartThatNothingAnnouncesCountsTenSeconds() {
-        Made made = Made.at(10, 900)
-                .with(
-                        Channel.MEASURED_V,
-                        t -> t < 60
-                                ? 12.5
-                                : t < 61 || t >= 600 && t < 601 ? 10 : 12.5 + rough[(int) Math.round(t * 10)]);
-        boolean[] on = of(made, 1);
-        assertThat(on[586]).isTrue();
-        assertThat(on[592]).isFalse();
-        assertThat(on[598]).isFalse();
-        assertThat(on[605]).isTrue();
-    }
-
-    /** Less than twelve seconds at the end are too short to tell a stop; half a minute is not. */
+    /** A stop of nine seconds at the end of a recording is found as one of thirty. */
     @ParameterizedTest
-    @CsvSource({"9, true", "30, false"})
-    void aStopJustBeforeTheEndIsNotTold(int stoodS, boolean runs) {
+    @ValueSource(ints = {9, 30})
+    void aStopJustBeforeTheEndIsFound(int stoodS) {
         Made made = Made.at(10, 400 + stoodS)
                 .with(Channel.MEASURED_V, t -> t < 60 ? 12.5 : t < 61 ? 10 : t < 400 ? running(t) : 12.7);
-        boolean[] on = of(made, 1);
+        boolean[] on = of(made);
         assertThat(on[390]).isTrue();
-        assertThat(on[400 + stoodS - 2]).isEqualTo(runs);
+        assertThat(on[400 + stoodS - 2]).isFalse();
     }
 }

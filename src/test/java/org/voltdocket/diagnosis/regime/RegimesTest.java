@@ -41,9 +41,9 @@ class RegimesTest {
         Regime[] flow = new Regime[grid.steps()];
         Arrays.setAll(flow, k -> FLOW[chance.nextInt(FLOW.length)]);
         double end = grid.recording().durationS();
-        List<Start> starts = new ArrayList<>();
+        List<EngineStart> starts = new ArrayList<>();
         for (double at = end * chance.nextDouble() / 4; at < end; at += 1 + end * chance.nextDouble() / 3) {
-            starts.add(new Start(at, Math.min(end, at + 2 * chance.nextDouble()), 12.5, 9.5, 14));
+            starts.add(new EngineStart(at, Math.min(end, at + 2 * chance.nextDouble()), 12.5, 9.5, 14));
         }
         List<RegimeSpan> spans = Regimes.cut(grid, starts, runs(chance, grid.steps()), flow);
         assertThat(spans.get(0).from()).isZero();
@@ -70,7 +70,7 @@ class RegimesTest {
         Arrays.fill(running, 900, 1001, true);
         Regime[] flow = new Regime[grid.steps()];
         Arrays.fill(flow, Regime.CHARGING);
-        assertThat(Regimes.cut(grid, List.of(new Start(48, 49.5, 12.5, 9.9, 14)), running, flow))
+        assertThat(Regimes.cut(grid, List.of(new EngineStart(48, 49.5, 12.5, 9.9, 14)), running, flow))
                 .extracting(RegimeSpan::regime)
                 .containsExactly(
                         Regime.REST,

@@ -140,7 +140,7 @@ class EditionTest {
     @MethodSource("rows")
     void theExamplesGiveTheResultTheyState(Rule rule) {
         for (Rule.Example example : rule.examples()) {
-            Judged judged = judged(rule, example);
+            EvaluatedRule judged = judged(rule, example);
             boolean inside = example.result().equals("inside");
             assertThat(judged.finding().result())
                     .as("%s %s", rule.id(), example)
@@ -177,15 +177,15 @@ class EditionTest {
         assertThat(seen).as(rule.id() + " near its limit").containsExactly("at", "inside", "outside");
     }
 
-    private static Judged judged(Rule rule, Rule.Example example) {
-        List<Judged> all = new ArrayList<>();
+    private static EvaluatedRule judged(Rule rule, Rule.Example example) {
+        List<EvaluatedRule> all = new ArrayList<>();
         for (ChargingControl control : ChargingControl.values()) {
             if (rule.appliesTo(control) && all.isEmpty()) {
                 Facts facts = new Facts(null, new Facts.VehicleFacts(control, null, null, null, null), null, null);
                 Measurement measured =
                         new Measurement(rule.quantity(), null, Interval.exact(example.value()), example.celsius());
                 Rulebook one = new Rulebook("one", null, Map.of(), "", List.of(rule));
-                all.addAll(Court.judge(one, facts, List.of(measured)));
+                all.addAll(RuleEvaluator.judge(one, facts, List.of(measured)));
             }
         }
         return Optional.of(all).filter(a -> a.size() == 1).orElseThrow().get(0);

@@ -30,7 +30,7 @@ public final class Editions {
     }
 
     public static Rulebook read(Path file) {
-        return RulebookFile.parse(text(file).getBytes(StandardCharsets.UTF_8));
+        return RulebookParser.parse(text(file).getBytes(StandardCharsets.UTF_8));
     }
 
     public static String text(Path file) {

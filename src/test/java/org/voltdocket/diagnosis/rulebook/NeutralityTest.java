@@ -15,19 +15,15 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.kernel.Interval;
 
-/** By the second way of weighing a measurement counts for what it tells, from nothing to the whole weight of its side. */
+/** A measurement counts for what it tells, from nothing to the whole weight of its side. */
 class NeutralityTest {
 
-    private static final int WEIGHING = 2;
-
     static Stream<Rule> rows() {
-        return Editions.all().stream()
-                .filter(book -> book.methods().weighing() == WEIGHING)
-                .flatMap(book -> book.rules().stream());
+        return Editions.all().stream().flatMap(book -> book.rules().stream());
     }
 
-    private static Judged judge(Rule rule, Interval value) {
-        return Judged.of(rule, Measurement.of(rule.quantity(), null, value), null, WEIGHING);
+    private static EvaluatedRule judge(Rule rule, Interval value) {
+        return EvaluatedRule.of(rule, Measurement.of(rule.quantity(), null, value), null);
     }
 
     private static double edge(Rule rule) {
@@ -60,7 +56,7 @@ class NeutralityTest {
             Map<Cause, Double> weights = example.result().equals("inside")
                     ? rule.inside()
                     : example.result().equals("below") ? rule.below() : rule.above();
-            Judged judged = Judged.of(rule, measured, null, WEIGHING);
+            EvaluatedRule judged = EvaluatedRule.of(rule, measured, null);
             for (Cause cause : Cause.values()) {
                 assertThat(judged.decibans().getOrDefault(cause, 0.0))
                         .as("%s %s %s", rule.id(), example, cause)
@@ -78,7 +74,7 @@ class NeutralityTest {
             double size = Math.abs(edge(rule)) + 0.1;
             Interval value = Interval.ofStandardError(
                     edge(rule) + size * chance.nextGaussian(), size * Math.pow(10, 3 * chance.nextDouble() - 2));
-            Judged judged = judge(rule, value);
+            EvaluatedRule judged = judge(rule, value);
             for (Cause cause : Cause.values()) {
                 List<Double> all = Stream.of(rule.below(), rule.inside(), rule.above())
                         .map(w -> w.getOrDefault(cause, 0.0))
@@ -94,7 +90,7 @@ class NeutralityTest {
     private static Rule window(Optional<Rule.Range> plausible) {
         return new Rule(
                 "sensor-offset",
-                "sensor-offset-by-clamp/1",
+                "sensor-offset-by-clamp",
                 Optional.of(new Rule.Limit(-1, Optional.empty(), Map.of())),
                 Optional.of(new Rule.Limit(1, Optional.empty(), Map.of())),
                 "A",
@@ -154,7 +150,7 @@ class NeutralityTest {
     void aStandardErrorOutsideByHand() {
         Rule rule = new Rule(
                 "ripple",
-                "ripple/1",
+                "ripple",
                 Optional.empty(),
                 Optional.of(new Rule.Limit(0.5, Optional.empty(), Map.of())),
                 "V",

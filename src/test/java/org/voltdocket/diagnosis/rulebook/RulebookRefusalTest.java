@@ -13,7 +13,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
-import org.voltdocket.diagnosis.Methods;
 
 /** A file that is no rule book is refused, and the message says where it is wrong. */
 class RulebookRefusalTest {
@@ -24,9 +23,21 @@ class RulebookRefusalTest {
             startingOdds:
               source: ours
               odds: {battery-defect: 0.1, battery-worn: 0.1, charging-source: 0.1, current-sensor: 0.1, charge-control: 0.1, wiring: 0.1, standing-drain: 0.1, duty: 0.1, misfit: 0.1, none: 0.1}
+            decisions:
+              leaning: {value: 0.6, unit: probability, meaning: m, source: ours}
+              leaning-untested: {value: 0.85, unit: probability, meaning: m, source: ours}
+              first-cause: {value: 0.4, unit: probability, meaning: m, source: ours}
+              test-failed: {value: 0.3, unit: probability, meaning: m, source: ours}
+              battery-fault: {value: 0.5, unit: probability, meaning: m, source: ours}
+              kind-known: {value: 0.8, unit: share, meaning: m, source: ours}
+              wrong-repair: {value: 120, unit: min, meaning: m, source: ours}
+              next-step: {value: 0.15, unit: probability, meaning: m, source: ours}
+              more-evidence: {value: 0.04, unit: probability, meaning: m, source: ours}
+            tests:
+              charging-test: {minutes: 5, outside: {wiring: 0.4}, otherwise: 0.03, source: ours}
             rules:
               - id: ripple
-                quantity: ripple/1
+                quantity: ripple
                 atMost: 0.5
                 unit: V
                 source: ours
@@ -37,7 +48,7 @@ class RulebookRefusalTest {
                 examples:
                   - {value: 0.49, result: inside}
               - id: cranking
-                quantity: cranking-minimum/1
+                quantity: cranking-minimum
                 atLeast: {byTemperature: [[-18, 8.5], [21, 9.6]]}
                 unit: V
                 source: ours
@@ -49,7 +60,7 @@ class RulebookRefusalTest {
             """;
 
     private static Rulebook parse(String text) {
-        return RulebookFile.parse(text.getBytes(StandardCharsets.UTF_8));
+        return RulebookParser.parse(text.getBytes(StandardCharsets.UTF_8));
     }
 
     @Test
@@ -60,13 +71,12 @@ class RulebookRefusalTest {
 
     @Test
     void whatStandsInTheFileIsReadAsItStands() {
-        Rulebook book = parse(GOOD.replace("issued:", "inTheMaking: true\nmethods: {weighing: 2}\nissued:")
+        Rulebook book = parse(GOOD.replace("issued:", "inTheMaking: true\nissued:")
                 .replace(
                         "atMost: 0.5",
                         "atMost: {byChemistry: {gel: 0.4}, otherwise: 0.5}\n    plausible: [0, 3]\n"
                                 + "    control: [managed]\n    decides: battery"));
         assertThat(book.released()).isFalse();
-        assertThat(book.methods()).isEqualTo(new Methods(2, 1, 1));
         Rule ripple = book.rules().get(0);
         assertThat(ripple.low()).isEmpty();
         assertThat(ripple.high().orElseThrow().at(20, Chemistry.GEL)).isEqualTo(0.4);
@@ -83,7 +93,14 @@ class RulebookRefusalTest {
         assertThat(cranking.plausible()).isEmpty();
         assertThat(cranking.low().orElseThrow().at(1.5, null)).isCloseTo(9.05, within(1e-12));
         assertThat(parse(GOOD).released()).isTrue();
-        assertThat(parse(GOOD).methods()).isEqualTo(Methods.FIRST);
+    }
+
+    @Test
+    void everyDecisionLimitIsRequiredAndReadWithItsMeaning() {
+        assertThat(parse(GOOD).decision(DecisionLimit.LEANING_UNTESTED)).isEqualTo(0.85);
+        assertThat(parse(GOOD).decisions()).containsOnlyKeys(DecisionLimit.values());
+        assertThatThrownBy(() -> parse(GOOD.replaceAll("(?m)^  next-step: .*\n", "")))
+                .hasMessage("decisions.next-step: missing.");
     }
 
     /** A row for what is not known applies where nobody said what kind of control the vehicle has. */
@@ -101,14 +118,16 @@ class RulebookRefusalTest {
     @Test
     void rowsThatCannotBeJudgedByAreNamedWithWhy() {
         String good = GOOD.replace("id: cranking", "id: cranking-minimum");
-        assertThat(RowFlaws.of(parse(good))).isEmpty();
-        assertThat(RowFlaws.of(parse(good.replace("value: 0.49", "value: 0.51"))))
-                .containsExactly(new RowFlaws.Flaw(0, "examples[0].result", "the limits make 0.51 above, not inside."));
-        assertThat(RowFlaws.of(parse(good.replace("value: 9.7", "value: 9.5"))))
-                .containsExactly(new RowFlaws.Flaw(1, "examples[0].result", "the limits make 9.5 below, not inside."));
-        assertThat(RowFlaws.of(parse(good.replace("id: ripple", "id: hum").replace("value: 0.49", "value: 7"))))
+        assertThat(RuleValidator.of(parse(good))).isEmpty();
+        assertThat(RuleValidator.of(parse(good.replace("value: 0.49", "value: 0.51"))))
+                .containsExactly(
+                        new RuleValidator.Flaw(0, "examples[0].result", "the limits make 0.51 above, not inside."));
+        assertThat(RuleValidator.of(parse(good.replace("value: 9.7", "value: 9.5"))))
+                .containsExactly(
+                        new RuleValidator.Flaw(1, "examples[0].result", "the limits make 9.5 below, not inside."));
+        assertThat(RuleValidator.of(parse(good.replace("id: ripple", "id: hum").replace("value: 0.49", "value: 7"))))
                 .as("no example is tried where nothing can be said of it")
-                .extracting(RowFlaws.Flaw::row, RowFlaws.Flaw::member)
+                .extracting(RuleValidator.Flaw::row, RuleValidator.Flaw::member)
                 .containsExactly(tuple(0, "id"), tuple(0, "id"));
     }
 
@@ -116,6 +135,15 @@ class RulebookRefusalTest {
     @CsvSource(delimiter = '|', textBlock = """
             edition: "2000.1" | edition: 2000.1 | the rule book.edition: a text expected
             edition: "2000.1" | name: x | the rule book: unknown member 'name'
+            otherwise: 0.03   | otherwise: 0 | tests.charging-test.otherwise: 0.0 is not a probability
+            outside: {wiring: 0.4} | outside: {cable: 0.4} | tests.charging-test.outside:
+            minutes: 5        | minute: 5 | tests.charging-test: unknown member 'minute'
+            charging-test:    | charge-test: | tests: 'charge-test' is none of
+            first-cause: {value: 0.4 | first-cause: {value: 1.4 | decisions.first-cause.value: 1.4 is not in the range 0.0 to 1.0.
+            leaning: {value: 0.6 | leaning: {value: often | decisions.leaning.value: a number expected
+            leaning: {value: 0.6, unit: probability | leaning: {value: 0.6, unit: V | decisions.leaning.unit: the unit is probability.
+            first-cause: {value | second-cause: {value | decisions: 'second-cause' is none of leaning
+            leaning: {value: 0.6, unit: probability, meaning: m | leaning: {value: 0.6, unit: probability | decisions.leaning.meaning: missing.
             source: ours      | src: ours | startingOdds: unknown member 'src'
             group: ripple     | grp: ripple | rules[0]: unknown member 'grp'
             group: ripple     | tag: | rules[0]: unknown member 'tag'
@@ -130,8 +158,8 @@ class RulebookRefusalTest {
             atMost: 0.5       | atMost: {byChemistry: {wet: 1}, otherwise: 1} | rules[0] (ripple).atMost.byChemistry:
             [-18, 8.5]        | [-18] | rules[1] (cranking).atLeast.byTemperature[0]: two numbers expected
             [-18, 8.5]        | [30, 8.5] | rules[1] (cranking).atLeast.byTemperature: a table's points increase
-            unit: V           | unit: A | rules[0] (ripple).unit: 'A'; ripple/1 is measured in V
-            quantity: ripple/1 | quantity: ripple/9 | rules[0] (ripple).quantity: nothing measures 'ripple/9'
+            unit: V           | unit: A | rules[0] (ripple).unit: 'A'; ripple is measured in V
+            quantity: ripple | quantity: ripple/9 | rules[0] (ripple).quantity: nothing measures 'ripple/9'
             charging-source: 12 | charging: 12 | rules[0] (ripple).weights.above:
             charging-source: 12 | charging-source: much | rules[0] (ripple).weights.above.charging-source: a number expected
             above: {          | outside: { | rules[0] (ripple).weights: unknown member 'outside'
@@ -150,9 +178,6 @@ class RulebookRefusalTest {
             'misfit: 0.1, none: 0.1' | 'misfit: 0, none: 0.2' | startingOdds.odds.misfit: no evidence can raise
             misfit: 0.1       | bad-luck: 0.1 | startingOdds.odds:
             edition: "2000.1" | edition: "2000.1"\\ninTheMaking: perhaps | inTheMaking: true or false expected, found perhaps
-            edition: "2000.1" | edition: "2000.1"\\nmethods: {weighing: 3} | methods.weighing: a number from 1 to 2 expected, found 3
-            edition: "2000.1" | edition: "2000.1"\\nmethods: {regimes: 0} | methods.regimes: a number from 1 to 2 expected, found 0
-            edition: "2000.1" | edition: "2000.1"\\nmethods: {judging: 1} | methods: unknown member 'judging'
             atMost: 0.5       | atMost: 0.5\\n    plausible: [1, 1] | rules[0] (ripple).plausible: 1.0 is not below 1.0
             """)
     void whatIsWrongIsRefusedWithItsPlace(String from, String to, String message) {

@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.insight.Agreement;
-import org.voltdocket.insight.Agreement.Instrument;
+import org.voltdocket.insight.TestAgreement;
+import org.voltdocket.insight.TestAgreement.Instrument;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
@@ -27,13 +27,13 @@ class AuditServerTest {
     private Server server;
 
     @Autowired
-    private SecondLooks looks;
+    private DecisionReviewService looks;
 
     @Autowired
-    private Recovery recovery;
+    private RecoverablePayment recovery;
 
     @Autowired
-    private Agreement agreement;
+    private TestAgreement agreement;
 
     private static String serial() {
         return "AUD-" + UUID.randomUUID().toString().substring(0, 13).toUpperCase(Locale.ROOT);
@@ -97,7 +97,7 @@ class AuditServerTest {
                 .isEqualTo(200);
     }
 
-    private SecondLooks.Again of(String number) {
+    private DecisionReviewService.Again of(String number) {
         return looks.all(server.user(Role.CLERK).actor()).stream()
                 .filter(one -> one.caseNumber().equals(number))
                 .findFirst()
@@ -111,7 +111,7 @@ class AuditServerTest {
         String number = claim(workshop, open(workshop, serial, 700, "T-9"), "approve");
         assertThat(of(number)).isNull();
         conclude(serial, "no-fault-found");
-        SecondLooks.Again again = of(number);
+        DecisionReviewService.Again again = of(number);
         assertThat(again.look()).isEmpty();
         Client page = server.browser(server.user(Role.CLERK));
         assertThat(page.get("/decisions/again").text()).contains(number).doesNotContain("??");

@@ -23,7 +23,7 @@ class CoverageTest {
         int held = 0;
         for (int i = 0; i < SAMPLES; i++) {
             double p = 0.02 + 0.96 * random.nextDouble();
-            held += holds(new Share(drawn(of, p), of).interval(), p);
+            held += holds(new Proportion(drawn(of, p), of).interval(), p);
         }
         assertThat(held).isBetween(9400, 9650);
     }
@@ -71,7 +71,7 @@ class CoverageTest {
     void forecast() {
         int held = 0;
         for (int i = 0; i < SAMPLES; i++) {
-            Lives.Collector known = new Lives.Collector();
+            Lifetimes.Collector known = new Lifetimes.Collector();
             int later = 0;
             for (int k = 0; k < 300; k++) {
                 double age = life(1.6);
@@ -83,7 +83,7 @@ class CoverageTest {
                     later += age <= since + 0.2 ? 1 : 0;
                 }
             }
-            Lives lives = known.lives();
+            Lifetimes lives = known.lives();
             held += holds(Forecast.of(Weibull.fit(lives).orElseThrow(), lives, 0.2), later);
         }
         assertThat(held).as("ends are rounded outwards").isBetween(9450, 9850);
@@ -97,7 +97,7 @@ class CoverageTest {
         int alarmed = 0;
         for (int i = 0; i < SAMPLES; i++) {
             int size = 10 + random.nextInt(190);
-            Funnel.Place place = funnel.place(new Share(drawn(size, 0.5), size));
+            Funnel.Place place = funnel.place(new Proportion(drawn(size, 0.5), size));
             warned += place == Funnel.Place.INSIDE ? 0 : 1;
             alarmed += place == Funnel.Place.FAR_HIGH || place == Funnel.Place.FAR_LOW ? 1 : 0;
         }
@@ -122,7 +122,7 @@ class CoverageTest {
                 double u = random.nextDouble() * sum;
                 counted[u < truth[0] ? 0 : u < truth[0] + truth[1] ? 1 : 2]++;
             }
-            held += holds(Learned.odds(odds, 20, counted).get(0), truth[0] / sum);
+            held += holds(LearnedOdds.odds(odds, 20, counted).get(0), truth[0] / sum);
         }
         assertThat(held).isBetween(9400, 9600);
     }
@@ -137,8 +137,8 @@ class CoverageTest {
     }
 
     /** Weibull lives of scale 1, last seen at the given age. */
-    private Lives lives(int count, double shape, double seen) {
-        Lives.Collector collector = new Lives.Collector();
+    private Lifetimes lives(int count, double shape, double seen) {
+        Lifetimes.Collector collector = new Lifetimes.Collector();
         for (int i = 0; i < count; i++) {
             double age = life(shape);
             if (age <= seen) {

@@ -12,7 +12,7 @@ class EstimatesTest {
 
     @Test
     void nothingFailedIsNoCurveAndNoFit() {
-        Lives lives = new Lives.Collector().alive(3, 5).lives();
+        Lifetimes lives = new Lifetimes.Collector().alive(3, 5).lives();
         assertThat(KaplanMeier.of(lives).steps()).isEmpty();
         assertThat(KaplanMeier.of(lives).at(9)).isEqualTo(1);
         assertThat(Weibull.fit(lives)).isEmpty();
@@ -20,25 +20,25 @@ class EstimatesTest {
 
     @Test
     void allFailedAtOneAgeIsNoFit() {
-        assertThat(Weibull.fit(new Lives.Collector().failed(3, 5).lives())).isEmpty();
+        assertThat(Weibull.fit(new Lifetimes.Collector().failed(3, 5).lives())).isEmpty();
     }
 
     @Test
     void whenTheLastOneFailsNobodyIsAlive() {
-        KaplanMeier curve =
-                KaplanMeier.of(new Lives.Collector().failed(1, 1).failed(2, 1).lives());
+        KaplanMeier curve = KaplanMeier.of(
+                new Lifetimes.Collector().failed(1, 1).failed(2, 1).lives());
         assertThat(curve.steps().get(1).survival()).isEqualTo(Interval.exact(0));
     }
 
     @Test
     void ordersOfCollectingAndUnitsOfAgeDoNotMatter() {
-        Lives days = new Lives.Collector()
+        Lifetimes days = new Lifetimes.Collector()
                 .alive(400, 7)
                 .failed(30, 1)
                 .failed(90, 2)
                 .failed(365, 1)
                 .lives();
-        Lives years = new Lives.Collector()
+        Lifetimes years = new Lifetimes.Collector()
                 .failed(365 / 365.0, 1)
                 .failed(90 / 365.0, 1)
                 .failed(30 / 365.0, 1)
@@ -54,8 +54,8 @@ class EstimatesTest {
 
     @Test
     void anAgeOfNothingIsRefused() {
-        assertThatIllegalArgumentException().isThrownBy(() -> new Lives.Collector().failed(0, 1));
-        assertThatIllegalArgumentException().isThrownBy(() -> new Lives.Collector().alive(1, -1));
+        assertThatIllegalArgumentException().isThrownBy(() -> new Lifetimes.Collector().failed(0, 1));
+        assertThatIllegalArgumentException().isThrownBy(() -> new Lifetimes.Collector().alive(1, -1));
     }
 
     /** Funnel limits close in as groups grow and lie around the target. */
@@ -71,18 +71,19 @@ class EstimatesTest {
             before = width;
         }
         assertThat(before).as("1.96 * 2 * sqrt(0.3 * 0.7 / 1280)").isCloseTo(0.0502, within(0.002));
-        assertThat(funnel.place(new Share(3, 4))).isEqualTo(Funnel.Place.INSIDE);
-        assertThat(funnel.place(new Share(300, 400))).isEqualTo(Funnel.Place.FAR_HIGH);
-        assertThat(funnel.place(new Share(10, 400))).isEqualTo(Funnel.Place.FAR_LOW);
+        assertThat(funnel.place(new Proportion(3, 4))).isEqualTo(Funnel.Place.INSIDE);
+        assertThat(funnel.place(new Proportion(300, 400))).isEqualTo(Funnel.Place.FAR_HIGH);
+        assertThat(funnel.place(new Proportion(10, 400))).isEqualTo(Funnel.Place.FAR_LOW);
     }
 
     /** Nothing counted: the starting odds. Much counted: the counts. */
     @Test
     void oddsMoveFromStartToCounts() {
         double[] odds = {0.6, 0.4};
-        assertThat(Learned.odds(odds, 10, new long[2]).get(0).value()).isCloseTo(0.6, within(1e-12));
-        assertThat(Learned.odds(odds, 10, new long[] {5, 15}).get(0).value()).isCloseTo(11.0 / 30, within(1e-12));
-        Interval much = Learned.odds(odds, 10, new long[] {1000, 9000}).get(0);
+        assertThat(LearnedOdds.odds(odds, 10, new long[2]).get(0).value()).isCloseTo(0.6, within(1e-12));
+        assertThat(LearnedOdds.odds(odds, 10, new long[] {5, 15}).get(0).value())
+                .isCloseTo(11.0 / 30, within(1e-12));
+        Interval much = LearnedOdds.odds(odds, 10, new long[] {1000, 9000}).get(0);
         assertThat(much.low()).isBetween(0.09, 0.1);
         assertThat(much.high()).isBetween(0.1, 0.11);
     }
@@ -95,8 +96,8 @@ class EstimatesTest {
         assertThat(two.brierFirst()).isCloseTo((0.04 + 0.36) / 2, within(1e-12));
         assertThat(two.brierAll()).isCloseTo((0.08 + 0.72) / 2, within(1e-12));
         assertThat(two.logScore()).isCloseTo(-(Math.log(0.8) + Math.log(0.4)) / 2, within(1e-12));
-        assertThat(two.bins().get(8).came()).isEqualTo(new Share(1, 1));
-        assertThat(two.bins().get(6).came()).isEqualTo(new Share(0, 1));
+        assertThat(two.bins().get(8).came()).isEqualTo(new Proportion(1, 1));
+        assertThat(two.bins().get(6).came()).isEqualTo(new Proportion(0, 1));
         assertThat(two.bins()).hasSize(10);
     }
 }

@@ -1,0 +1,281 @@
+package org.voltdocket.access;
+
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.Role;
+
+/** Workshops and accounts. What changes them is for {@link Role#ADMIN}, and told as an {@link AccountChangedEvent}. */
+@Service
+public class AccountService {
+
+    private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9._-]{1,39}");
+
+    /** One local part and one domain, of letters, digits and what is common; the mail server has the last word. */
+    private static final Pattern EMAIL = Pattern.compile(
+            "[A-Za-z0-9._%+-]{1,64}@[A-Za-z0-9](?:[A-Za-z0-9-]*[A-Za-z0-9])?(?:\\.[A-Za-z0-9](?:[A-Za-z0-9-]*[A-Za-z0-9])?)*");
+
+    private final WorkshopRepository workshops;
+    private final AccountRepository accounts;
+    private final PasswordEncoder encoder;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    AccountService(
+            WorkshopRepository workshops,
+            AccountRepository accounts,
+            PasswordEncoder encoder,
+            ApplicationEventPublisher events,
+            Clock clock) {
+        this.workshops = workshops;
+        this.accounts = accounts;
+        this.encoder = encoder;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /** The name people know a workshop by; empty where there is none of that key. */
+    @Transactional(readOnly = true)
+    public Optional<String> workshopName(UUID id) {
+        return workshops.findById(id).map(row -> row.ref().name());
+    }
+
+    /** Every workshop, by name. */
+    @Transactional(readOnly = true)
+    public List<WorkshopSummary> workshops() {
+        return workshops.findAllByOrderByName().stream()
+                .map(WorkshopEntity::ref)
+                .toList();
+    }
+
+    /** Every account, by name. */
+    @Transactional(readOnly = true)
+    public List<AccountSummary> accounts(Actor actor) {
+        requireAdmin(actor);
+        return accounts.findAllByOrderByName().stream().map(AccountEntity::ref).toList();
+    }
+
+    /** One account by its name, upper or lower case. */
+    @Transactional(readOnly = true)
+    public Optional<AccountSummary> find(String name) {
+        return accounts.findByName(lowered(name)).map(AccountEntity::ref);
+    }
+
+    /** Whether anybody could administer the server. */
+    @Transactional(readOnly = true)
+    public boolean hasAdministrator() {
+        return accounts.existsByRole(Role.ADMIN);
+    }
+
+    /**
+     * Makes a workshop.
+     *
+     * @throws InvalidAccountException where the name is blank, longer than 120 characters or taken
+     */
+    @Transactional
+    public WorkshopSummary createWorkshop(Actor actor, String name) {
+        requireAdmin(actor);
+        String trimmed = name == null ? "" : name.strip();
+        if (trimmed.isEmpty() || trimmed.length() > 120) {
+            throw new InvalidAccountException("workshop", "A workshop needs a name of 1 to 120 characters.");
+        }
+        if (workshops.existsByNameIgnoreCase(trimmed)) {
+            throw new InvalidAccountException(
+                    "workshop", "There is a workshop of that name already. Choose another name.");
+        }
+        WorkshopEntity row =
+                new WorkshopEntity(UUID.randomUUID(), trimmed, clock.instant().truncatedTo(ChronoUnit.MICROS));
+        workshops.saveAndFlush(row);
+        events.publishEvent(new AccountChangedEvent(
+                actor,
+                "workshop-created",
+                trimmed,
+                Map.of("account.workshop", row.ref().id().toString())));
+        return row.ref();
+    }
+
+    /**
+     * Makes an account.
+     *
+     * @throws InvalidAccountException where the name is malformed or taken, the password too weak, or the workshop missing,
+     *     unknown, or given for another role
+     */
+    @Transactional
+    public AccountSummary createUser(Actor actor, NewAccount wanted) {
+        requireAdmin(actor);
+        String name = lowered(wanted.name());
+        if (!NAME.matcher(name).matches() || name.equals(Actor.system().user())) {
+            throw new InvalidAccountException(
+                    "name", "A sign-in name has 2 to 40 of the letters a-z, digits, dot, hyphen and underscore.");
+        }
+        if (accounts.findByName(name).isPresent()) {
+            throw new InvalidAccountException("name", "There is an account of that name already. Choose another name.");
+        }
+        if (wanted.role() == null) {
+            throw new InvalidAccountException("role", "Choose what the account may do.");
+        }
+        WorkshopEntity workshop = workshopFor(wanted);
+        String hash = encoder.encode(PasswordRules.checked(wanted.password(), name));
+        AccountEntity row = new AccountEntity(
+                UUID.randomUUID(),
+                name,
+                hash,
+                wanted.role(),
+                workshop,
+                clock.instant().truncatedTo(ChronoUnit.MICROS));
+        accounts.saveAndFlush(row);
+        events.publishEvent(new AccountChangedEvent(actor, "account-created", name, made(row)));
+        return row.ref();
+    }
+
+    private static Map<String, Object> made(AccountEntity row) {
+        Map<String, Object> details = new LinkedHashMap<>();
+        details.put("account.role", row.role().name());
+        row.ref().workshop().ifPresent(workshop -> details.put("account.workshop", workshop.name()));
+        return details;
+    }
+
+    /**
+     * Lets an account in or keeps it out; its sessions end and its tokens rest.
+     *
+     * @throws InvalidAccountException where that would leave no administrator
+     */
+    @Transactional
+    public void setEnabled(Actor actor, UUID id, boolean enabled) {
+        requireAdmin(actor);
+        AccountEntity row = require(id);
+        if (row.enabled() == enabled) {
+            return;
+        }
+        if (!enabled && row.role() == Role.ADMIN && accounts.countByRoleAndEnabledTrue(Role.ADMIN) < 2) {
+            throw new InvalidAccountException("name", "This is the last administrator. Make another one first.");
+        }
+        row.setEnabled(enabled);
+        events.publishEvent(new AccountChangedEvent(
+                actor,
+                enabled ? "account-enabled" : "account-disabled",
+                row.name(),
+                Map.of("account.enabled", Map.of("old", !enabled, "new", enabled))));
+    }
+
+    /** Sets a new password for somebody else; that account's sessions end. */
+    @Transactional
+    public void resetPassword(Actor actor, UUID id, String password) {
+        requireAdmin(actor);
+        AccountEntity row = require(id);
+        row.setPassword(encoder.encode(PasswordRules.checked(password, row.name())));
+        events.publishEvent(new AccountChangedEvent(actor, "password-reset", row.name(), Map.of()));
+    }
+
+    /**
+     * Changes one's own password; every session of the account ends but the one that changes it.
+     *
+     * @return the principal to go on with
+     * @throws InvalidAccountException where the current password is wrong or the new one too weak
+     */
+    @Transactional
+    public AccountPrincipal changePassword(AccountPrincipal who, String current, String wanted) {
+        AccountEntity row = require(who.account());
+        if (current == null || !encoder.matches(current, row.passwordHash())) {
+            throw new InvalidAccountException("current", "The current password is not right. Nothing was changed.");
+        }
+        row.setPassword(encoder.encode(PasswordRules.checked(wanted, row.name())));
+        events.publishEvent(new AccountChangedEvent(who.actor(), "password-changed", row.name(), Map.of()));
+        return row.signedIn();
+    }
+
+    /** Where notices for this account go; empty where it set no address or may not sign in. */
+    @Transactional(readOnly = true)
+    public Optional<String> emailOf(String name) {
+        return accounts.findByName(lowered(name)).filter(AccountEntity::enabled).flatMap(AccountEntity::email);
+    }
+
+    /** Addresses of a workshop's accounts that set one, without doubles. */
+    @Transactional(readOnly = true)
+    public List<String> emailsOf(UUID workshop) {
+        return emails(accounts.findByWorkshopIdAndEnabledTrueAndEmailNotNullOrderByName(workshop));
+    }
+
+    /** Addresses of a role's accounts that set one, without doubles. */
+    @Transactional(readOnly = true)
+    public List<String> emailsOf(Role role) {
+        return emails(accounts.findByRoleAndEnabledTrueAndEmailNotNullOrderByName(role));
+    }
+
+    private static List<String> emails(List<AccountEntity> rows) {
+        return rows.stream().flatMap(row -> row.email().stream()).distinct().toList();
+    }
+
+    /**
+     * Sets one's own address for notices, or takes it away.
+     *
+     * @param email null or blank takes it away
+     * @throws InvalidAccountException where it is no address
+     */
+    @Transactional
+    public void setEmail(AccountPrincipal who, String email) {
+        String address = email == null || email.isBlank() ? null : email.strip();
+        if (address != null
+                && (address.length() > 254 || !EMAIL.matcher(address).matches())) {
+            throw new InvalidAccountException("email", "That is no e-mail address. It looks like name@example.org.");
+        }
+        AccountEntity row = require(who.account());
+        if (Optional.ofNullable(address).equals(row.email())) {
+            return;
+        }
+        row.setEmail(address);
+        // the trail is kept for good, so the address itself stays out of it
+        events.publishEvent(new AccountChangedEvent(
+                who.actor(), address == null ? "email-removed" : "email-set", row.name(), Map.of()));
+    }
+
+    /** Whether the account is enabled and unchanged since the principal was made. */
+    @Transactional(readOnly = true)
+    public boolean isCurrent(AccountPrincipal who) {
+        return accounts.findById(who.account())
+                .filter(AccountEntity::enabled)
+                .map(row -> row.signedIn().stamp() == who.stamp())
+                .orElse(false);
+    }
+
+    private WorkshopEntity workshopFor(NewAccount wanted) {
+        boolean needed = wanted.role() == Role.WORKSHOP;
+        if (needed != wanted.workshop().isPresent()) {
+            throw new InvalidAccountException(
+                    "workshop",
+                    needed ? "Choose the workshop of this account." : "Only a workshop account belongs to a workshop.");
+        }
+        return wanted.workshop()
+                .map(id -> workshops
+                        .findById(id)
+                        .orElseThrow(() -> new InvalidAccountException("workshop", "There is no such workshop.")))
+                .orElse(null);
+    }
+
+    private AccountEntity require(UUID id) {
+        return accounts.findById(id)
+                .orElseThrow(() -> new InvalidAccountException("name", "There is no such account."));
+    }
+
+    private static void requireAdmin(Actor actor) {
+        if (!actor.canAdminister()) {
+            throw new AccessDeniedException("Only an administrator may see or change accounts.");
+        }
+    }
+
+    static String lowered(String name) {
+        return name == null ? "" : name.strip().toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,6 +1,0 @@
-package org.voltdocket.access;
-
-import java.util.UUID;
-
-/** A workshop by its key and the name people know it by. */
-public record WorkshopRef(UUID id, String name) {}

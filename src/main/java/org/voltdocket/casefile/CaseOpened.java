@@ -1,6 +1,0 @@
-package org.voltdocket.casefile;
-
-import java.util.UUID;
-
-/** A case was opened. Told inside the transaction that opens it. */
-public record CaseOpened(UUID caseId) {}

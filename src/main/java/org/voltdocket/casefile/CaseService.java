@@ -1,0 +1,98 @@
+package org.voltdocket.casefile;
+
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.UUID;
+import org.voltdocket.diagnosis.History;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.Vin;
+import tools.jackson.databind.JsonNode;
+
+/** The case files. Every question takes the one who asks, but those that the server asks itself. */
+public interface CaseService {
+
+    /**
+     * Opens the case of a pair, or finds it and fills its blanks.
+     *
+     * @throws FactsConflictException if the case exists and knows other facts; nothing is changed then
+     * @throws CaseInOtherWorkshopException if a workshop asks and the case belongs to others only
+     * @throws org.springframework.security.access.AccessDeniedException for {@code AUDITOR}, who only looks
+     */
+    OpenCaseResult open(Actor actor, NewCase newCase);
+
+    /** @throws NotFoundException if there is none, or not for this actor */
+    CaseReference require(Actor actor, CaseNumber number);
+
+    /** @throws NotFoundException if there is none, or not for this actor */
+    CaseReference require(Actor actor, UUID caseId);
+
+    /**
+     * A case that the actor may add to: it sees it, and its role does more than look.
+     *
+     * @throws NotFoundException if there is none, or not for this actor
+     * @throws org.springframework.security.access.AccessDeniedException if its role only looks
+     */
+    CaseReference requireToFeed(Actor actor, CaseNumber number);
+
+    /**
+     * A case with its facts, for what runs on the server's own account or after {@link #require(Actor, CaseNumber)}.
+     *
+     * @throws NotFoundException if there is none
+     */
+    CaseFacts facts(UUID caseId);
+
+    /**
+     * Changes facts by a JSON Merge Patch (RFC 7396): a member sets, {@code null} removes, what is absent stays.
+     *
+     * @param ifVersion the version that the change was made on, if the caller said
+     * @throws NotFoundException if there is none, or not for this actor
+     * @throws InvalidFactsException if the patch, or what it makes of the case, cannot be right
+     * @throws VersionConflictException if the case has another version
+     */
+    PatchResult mend(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion);
+
+    /**
+     * One page of the cases that the actor may see, newest first.
+     *
+     * @throws IllegalArgumentException if the cursor is none that a list gave
+     */
+    CasePage list(Actor actor, CaseQuery query);
+
+    /** Other cases of the same vehicle or battery, for the judge: all of them. */
+    History history(UUID caseId);
+
+    /** Ids of the other cases of the same vehicle or battery, sorted. */
+    List<UUID> siblings(UUID caseId);
+
+    /** Other cases of the same vehicle or battery, as the actor may see them. */
+    RelatedCases relatives(Actor actor, UUID caseId);
+
+    /**
+     * All cases of a battery that the actor may see, newest first; those it may not see are not told of.
+     *
+     * @throws NotFoundException if there is none
+     */
+    List<CaseListItem> ofBattery(Actor actor, BatterySerial serial);
+
+    /**
+     * All cases of a vehicle that the actor may see, newest first; those it may not see are not told of.
+     *
+     * @throws NotFoundException if there is none
+     */
+    List<CaseListItem> ofVehicle(Actor actor, Vin vin);
+
+    /** Writes what the latest assessment says into the columns that lists show. */
+    void noteStanding(UUID caseId, AssessmentSummary standing);
+
+    /** Writes the state of the case's latest claim into the column that lists show. */
+    void noteClaim(UUID caseId, String state);
+
+    /**
+     * Lets a workshop see and feed a case. For {@code CLERK} and {@code ADMIN}.
+     *
+     * @throws NotFoundException if there is no such case, or the actor may not do this
+     */
+    void addWorkshop(Actor actor, CaseNumber number, UUID workshop);
+}

@@ -1,0 +1,294 @@
+package org.voltdocket.casefile;
+
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.access.AccountService;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.read.Fact;
+import org.voltdocket.diagnosis.read.FactsParser;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.FieldError;
+import org.voltdocket.kernel.Vin;
+import org.voltdocket.trail.Trail;
+import tools.jackson.databind.JsonNode;
+
+/** The case files in PostgreSQL. Locks in this order: case, pending assessments, trail. */
+@Service
+@Transactional
+class DefaultCaseService implements CaseService {
+
+    private final CaseRepository rows;
+    private final CaseVisibility visibility;
+    private final CaseSearch search;
+    private final RelatedCaseRepository kin;
+    private final JdbcClient db;
+    private final PendingAssessments pending;
+    private final Trail trail;
+    private final AccountService accounts;
+    private final ApplicationEventPublisher news;
+    private final Clock clock;
+
+    DefaultCaseService(
+            CaseRepository rows,
+            CaseVisibility visibility,
+            CaseSearch search,
+            RelatedCaseRepository kin,
+            JdbcClient db,
+            PendingAssessments pending,
+            Trail trail,
+            AccountService accounts,
+            ApplicationEventPublisher news,
+            Clock clock) {
+        this.rows = rows;
+        this.visibility = visibility;
+        this.search = search;
+        this.kin = kin;
+        this.db = db;
+        this.pending = pending;
+        this.trail = trail;
+        this.accounts = accounts;
+        this.news = news;
+        this.clock = clock;
+    }
+
+    @Override
+    public OpenCaseResult open(Actor actor, NewCase newCase) {
+        refuseOnlooker(actor);
+        FactChanges.refuseImpossible(newCase.facts(), today());
+        String serial = newCase.serial().value();
+        String vin = newCase.vin().value();
+        Optional<CaseEntity> existing = rows.lockPair(serial, vin);
+        boolean created = existing.isEmpty() && insert(actor, newCase);
+        // a pair that another transaction opened meanwhile is there by now: the insert waited for it
+        CaseEntity row = existing.orElseGet(() -> rows.lockPair(serial, vin).orElseThrow());
+        if (created) {
+            begin(actor, row, newCase.facts());
+        } else {
+            complete(actor, row, newCase.facts());
+        }
+        return new OpenCaseResult(created, row.ref());
+    }
+
+    private boolean insert(Actor actor, NewCase newCase) {
+        long ordinal =
+                db.sql("select nextval('case_ordinal')").query(Long.class).single();
+        return db.sql("insert into case_file"
+                                + " (id, number, battery_serial, vin, opened_at, opened_by, opened_workshop)"
+                                + " values (?, ?, ?, ?, ?, ?, ?) on conflict (battery_serial, vin) do nothing")
+                        .param(UUID.randomUUID())
+                        .param(CaseNumber.of(ordinal).value())
+                        .param(newCase.serial().value())
+                        .param(newCase.vin().value())
+                        .param(now())
+                        .param(actor.user())
+                        .param(actor.workshop().orElse(null))
+                        .update()
+                == 1;
+    }
+
+    private void begin(Actor actor, CaseEntity row, Facts facts) {
+        row.take(facts);
+        actor.workshop().ifPresent(workshop -> join(actor, row.id(), workshop));
+        Map<String, Object> details = new LinkedHashMap<>();
+        details.put("batterySerial", row.ref().serial().value());
+        details.put("vin", row.ref().vin().value());
+        Fact.known(facts).forEach((fact, value) -> details.put(fact.path(), Fact.plain(value)));
+        pending.mark(row.id());
+        siblings(row.id()).forEach(pending::mark);
+        news.publishEvent(new CaseOpenedEvent(row.id()));
+        trail.record(actor, "case-opened", row.ref().number().value(), details);
+    }
+
+    private void complete(Actor actor, CaseEntity row, Facts given) {
+        if (!visibility.sees(actor, row.id())) {
+            throw new CaseInOtherWorkshopException();
+        }
+        change(actor, row, FactChanges.fill(row.ref(), row.facts(), given), "facts-filled");
+    }
+
+    private void change(Actor actor, CaseEntity row, Facts after, String act) {
+        Map<String, Object> changes = FactChanges.between(row.facts(), after);
+        if (changes.isEmpty()) {
+            return;
+        }
+        FactChanges.refuseImpossible(after, today());
+        row.change(after);
+        pending.mark(row.id());
+        news.publishEvent(new FactsChangedEvent(row.id()));
+        trail.record(actor, act, row.ref().number().value(), changes);
+    }
+
+    @Override
+    public PatchResult mend(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion) {
+        refuseOnlooker(actor);
+        // locked before it is read: a row read first would be stale by the time the lock is had
+        CaseEntity row = rows.lockNumber(number.value())
+                .filter(found -> visibility.sees(actor, found.id()))
+                .orElseThrow(() -> new NotFoundException("case " + number));
+        FactsParser.Parsed patch = CaseRequest.patch(mergePatch, row.ref());
+        if (ifVersion.isPresent() && ifVersion.getAsLong() != row.version()) {
+            throw new VersionConflictException(row.ref());
+        }
+        change(actor, row, FactChanges.patch(row.facts(), patch.values()), "facts-mended");
+        return new PatchResult(facts(row), patch.ignored());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CaseReference require(Actor actor, CaseNumber number) {
+        return rows.findByNumber(number.value())
+                .filter(row -> visibility.sees(actor, row.id()))
+                .map(CaseEntity::ref)
+                .orElseThrow(() -> new NotFoundException("case " + number));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CaseReference require(Actor actor, UUID caseId) {
+        return rows.findById(caseId)
+                .filter(row -> visibility.sees(actor, row.id()))
+                .map(CaseEntity::ref)
+                .orElseThrow(() -> new NotFoundException("such case"));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CaseReference requireToFeed(Actor actor, CaseNumber number) {
+        CaseReference ref = require(actor, number);
+        refuseOnlooker(actor);
+        return ref;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CaseFacts facts(UUID caseId) {
+        return facts(rows.findById(caseId).orElseThrow(() -> new NotFoundException("such case")));
+    }
+
+    private CaseFacts facts(CaseEntity row) {
+        return new CaseFacts(
+                row.ref(),
+                row.facts(),
+                row.openedAt(),
+                row.openedBy(),
+                visibility.workshops(row.id()),
+                row.version(),
+                row.standing());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public CasePage list(Actor actor, CaseQuery query) {
+        return search.page(actor, query);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public History history(UUID caseId) {
+        return kin.history(caseId);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<UUID> siblings(UUID caseId) {
+        return rows.relatives(caseId).stream().map(CaseEntity::id).sorted().toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public RelatedCases relatives(Actor actor, UUID caseId) {
+        return kin.relatives(actor, require(actor, caseId));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<CaseListItem> ofBattery(Actor actor, BatterySerial serial) {
+        return kin.ofBattery(actor, serial);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<CaseListItem> ofVehicle(Actor actor, Vin vin) {
+        return kin.ofVehicle(actor, vin);
+    }
+
+    @Override
+    public void noteStanding(UUID caseId, AssessmentSummary standing) {
+        db.sql("update case_file set leaning = ?, battery_verdict = ?, first_cause = ?, probability = ?,"
+                        + " assessed_at = ? where id = ?")
+                .param(standing.leaning().id())
+                .param(standing.verdict().id())
+                .param(standing.firstCause().id())
+                .param(standing.probability())
+                .param(Timestamp.from(standing.assessedAt()))
+                .param(caseId)
+                .update();
+    }
+
+    @Override
+    public void noteClaim(UUID caseId, String state) {
+        db.sql("update case_file set claim_state = ? where id = ?")
+                .param(state)
+                .param(caseId)
+                .update();
+    }
+
+    @Override
+    public void addWorkshop(Actor actor, CaseNumber number, UUID workshop) {
+        CaseReference ref = require(actor, number);
+        if (!actor.canDecideClaims()) {
+            throw new NotFoundException("case " + number + " for you to share");
+        }
+        if (workshop == null || accounts.workshopName(workshop).isEmpty()) {
+            throw new InvalidFactsException(
+                    List.of(new FieldError(
+                            "workshop", "'workshop' is none that has an account here; read " + workshop)),
+                    Optional.empty());
+        }
+        if (join(actor, ref.id(), workshop)) {
+            trail.record(actor, "workshop-added", number.value(), Map.of("workshop", workshop.toString()));
+        }
+    }
+
+    private boolean join(Actor actor, UUID caseId, UUID workshop) {
+        return db.sql("insert into case_workshop (case_id, workshop_id, added_at, added_by) values (?, ?, ?, ?)"
+                                + " on conflict do nothing")
+                        .param(caseId)
+                        .param(workshop)
+                        .param(now())
+                        .param(actor.user())
+                        .update()
+                == 1;
+    }
+
+    private static void refuseOnlooker(Actor actor) {
+        if (!actor.canEditCases()) {
+            throw new AccessDeniedException("an auditor adds to a case by a returned battery only");
+        }
+    }
+
+    /** PostgreSQL keeps microseconds; what is told first must be what is read later. */
+    private Timestamp now() {
+        return Timestamp.from(clock.instant().truncatedTo(ChronoUnit.MICROS));
+    }
+
+    private LocalDate today() {
+        return LocalDate.ofInstant(clock.instant(), clock.getZone());
+    }
+}

@@ -1,8 +1,0 @@
-package org.voltdocket.casefile;
-
-/**
- * Answer to opening a case.
- *
- * @param created false where the pair had a case already
- */
-public record Opened(boolean created, CaseRef ref) {}

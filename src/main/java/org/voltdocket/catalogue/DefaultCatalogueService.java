@@ -1,0 +1,124 @@
+package org.voltdocket.catalogue;
+
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.Sha256;
+import org.voltdocket.trail.Trail;
+
+/** The catalogue in PostgreSQL. Locks in this order: catalogue, trail. */
+@Service
+@Transactional
+class DefaultCatalogueService implements CatalogueService {
+
+    private final CatalogueRepository store;
+    private final CatalogueQueries reader;
+    private final CatalogueRowValidator rules;
+    private final Trail trail;
+    private final Clock clock;
+
+    DefaultCatalogueService(
+            CatalogueRepository store, CatalogueQueries reader, CatalogueRowValidator rules, Trail trail, Clock clock) {
+        this.store = store;
+        this.reader = reader;
+        this.rules = rules;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    @Override
+    public ImportResult take(Actor actor, String fileName, byte[] content) {
+        if (!actor.canAdminister()) {
+            throw new AccessDeniedException("the catalogue is kept by administrators");
+        }
+        CatalogueFile file = CatalogueFile.read(content);
+        store.lock();
+        CatalogueImport taking = new CatalogueImport(
+                actor,
+                file,
+                store,
+                rules,
+                clock.instant().truncatedTo(ChronoUnit.MICROS).atZone(clock.getZone()));
+        taking.take();
+        Map<String, Object> details = new LinkedHashMap<>();
+        details.put("catalogue.table", file.table().id);
+        details.put("catalogue.file", fileName == null ? "" : fileName);
+        details.put("catalogue.sha256", Sha256.of(content).hex());
+        taking.tell(details);
+        trail.record(actor, "catalogue-imported", "catalogue", details);
+        return taking.imported();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Product> of(BatterySerial serial) {
+        return reader.range(serial)
+                .flatMap(range -> reader.type(range.type())
+                        .flatMap(type -> reader.supplier(type.supplier()).map(s -> new Product(s, type, range))));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Map<BatterySerial, Product> of(Collection<BatterySerial> serials) {
+        Map<String, BatteryType> types = new HashMap<>();
+        reader.types().forEach(type -> types.put(type.code(), type));
+        Map<String, Supplier> suppliers = new HashMap<>();
+        reader.suppliers().forEach(supplier -> suppliers.put(supplier.code(), supplier));
+        Map<BatterySerial, Product> products = new HashMap<>();
+        reader.ranges(serials).forEach((serial, range) -> {
+            BatteryType type = types.get(range.type());
+            if (type != null && suppliers.containsKey(type.supplier())) {
+                products.put(serial, new Product(suppliers.get(type.supplier()), type, range));
+            }
+        });
+        return products;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<BatteryType> outOfRange(BatterySerial serial) {
+        return reader.range(serial).isPresent()
+                ? Optional.empty()
+                : reader.numberedLike(serial).filter(type -> store.stands(CatalogueTable.RANGES, "type", type.code()));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Supplier> suppliers() {
+        return reader.suppliers();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<BatteryType> types() {
+        return reader.types();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<BatteryType> type(String code) {
+        return reader.type(code);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<ProducedRange> ranges(String type) {
+        return reader.ranges(type);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<SoldMonth> sales(String type) {
+        return reader.sales(type);
+    }
+}

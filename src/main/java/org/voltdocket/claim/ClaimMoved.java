@@ -1,6 +1,0 @@
-package org.voltdocket.claim;
-
-import java.util.UUID;
-
-/** News: a claim of this case was opened or took a step. Published in the transaction that does it. */
-public record ClaimMoved(UUID caseId) {}

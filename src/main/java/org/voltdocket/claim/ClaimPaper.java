@@ -1,6 +1,0 @@
-package org.voltdocket.claim;
-
-import org.voltdocket.kernel.Sha256;
-
-/** A paper of a decision, as kept. */
-public record ClaimPaper(PaperKind kind, Sha256 sha256, byte[] bytes) {}

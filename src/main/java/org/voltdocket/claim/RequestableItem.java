@@ -1,0 +1,18 @@
+package org.voltdocket.claim;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.voltdocket.casefile.web.FactFields;
+import org.voltdocket.diagnosis.EvidenceKind;
+
+/** What can be asked for by its identifier: kinds of evidence, then names of facts. */
+final class RequestableItem {
+
+    static final List<String> ALL = Stream.concat(
+                    Arrays.stream(EvidenceKind.values()).map(EvidenceKind::id),
+                    FactFields.ALL.stream().map(FactFields.Field::name))
+            .toList();
+
+    private RequestableItem() {}
+}

@@ -1,2 +1,0 @@
-/** Notices over HTTP, for the distributor only. Start reading at NoticePage. */
-package org.voltdocket.claim.notice.web;

@@ -1,0 +1,113 @@
+package org.voltdocket.diagnosis.quantity.drive;
+
+import java.util.Optional;
+import org.voltdocket.diagnosis.quantity.RestVoltage;
+import org.voltdocket.kernel.Interval;
+
+/** State of charge at start and end, the charge moved between, and what of it falls to each start and kilometre. */
+final class ChargeBalance {
+
+    /** Less than this is no drive to reckon by, km. */
+    private static final double SHORTEST_KM = 1;
+
+    private final DriveContext notes;
+
+    private ChargeBalance(DriveContext notes) {
+        this.notes = notes;
+    }
+
+    static void measure(DriveContext notes) {
+        new ChargeBalance(notes).charge();
+    }
+
+    private void charge() {
+        notes.rested.ifPresent(r -> notes.say("rest-left", r.left()));
+        notes.socStart.ifPresent(soc -> {
+            notes.estimates.put("socStartPct", soc);
+            notes.say("charge-before-drive", soc);
+        });
+        Optional<Interval> net = net();
+        net.ifPresent(moved -> {
+            notes.estimates.put("netChargeAh", moved);
+            perUse(moved);
+        });
+        Optional<Interval> rested = Relaxation.after(notes.drive)
+                .map(r -> RestVoltage.charge(
+                        notes.reference.chemistry(),
+                        r.voltage().value(),
+                        notes.drive.temperatureC(),
+                        r.voltage().standardError(),
+                        0));
+        rested.ifPresent(soc -> notes.say("charge-after-drive", soc));
+        Optional<Interval> counted = notes.socStart.flatMap(start -> net.map(moved -> counted(start, moved)));
+        Optional<Interval> end = rested.isPresent() && counted.isPresent()
+                ? Optional.of(both(rested.get(), counted.get()))
+                : rested.or(() -> counted);
+        end.ifPresent(soc -> notes.estimates.put("socEndPct", soc));
+    }
+
+    private Optional<Interval> net() {
+        double[] current = notes.flow.current();
+        if (current == null) {
+            return Optional.empty();
+        }
+        double sum = 0;
+        int n = 0;
+        for (double i : current) {
+            if (!Double.isNaN(i)) {
+                sum += i;
+                n++;
+            }
+        }
+        if (n < current.length / 2) {
+            return Optional.empty();
+        }
+        double hours = current.length * notes.drive.grid().stepS() / 3600;
+        return Optional.of(Interval.ofStandardError(sum / n * hours, notes.flow.currentSe() * hours));
+    }
+
+    private Interval counted(Interval start, Interval net) {
+        double moved = 100 * net.value() / notes.reference.capacityAh();
+        double reach = 100 * (net.high() - net.value()) / notes.reference.capacityAh();
+        double end = clip(start.value() + moved);
+        double low = clip(start.value() + moved - Math.hypot(start.value() - start.low(), reach));
+        double high = clip(start.value() + moved + Math.hypot(start.high() - start.value(), reach));
+        return new Interval(end, Math.min(low, end), Math.max(high, end));
+    }
+
+    /** Two values of one thing, weighed by their errors and wider where they disagree (Birge, 1932). */
+    private static Interval both(Interval a, Interval b) {
+        double wa = 1 / Math.max(1e-6, a.standardError() * a.standardError());
+        double wb = 1 / Math.max(1e-6, b.standardError() * b.standardError());
+        double value = clip((wa * a.value() + wb * b.value()) / (wa + wb));
+        double apart = Math.abs(a.value() - b.value()) / Math.sqrt(1 / wa + 1 / wb);
+        double se = Math.sqrt(1 / (wa + wb)) * Math.max(1, apart);
+        return new Interval(value, Math.max(0, value - Interval.Z95 * se), Math.min(100, value + Interval.Z95 * se));
+    }
+
+    private static double clip(double percent) {
+        return Math.max(0, Math.min(100, percent));
+    }
+
+    private void perUse(Interval net) {
+        int starts = notes.drive.starts().size();
+        if (starts > 0) {
+            notes.say("charge-per-start", share(net, starts));
+        }
+        double[] speed = notes.drive.speed();
+        if (speed == null) {
+            return;
+        }
+        double km = 0;
+        for (double kmh : speed) {
+            km += Double.isNaN(kmh) ? 0 : kmh * notes.drive.grid().stepS() / 3600;
+        }
+        if (km >= SHORTEST_KM) {
+            notes.say("charge-per-100-km", share(net, km / 100));
+        }
+    }
+
+    private static Interval share(Interval net, double of) {
+        return new Interval(net.value() / of, net.low() / of, net.high() / of);
+    }
+}

@@ -1,0 +1,134 @@
+package org.voltdocket.diagnosis.quantity.drive;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.regime.EngineStart;
+import org.voltdocket.diagnosis.signal.Robust;
+import org.voltdocket.diagnosis.signal.RobustLine;
+import org.voltdocket.kernel.Interval;
+
+/**
+ * The battery's internal resistance, mΩ, by Ohm's law from what a clamp and the posts show: while cranking, sample by
+ * sample, and at steps of the load, engine running or off. The reported current comes too late and too coarse for it.
+ */
+final class InternalResistance {
+
+    /** Above this the battery's charging side adds to the resistance, V. */
+    private static final double SUPPLYING_V = 12.9;
+
+    private static final double STEP_A = 3;
+    private static final int FEWEST_STEPS = 15;
+    /** Samples of one start that tell a slope. */
+    private static final int FEWEST_ROWS = 8;
+
+    private static final double START_SWING_A = 60;
+    /** A clamp's scale, standard error (common practice). */
+    private static final double CLAMP_SCALE = 0.015;
+    /** A resistance vaguer than this is not told, relative standard error. */
+    private static final double VAGUE = 0.25;
+
+    private final DriveContext notes;
+
+    private InternalResistance(DriveContext notes) {
+        this.notes = notes;
+    }
+
+    static void measure(DriveContext notes) {
+        if (notes.drive.measuredA() != null) {
+            InternalResistance all = new InternalResistance(notes);
+            Optional<Interval> starts = all.byStarts();
+            Optional<Interval> steps = all.bySteps();
+            starts.ifPresent(r -> notes.say("resistance-by-starts", r));
+            steps.ifPresent(r -> notes.say("resistance-by-steps", r));
+            narrower(starts, steps).ifPresent(all::byRating);
+        }
+    }
+
+    private static Optional<Interval> narrower(Optional<Interval> a, Optional<Interval> b) {
+        boolean second = b.isPresent()
+                && (a.isEmpty() || b.get().standardError() < a.get().standardError());
+        return second ? b : a;
+    }
+
+    private void byRating(Interval milliohm) {
+        notes.estimates.put("internalResistanceMilliohm", milliohm);
+        Double rated = notes.reference.facts().battery().ratedCrankingA();
+        if (rated != null) {
+            double f = rated / 1000;
+            notes.say(
+                    "resistance-by-rating",
+                    new Interval(milliohm.value() * f, milliohm.low() * f, milliohm.high() * f));
+        }
+    }
+
+    private Optional<Interval> byStarts() {
+        Recording recording = notes.drive.grid().recording();
+        float[] volts = recording.channel(Channel.MEASURED_V);
+        float[] amperes = recording.channel(Channel.MEASURED_A);
+        double[] time = recording.timeS();
+        List<Double> slopes = new ArrayList<>();
+        double weakest = 0;
+        int row = 0;
+        for (EngineStart start : notes.drive.starts()) {
+            while (row < time.length && time[row] < start.fromS() - 0.2) {
+                row++;
+            }
+            int from = row;
+            while (row < time.length && time[row] <= start.toS() + 0.2) {
+                row++;
+            }
+            double[] i = new double[row - from];
+            double[] v = new double[row - from];
+            for (int k = from; k < row; k++) {
+                i[k - from] = amperes[k];
+                v[k - from] = volts[k];
+            }
+            RobustLine line = Robust.count(i) >= FEWEST_ROWS
+                            && Robust.quantile(i, 0.95) - Robust.quantile(i, 0.05) >= START_SWING_A
+                    ? RobustLine.through(i, v)
+                    : null;
+            if (line != null && line.slope() > 0) {
+                slopes.add(1000 * line.slope());
+                weakest = Math.max(weakest, 1000 * line.slopeSe());
+            }
+        }
+        if (slopes.isEmpty()) {
+            return Optional.empty();
+        }
+        double value =
+                Robust.median(slopes.stream().mapToDouble(Double::doubleValue).toArray());
+        double se = Math.hypot(weakest / Math.sqrt(slopes.size()), CLAMP_SCALE * value);
+        return se > VAGUE * value ? Optional.empty() : Optional.of(Interval.ofStandardError(value, se));
+    }
+
+    private Optional<Interval> bySteps() {
+        double[] i = notes.drive.measuredA();
+        double[] v = notes.drive.grid().voltage();
+        boolean[] running = notes.drive.running();
+        double[] di = new double[v.length];
+        double[] dv = new double[v.length];
+        for (int k = 0; k < v.length; k++) {
+            boolean usable = k > 0
+                    && running[k] == running[k - 1]
+                    && !notes.drive.nearStart(k)
+                    && !notes.drive.nearStart(k - 1)
+                    && v[k] < SUPPLYING_V
+                    && v[k - 1] < SUPPLYING_V;
+            double step = usable ? i[k] - i[k - 1] : Double.NaN;
+            di[k] = Math.abs(step) >= STEP_A ? step : Double.NaN;
+            dv[k] = usable ? v[k] - v[k - 1] : Double.NaN;
+        }
+        RobustLine line = RobustLine.through(di, dv);
+        if (line == null
+                || line.points() < FEWEST_STEPS
+                || line.slope() <= 0
+                || line.slopeSe() > VAGUE * line.slope()) {
+            return Optional.empty();
+        }
+        double value = 1000 * line.slope();
+        return Optional.of(Interval.ofStandardError(value, Math.hypot(1000 * line.slopeSe(), CLAMP_SCALE * value)));
+    }
+}

@@ -1,0 +1,98 @@
+package org.voltdocket.diagnosis.quantity.drive;
+
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.quantity.DriveSignals;
+import org.voltdocket.diagnosis.signal.Robust;
+import org.voltdocket.kernel.Interval;
+
+/** Whether the source lifts the voltage when it is asked to, one condition at a time; and the level that it holds. */
+final class VoltageRegulation {
+
+    /** A colder engine than this after a start needs its battery charged by any control (common practice: 40 to 60 °C), °C. */
+    private static final double COLD_C = 40;
+
+    private static final double MOVING_KMH = 15;
+    /** Slowing down: km/h less than three seconds ago. */
+    private static final double SLOWING_KMH = 4;
+
+    private static final int SLOWING_STEPS = 3;
+    private static final int FEWEST_STEPS = 20;
+    private static final int FEWEST_BLOCKS = 6;
+    private static final double METER_V = 0.02;
+    private static final double LINE_V = 0.05;
+    private static final int BLOCK = 10;
+    /** From here on a source holds a charging voltage, V. */
+    private static final double CHARGING_V = 13.2;
+
+    private final DriveContext notes;
+    private final double[] steady;
+
+    private VoltageRegulation(DriveContext notes) {
+        this.notes = notes;
+        this.steady = notes.drive.steadyOnly(notes.drive.voltage());
+    }
+
+    static void measure(DriveContext notes) {
+        VoltageRegulation all = new VoltageRegulation(notes);
+        all.cold();
+        all.slowing();
+        all.regulation();
+    }
+
+    private void cold() {
+        double[] coolant = notes.drive.grid().held(Channel.COOLANT, 0);
+        if (coolant == null) {
+            return;
+        }
+        double[] v = steady.clone();
+        for (int k = 0; k < v.length; k++) {
+            v[k] = coolant[k] < COLD_C ? v[k] : Double.NaN;
+        }
+        double highest = Robust.quantile(DriveSignals.blocks(v, BLOCK), 1);
+        if (Robust.count(v) >= 2 * FEWEST_STEPS && !Double.isNaN(highest)) {
+            notes.say("lift-when-cold", Interval.ofStandardError(highest, METER_V));
+        }
+    }
+
+    /** How much higher the posts lie while slowing down than at other times of moving. */
+    private void slowing() {
+        double[] speed = notes.drive.speed();
+        if (speed == null) {
+            return;
+        }
+        double[] slower = new double[steady.length];
+        double[] other = new double[steady.length];
+        for (int k = 0; k < steady.length; k++) {
+            double before = k < SLOWING_STEPS ? Double.NaN : speed[k - SLOWING_STEPS];
+            boolean moves = speed[k] > MOVING_KMH;
+            slower[k] = moves && before - speed[k] >= SLOWING_KMH ? steady[k] : Double.NaN;
+            other[k] = moves && before - speed[k] < SLOWING_KMH / 2 ? steady[k] : Double.NaN;
+        }
+        int n = Robust.count(slower);
+        if (n >= FEWEST_STEPS && Robust.count(other) >= FEWEST_STEPS) {
+            double se = Math.hypot(METER_V, 1.25 * Robust.sd(slower) / Math.sqrt(n / 5.0));
+            double rise = Robust.median(slower) - Robust.median(other);
+            notes.say("rise-when-slowing", Interval.ofStandardError(rise, se));
+        }
+    }
+
+    /** Level and spread of the voltage that a regulator holds, standstills left out; by ambient temperature. */
+    private void regulation() {
+        double[] blocks = DriveSignals.blocks(StepSelection.movingOnly(notes.drive, steady), BLOCK);
+        double[] held = blocks.clone();
+        for (int b = 0; b < held.length; b++) {
+            held[b] = held[b] >= CHARGING_V ? held[b] : Double.NaN;
+        }
+        int n = Robust.count(held);
+        if (n < FEWEST_BLOCKS || 2 * n < Robust.count(blocks)) {
+            return; // not held for most of the time: there is no level to tell
+        }
+        double sd = Robust.sd(held);
+        double se = Math.hypot(LINE_V, 1.25 * sd / Math.sqrt(n));
+        notes.say("regulated-voltage", Interval.ofStandardError(Robust.median(held), se));
+        double reach = Interval.Z95 * sd / Math.sqrt(2.0 * n);
+        notes.say("regulation-spread", new Interval(sd, Math.max(0, sd - reach), sd + reach));
+        double sag = Robust.median(held) - Robust.quantile(blocks, 0.1);
+        notes.say("sag-under-load", Interval.ofStandardError(sag, se));
+    }
+}

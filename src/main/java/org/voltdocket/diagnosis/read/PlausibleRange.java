@@ -1,0 +1,36 @@
+package org.voltdocket.diagnosis.read;
+
+import org.voltdocket.diagnosis.Channel;
+
+/**
+ * What an instrument can show at all. The voltages are the published promise of the file format; the others are wide
+ * by choice, to catch a wrong unit or a shifted column and nothing else.
+ *
+ * @param low least value taken, in the channel's unit
+ * @param high greatest value taken
+ */
+public record PlausibleRange(double low, double high, String unit) {
+
+    public static PlausibleRange of(Channel channel) {
+        return switch (channel) {
+            case MEASURED_V, REPORTED_V -> new PlausibleRange(-2, 40, "V");
+            case MEASURED_A, REPORTED_A -> new PlausibleRange(-3000, 3000, "A");
+            case REPORTED_SOC -> new PlausibleRange(-5, 110, "%");
+            case ENGINE_RPM -> new PlausibleRange(0, 20_000, "1/min");
+            case SPEED -> new PlausibleRange(0, 500, "km/h");
+            case COOLANT, AMBIENT -> new PlausibleRange(-60, 250, "°C");
+        };
+    }
+
+    boolean holds(double value) {
+        return value >= low && value <= high;
+    }
+
+    String range() {
+        return plain(low) + " to " + plain(high) + " " + unit;
+    }
+
+    private static String plain(double value) {
+        return (value < 0 ? "−" : "") + (long) Math.abs(value);
+    }
+}

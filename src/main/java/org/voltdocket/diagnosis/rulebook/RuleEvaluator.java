@@ -1,0 +1,35 @@
+package org.voltdocket.diagnosis.rulebook;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.voltdocket.diagnosis.ChargingControl;
+import org.voltdocket.diagnosis.Chemistry;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.quantity.Measurement;
+
+/** Sets every measurement against every row that applies to it. */
+public final class RuleEvaluator {
+
+    private RuleEvaluator() {}
+
+    /**
+     * @return in the order of the rule book, then by evidence
+     */
+    public static List<EvaluatedRule> judge(Rulebook book, Facts facts, List<Measurement> measurements) {
+        Chemistry chemistry = facts.battery().chemistry();
+        ChargingControl control = facts.vehicle().chargingControl();
+        List<EvaluatedRule> out = new ArrayList<>();
+        for (Rule rule : book.rules()) {
+            if (!rule.appliesTo(control)) {
+                continue;
+            }
+            measurements.stream()
+                    .filter(m -> m.quantity().equals(rule.quantity()))
+                    .sorted(Comparator.comparing(m ->
+                            m.evidence() == null ? "" : m.evidence().sha256().hex()))
+                    .forEach(m -> out.add(EvaluatedRule.of(rule, m, chemistry)));
+        }
+        return List.copyOf(out);
+    }
+}

@@ -1,0 +1,119 @@
+package org.voltdocket.dossier.audit;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.ui.SpreadsheetCells;
+
+/** Decisions to look at again, and what may be had back. */
+@Controller
+class AuditPageController {
+
+    private final DecisionReviewService looks;
+    private final RecoverablePayment recovery;
+
+    AuditPageController(DecisionReviewService looks, RecoverablePayment recovery) {
+        this.looks = looks;
+        this.recovery = recovery;
+    }
+
+    @GetMapping("/decisions/again")
+    String again(Actor actor, Model model) {
+        List<DecisionReviewService.Again> all = looks.all(actor);
+        model.addAttribute("all", all);
+        model.addAttribute(
+                "waiting", all.stream().filter(one -> one.look().isEmpty()).count());
+        model.addAttribute("mayLook", actor.canDecideClaims());
+        model.addAttribute("bench", bench(actor));
+        return "audit/again";
+    }
+
+    @PostMapping("/decisions/again/{claim}")
+    String look(
+            Actor actor,
+            @PathVariable UUID claim,
+            @RequestParam boolean stands,
+            @RequestParam(defaultValue = "") String reason,
+            Model model,
+            RedirectAttributes flash,
+            HttpServletResponse response) {
+        try {
+            looks.look(actor, claim, stands, reason);
+            flash.addFlashAttribute("notice", "again.notice");
+            return "redirect:/decisions/again";
+        } catch (IllegalArgumentException refused) {
+            response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
+            model.addAttribute("refused", refused.getMessage());
+            model.addAttribute("refusedClaim", claim);
+            return again(actor, model);
+        }
+    }
+
+    @GetMapping("/recovery")
+    String recovery(Actor actor, Model model) {
+        List<RecoverablePayment.Item> items = recovery.items(actor);
+        model.addAttribute("items", items);
+        model.addAttribute("sums", RecoverablePayment.sums(items));
+        model.addAttribute("bench", bench(actor));
+        return "audit/recovery";
+    }
+
+    @GetMapping("/recovery.csv")
+    void table(Actor actor, HttpServletResponse response) throws IOException {
+        List<RecoverablePayment.Item> items = recovery.items(actor);
+        response.setContentType("text/csv;charset=UTF-8");
+        response.setHeader(
+                HttpHeaders.CONTENT_DISPOSITION,
+                ContentDisposition.attachment().filename("recovery.csv").build().toString());
+        try (CsvWriter csv =
+                CsvWriter.builder().build(new OutputStreamWriter(response.getOutputStream(), StandardCharsets.UTF_8))) {
+            csv.writeRecord(
+                    "from",
+                    "name",
+                    "amount",
+                    "currency",
+                    "case",
+                    "return",
+                    "serial",
+                    "type",
+                    "batch",
+                    "decision",
+                    "outcome",
+                    "reason");
+            for (RecoverablePayment.Item item : items) {
+                csv.writeRecord(
+                        item.from(),
+                        SpreadsheetCells.harmless(item.name()),
+                        item.amount().toPlainString(),
+                        item.currency(),
+                        item.caseNumber(),
+                        item.returnNumber(),
+                        SpreadsheetCells.harmless(item.serial()),
+                        SpreadsheetCells.harmless(item.type()),
+                        SpreadsheetCells.harmless(item.batch()),
+                        item.kind(),
+                        item.outcome(),
+                        SpreadsheetCells.harmless(item.outcomeReason()));
+            }
+        }
+    }
+
+    /** Clerks see these pages without the ones around them. */
+    private static boolean bench(Actor actor) {
+        return actor.canAudit();
+    }
+}

@@ -1,0 +1,178 @@
+package org.voltdocket.dossier.audit;
+
+import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.trail.Trail;
+
+/** Decisions that the bench speaks against, for a clerk to look at again. A person overturns a decision, never this. */
+@Service
+@Transactional
+public class DecisionReviewService {
+
+    private static final int MOST_REASON = 2000;
+
+    /** Every decided claim of a case whose returned battery has an outcome, with the latest of each. */
+    static final String DECIDED = """
+            select c.id as claim_id, f.number as case_number, coalesce(w.name, '') as workshop, c.decision as kind,
+                   c.paid as amount, c.currency, c.decision_reason, c.decided_at, c.decided_by, r.return_id,
+                   r.number as return_number, r.battery_serial, r.supplier, r.type, r.batch, r.outcome_ordinal, r.outcome,
+                   r.outcome_reason, r.given_at, r.given_by
+            from (select * from claim_summary where decision is not null) c join case_summary f on f.id = c.case_id
+            left join workshop_summary w on w.id = c.workshop_id
+            join lateral (select * from returned_result x where x.case_id = f.id order by x.ordinal desc limit 1) r on true
+            """;
+
+    private static final String AGAINST = """
+            (kind = 'approved' and outcome in ('no-fault-found', 'damaged-by-use', 'wear-confirmed')
+                or kind = 'declined' and outcome = 'defect-confirmed')""";
+
+    private final JdbcClient db;
+    private final Trail trail;
+    private final Clock clock;
+
+    DecisionReviewService(JdbcClient db, Trail trail, Clock clock) {
+        this.db = db;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    /** What a clerk said of it: whether the decision stands, and why. */
+    public record Look(String finding, String reason, Instant at, String by) {}
+
+    /**
+     * A decision that the bench speaks against.
+     *
+     * @param kind {@code approved} or {@code declined}
+     * @param outcome what the bench concluded
+     * @param look what was said of it since that outcome; empty where it waits
+     */
+    public record Again(
+            UUID claim,
+            String caseNumber,
+            String workshop,
+            String kind,
+            BigDecimal amount,
+            String currency,
+            String decisionReason,
+            Instant decidedAt,
+            String decidedBy,
+            UUID returned,
+            String returnNumber,
+            long outcomeOrdinal,
+            String outcome,
+            String outcomeReason,
+            Instant givenAt,
+            String givenBy,
+            Optional<Look> look) {}
+
+    static void require(Actor actor) {
+        if (actor.isWorkshop()) {
+            throw new AccessDeniedException("audits are the distributor's");
+        }
+    }
+
+    /** Those that wait first, the latest outcome first. */
+    @Transactional(readOnly = true)
+    public List<Again> all(Actor actor) {
+        require(actor);
+        return db.sql("select q.*, s.finding, s.reason as look_reason, s.looked_at, s.looked_by from (" + DECIDED + """
+                        ) q left join lateral (select * from second_look s where s.claim_id = q.claim_id
+                            and s.outcome_ordinal = q.outcome_ordinal order by s.ordinal desc limit 1) s on true
+                        where """
+                        + " " + AGAINST + " order by (s.finding is not null), q.outcome_ordinal desc")
+                .query(DecisionReviewService::again)
+                .list();
+    }
+
+    /** How many wait. */
+    @Transactional(readOnly = true)
+    public long waiting(Actor actor) {
+        return all(actor).stream().filter(one -> one.look().isEmpty()).count();
+    }
+
+    /**
+     * Keeps what a clerk says. For {@code CLERK} and {@code ADMIN}.
+     *
+     * @param stands whether the decision stands
+     * @throws NotFoundException if there is no such decision to look at again
+     * @throws IllegalArgumentException if the reason has not 1 to 2000 characters
+     */
+    public void look(Actor actor, UUID claim, boolean stands, String reason) {
+        if (!actor.canDecideClaims()) {
+            throw new AccessDeniedException("a clerk looks at decisions");
+        }
+        String why = reason == null ? "" : reason.strip();
+        if (why.isEmpty() || why.length() > MOST_REASON || why.indexOf(0) >= 0) {
+            throw new IllegalArgumentException("Say in 1 to 2000 characters why. Nothing was kept.");
+        }
+        Again again = all(actor).stream()
+                .filter(one -> one.claim().equals(claim))
+                .findFirst()
+                .orElseThrow(() -> new NotFoundException("decision to look at again"));
+        String finding = stands ? "stands" : "was-wrong";
+        db.sql("""
+                insert into second_look (claim_id, outcome_ordinal, finding, reason, looked_at, looked_by)
+                values (?, ?, ?, ?, ?, ?)""")
+                .param(claim)
+                .param(again.outcomeOrdinal())
+                .param(finding)
+                .param(why)
+                .param(clock.instant().truncatedTo(ChronoUnit.MICROS).atOffset(ZoneOffset.UTC))
+                .param(actor.user())
+                .update();
+        trail.record(
+                actor,
+                "decision-looked-at-again",
+                again.caseNumber(),
+                Map.of("again.finding", finding, "again.reason", why, "return.outcome", again.outcome()));
+    }
+
+    private static Instant instant(ResultSet row, String column) throws SQLException {
+        OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
+        return at == null ? null : at.toInstant();
+    }
+
+    private static Again again(ResultSet row, int n) throws SQLException {
+        String finding = row.getString("finding");
+        return new Again(
+                row.getObject("claim_id", UUID.class),
+                row.getString("case_number"),
+                row.getString("workshop"),
+                row.getString("kind"),
+                row.getBigDecimal("amount"),
+                row.getString("currency"),
+                row.getString("decision_reason"),
+                instant(row, "decided_at"),
+                row.getString("decided_by"),
+                row.getObject("return_id", UUID.class),
+                row.getString("return_number"),
+                row.getLong("outcome_ordinal"),
+                row.getString("outcome"),
+                row.getString("outcome_reason"),
+                instant(row, "given_at"),
+                row.getString("given_by"),
+                finding == null
+                        ? Optional.empty()
+                        : Optional.of(new Look(
+                                finding,
+                                row.getString("look_reason"),
+                                instant(row, "looked_at"),
+                                row.getString("looked_by"))));
+    }
+}

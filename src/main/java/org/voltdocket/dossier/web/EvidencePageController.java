@@ -1,0 +1,68 @@
+package org.voltdocket.dossier.web;
+
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.StoredAssessment;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.diagnosis.Reading;
+import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.dossier.ReadingText;
+import org.voltdocket.evidence.EvidenceArchive;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.kernel.Actor;
+
+/** One item of evidence: what was read from it, as a page. Series and original bytes come from the evidence room. */
+@Controller
+class EvidencePageController {
+
+    private final EvidenceArchive archive;
+    private final AssessmentService assessments;
+    private final CaseService cases;
+    private final CasePageModel pages;
+
+    EvidencePageController(
+            EvidenceArchive archive, AssessmentService assessments, CaseService cases, CasePageModel pages) {
+        this.archive = archive;
+        this.assessments = assessments;
+        this.cases = cases;
+        this.pages = pages;
+    }
+
+    @GetMapping("/evidence/{id}")
+    String show(Actor actor, @PathVariable UUID id, Model model) {
+        EvidenceItem item = archive.item(actor, id);
+        Assessment assessment = assessments
+                .latest(item.caseId())
+                .map(StoredAssessment::assessment)
+                .orElse(null);
+        Reading reading = archive.reading(id).orElse(null);
+        model.addAttribute("item", item);
+        model.addAttribute("ref", cases.require(actor, item.caseId()));
+        model.addAttribute("members", reading == null ? Map.of() : ReadingText.of(reading));
+        model.addAttribute("findings", AssessmentPanel.lines(assessments.findingsOf(item.caseId(), id), List.of(item)));
+        if (item.isRecording()) {
+            model.addAttribute("rec", pages.recording(actor, item, assessment));
+            model.addAttribute("summary", reading instanceof Recording r ? RecordingSummary.of(r) : null);
+        }
+        return "dossier/evidence";
+    }
+
+    /** The table by minute alone, as the case page unfolds it. */
+    @GetMapping("/evidence/{id}/summary")
+    String summary(Actor actor, @PathVariable UUID id, Model model) {
+        archive.item(actor, id);
+        if (!(archive.reading(id).orElse(null) instanceof Recording recording)) {
+            throw new NotFoundException("recording " + id);
+        }
+        model.addAttribute("summary", RecordingSummary.of(recording));
+        return "dossier/summary";
+    }
+}

@@ -1,6 +1,0 @@
-package org.voltdocket.evidence;
-
-import java.util.UUID;
-
-/** News: the case has one item of evidence more. Published in the transaction that keeps it. */
-public record EvidenceKept(UUID caseId, UUID evidenceId) {}

@@ -1,4 +1,0 @@
-package org.voltdocket.evidence;
-
-/** The upload is evidence now. */
-public record Kept(EvidenceItem item) implements Received {}

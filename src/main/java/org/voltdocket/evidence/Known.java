@@ -1,4 +1,0 @@
-package org.voltdocket.evidence;
-
-/** The case has the same bytes already; nothing was added. */
-public record Known(EvidenceItem item) implements Received {}

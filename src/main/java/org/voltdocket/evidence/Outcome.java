@@ -1,4 +1,0 @@
-package org.voltdocket.evidence;
-
-/** What reading a file gave. */
-sealed interface Outcome permits Parsed, Refused {}

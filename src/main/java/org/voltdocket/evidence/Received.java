@@ -1,4 +1,0 @@
-package org.voltdocket.evidence;
-
-/** What became of an upload. */
-public sealed interface Received permits Kept, Known, Refused {}

@@ -1,0 +1,42 @@
+package org.voltdocket.insight;
+
+import java.time.LocalDate;
+import java.util.List;
+
+/**
+ * Which part of the archive is meant.
+ *
+ * @param from first day of claiming that counts (UTC)
+ * @param to last day of claiming that counts (UTC), not before {@code from}
+ * @param by how it is taken apart; one of the topic's own ways, the first of them where none is named
+ */
+public record InsightQuery(LocalDate from, LocalDate to, String by) {
+
+    /** The ways in which a topic can be taken apart, the usual one first; never empty. */
+    public static List<String> ways(Topic topic) {
+        return switch (topic) {
+            case NO_FAULT -> List.of("outcome", "assessment", "untested");
+            case PRODUCTION -> List.of("early", "claimed", "confirmed");
+            case CAUSES -> List.of("all", "flooded", "efb", "agm", "gel");
+            case TIME_TO_CLAIM -> List.of("type", "batch");
+            case REPEATED, MONEY -> List.of("all");
+            case LEARNING -> List.of("odds", "stated");
+        };
+    }
+
+    /**
+     * The question as it was asked in an address.
+     *
+     * @throws IllegalArgumentException if the days are the wrong way round or the topic knows no such way
+     */
+    public static InsightQuery of(Topic topic, LocalDate from, LocalDate to, String by) {
+        if (to.isBefore(from)) {
+            throw new IllegalArgumentException("The last day, " + to + ", lies before the first, " + from + ".");
+        }
+        List<String> ways = ways(topic);
+        if (!by.isEmpty() && !ways.contains(by)) {
+            throw new IllegalArgumentException("'" + by + "' is none of " + String.join(", ", ways) + ".");
+        }
+        return new InsightQuery(from, to, by.isEmpty() ? ways.get(0) : by);
+    }
+}

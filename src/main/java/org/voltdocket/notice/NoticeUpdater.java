@@ -1,0 +1,102 @@
+package org.voltdocket.notice;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.voltdocket.casefile.CaseFacts;
+import org.voltdocket.casefile.CaseService;
+
+/** Looks at a case with every finder and keeps the difference to what stands. */
+@Component
+class NoticeUpdater {
+
+    /** Cases with something in common that are looked at again too. */
+    private static final int MOST_SPREAD = 50;
+
+    private final List<NoticeFinder> finders;
+    private final WorkshopNoticeFinder workshops;
+    private final NoticeRepository store;
+    private final PendingNoticeChecks due;
+    private final CaseService cases;
+    private final TransactionTemplate transaction;
+    private final Clock clock;
+
+    NoticeUpdater(
+            List<NoticeFinder> finders,
+            WorkshopNoticeFinder workshops,
+            NoticeRepository store,
+            PendingNoticeChecks due,
+            CaseService cases,
+            TransactionTemplate transaction,
+            Clock clock) {
+        this.finders = finders;
+        this.workshops = workshops;
+        this.store = store;
+        this.due = due;
+        this.cases = cases;
+        this.transaction = transaction;
+        this.clock = clock;
+    }
+
+    /** Looks at one case. Finding takes its time and no lock; keeping is one short transaction. */
+    void look(PendingNoticeChecks.Due one) {
+        CaseFacts file = cases.facts(one.caseId());
+        List<FinderResult> found = new ArrayList<>();
+        finders.forEach(finder -> found.addAll(finder.find(file)));
+        transaction.executeWithoutResult(status -> {
+            List<UUID> gone = keep(one.caseId(), true, found);
+            // in the order in which everybody notes cases, so that no two wait for each other
+            Set<UUID> touched = new TreeSet<>(Set.of(one.caseId()));
+            if (one.spread()) {
+                found.stream()
+                        .flatMap(each -> each.others().stream())
+                        .map(FinderResult.Other::id)
+                        .distinct()
+                        .limit(MOST_SPREAD)
+                        .forEach(touched::add);
+                gone.forEach(notice -> touched.addAll(due.others(notice)));
+            }
+            for (UUID each : touched) {
+                if (each.equals(one.caseId())) {
+                    due.done(one);
+                } else {
+                    due.noteQuietly(each);
+                }
+            }
+        });
+    }
+
+    /** Holds every workshop against all others. */
+    void lookAtWorkshops() {
+        Map<UUID, List<FinderResult>> found = workshops.find();
+        transaction.executeWithoutResult(status -> found.forEach((workshop, each) -> keep(workshop, false, each)));
+    }
+
+    /** @return notices that are gone */
+    private List<UUID> keep(UUID subject, boolean ofCase, List<FinderResult> found) {
+        Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        List<NoticeRepository.Standing> standing = store.standing(subject);
+        Set<FinderResult> known = found.stream()
+                .filter(each -> standing.stream().anyMatch(one -> one.says(each)))
+                .collect(Collectors.toSet());
+        List<UUID> gone = standing.stream()
+                .filter(one -> found.stream().noneMatch(one::says))
+                .map(NoticeRepository.Standing::id)
+                .toList();
+        gone.forEach(notice -> store.gone(notice, at));
+        found.stream()
+                .filter(each -> !known.contains(each))
+                .distinct()
+                .forEach(each -> store.add(subject, ofCase, each, at));
+        return gone;
+    }
+}

@@ -1,0 +1,59 @@
+package org.voltdocket.notice;
+
+import java.sql.Timestamp;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/** Cases that are to be looked at anew. */
+@Component
+class PendingNoticeChecks {
+
+    private final JdbcClient db;
+
+    PendingNoticeChecks(JdbcClient db) {
+        this.db = db;
+    }
+
+    /** @param spread whether cases that have something in common are to be looked at too */
+    record Due(UUID caseId, Timestamp since, boolean spread) {}
+
+    /** Notes a change, in the transaction that makes it. */
+    void note(UUID caseId) {
+        db.sql("insert into claim_notice_due (case_id, since, spread) values (?, clock_timestamp(), true)"
+                        + " on conflict (case_id) do update set since = clock_timestamp(), spread = true")
+                .param(caseId)
+                .update();
+    }
+
+    /** Notes a case that has something in common with one just looked at. */
+    void noteQuietly(UUID caseId) {
+        db.sql("insert into claim_notice_due (case_id, since, spread) values (?, clock_timestamp(), false)"
+                        + " on conflict do nothing")
+                .param(caseId)
+                .update();
+    }
+
+    /** Cases that a notice speaks of. */
+    List<UUID> others(UUID notice) {
+        return db.sql("select f.id from claim_notice n join case_summary f on f.number = any (n.others) where n.id = ?")
+                .param(notice)
+                .query(UUID.class)
+                .list();
+    }
+
+    List<Due> some() {
+        return db.sql("select case_id, since, spread from claim_notice_due order by since, case_id limit 100")
+                .query((row, number) -> new Due(
+                        row.getObject("case_id", UUID.class), row.getTimestamp("since"), row.getBoolean("spread")))
+                .list();
+    }
+
+    /** Done, unless something changed since. */
+    void done(Due due) {
+        db.sql("delete from claim_notice_due where case_id = ? and since = ?")
+                .params(due.caseId(), due.since())
+                .update();
+    }
+}

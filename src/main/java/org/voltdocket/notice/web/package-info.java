@@ -1,0 +1,2 @@
+/** Notices over HTTP, for the distributor only. Start reading at NoticePage. */
+package org.voltdocket.notice.web;

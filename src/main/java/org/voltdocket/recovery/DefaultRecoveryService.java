@@ -1,0 +1,220 @@
+package org.voltdocket.recovery;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.catalogue.CatalogueService;
+import org.voltdocket.catalogue.Product;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.RequestException;
+import org.voltdocket.recovery.SupplierRecovery.Answer;
+import org.voltdocket.recovery.SupplierRecovery.Line;
+import org.voltdocket.trail.Trail;
+
+/** The lists in PostgreSQL. Locks in this order: lists, trail. */
+@Service
+@Transactional
+class DefaultRecoveryService implements RecoveryService {
+
+    private static final int MOST_WAITING = 5000;
+    private static final int MOST_LISTS = 200;
+
+    private final RecoveryRepository store;
+    private final RecoveryCreator maker;
+    private final SupplierAnswerParser answers;
+    private final CatalogueService catalogue;
+    private final Trail trail;
+    private final Clock clock;
+
+    DefaultRecoveryService(
+            RecoveryRepository store,
+            RecoveryCreator maker,
+            SupplierAnswerParser answers,
+            CatalogueService catalogue,
+            Trail trail,
+            Clock clock) {
+        this.store = store;
+        this.maker = maker;
+        this.answers = answers;
+        this.catalogue = catalogue;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<SupplierBalance> money(Actor actor) {
+        mayRead(actor);
+        return RecoveryTotals.of(waiting(), store.all(Integer.MAX_VALUE));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<RecoverableClaim> waiting(Actor actor) {
+        mayRead(actor);
+        return waiting();
+    }
+
+    private List<RecoverableClaim> waiting() {
+        List<RecoverableClaim> all = store.waiting(MOST_WAITING);
+        Map<BatterySerial, Product> products =
+                catalogue.of(all.stream().map(RecoverableClaim::serial).toList());
+        return all.stream()
+                .map(one -> new RecoverableClaim(
+                        one.claim(),
+                        one.number(),
+                        one.serial(),
+                        one.decidedOn(),
+                        one.amount(),
+                        Optional.ofNullable(products.get(one.serial()))))
+                .toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<SupplierRecovery> all(Actor actor) {
+        mayRead(actor);
+        return store.all(MOST_LISTS);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public SupplierRecovery of(Actor actor, String number) {
+        mayRead(actor);
+        return require(number);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public byte[] pdf(Actor actor, String number) {
+        return store.bytes(of(actor, number).id(), "pdf");
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public byte[] csv(Actor actor, String number) {
+        return store.bytes(of(actor, number).id(), "csv");
+    }
+
+    @Override
+    public SupplierRecovery make(Actor actor, String supplier, String currency, Set<UUID> claims) {
+        mayWrite(actor);
+        store.lock();
+        List<RecoverableClaim> taken = waiting().stream()
+                .filter(one -> one.product()
+                        .filter(product -> product.supplier().code().equals(supplier))
+                        .isPresent())
+                .filter(one -> one.amount().code().equals(currency))
+                .filter(one -> claims.isEmpty() || claims.contains(one.claim()))
+                .toList();
+        Set<UUID> missing = new HashSet<>(claims);
+        taken.forEach(one -> missing.remove(one.claim()));
+        if (taken.isEmpty() || !missing.isEmpty()) {
+            throw conflict(
+                    missing.isEmpty()
+                            ? "Nothing waits for supplier " + supplier + " in " + currency + "."
+                            : missing.size() + " of the claims named do not wait for supplier " + supplier + " in "
+                                    + currency + "; somebody may have put them into a list just before.");
+        }
+        SupplierRecovery made = maker.make(actor, supplier, taken, now());
+        Map<String, Object> details = new LinkedHashMap<>();
+        details.put("recovery.supplier", supplier);
+        details.put("recovery.total", made.total().toString());
+        details.put(
+                "recovery.claims",
+                made.lines().stream().map(line -> line.number().value()).toList());
+        details.put("recovery.pdf", made.pdf().hex());
+        details.put("recovery.csv", made.csv().hex());
+        trail.record(actor, "recovery-made", subject(made), details);
+        return made;
+    }
+
+    @Override
+    public SupplierRecovery answer(Actor actor, String number, SupplierAnswer given) {
+        mayWrite(actor);
+        store.lock();
+        SupplierRecovery list = require(number);
+        if (list.withdrawn().isPresent()) {
+            throw conflict("List " + number + " was withdrawn; nobody answers it.");
+        }
+        Line line = list.lines().stream()
+                .filter(one -> one.position() == given.position())
+                .findFirst()
+                .orElseThrow(() -> RequestException.invalid(
+                        "recovery-refused",
+                        "position",
+                        "'position' is 1 to " + list.lines().size() + "; read " + given.position() + "."));
+        Answer answer = answers.read(actor, line, given, now());
+        store.answer(list.id(), line.position(), line.answers().size() + 1, answer);
+        Map<String, Object> change = new LinkedHashMap<>();
+        change.put("old", line.answer().map(DefaultRecoveryService::told).orElse(null));
+        change.put("new", told(answer));
+        Map<String, Object> details = new LinkedHashMap<>();
+        details.put("recovery.claim", line.number().value());
+        details.put("recovery.answer", change);
+        answer.reason().ifPresent(reason -> details.put("recovery.reason", reason));
+        trail.record(actor, "recovery-answered", subject(list), details);
+        return require(number);
+    }
+
+    private static String told(Answer answer) {
+        return answer.credited().map(money -> "credited " + money).orElse("refused") + ", " + answer.on();
+    }
+
+    @Override
+    public SupplierRecovery withdraw(Actor actor, String number, String reason) {
+        mayWrite(actor);
+        store.lock();
+        SupplierRecovery list = require(number);
+        String why = SupplierAnswerParser.text(reason)
+                .orElseThrow(
+                        () -> RequestException.invalid("recovery-refused", "reason", "'reason' is missing: say why."));
+        if (list.withdrawn().isPresent()
+                || list.lines().stream().anyMatch(line -> line.answer().isPresent())) {
+            throw conflict("List " + number + " was withdrawn before or has answers, and so stays.");
+        }
+        store.withdraw(list.id(), now(), actor.user(), why);
+        trail.record(actor, "recovery-withdrawn", subject(list), Map.of("recovery.reason", why));
+        return require(number);
+    }
+
+    private SupplierRecovery require(String number) {
+        return store.find(number).orElseThrow(() -> new NotFoundException("list " + number));
+    }
+
+    private static RequestException conflict(String message) {
+        return RequestException.of(409, "recovery-conflict", message + " Nothing was changed: read it again.");
+    }
+
+    private static String subject(SupplierRecovery list) {
+        return "recovery/" + list.number();
+    }
+
+    private static void mayRead(Actor actor) {
+        if (actor.isWorkshop()) {
+            throw new AccessDeniedException("what suppliers owe is the distributor's");
+        }
+    }
+
+    private static void mayWrite(Actor actor) {
+        if (!actor.canDecideClaims()) {
+            throw new AccessDeniedException("lists are made by clerks");
+        }
+    }
+
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS);
+    }
+}

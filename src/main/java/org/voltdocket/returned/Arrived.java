@@ -1,8 +1,0 @@
-package org.voltdocket.returned;
-
-/**
- * Answer to booking a battery in.
- *
- * @param created false where it is booked in already and has no outcome yet
- */
-public record Arrived(boolean created, Returned battery) {}

@@ -1,0 +1,52 @@
+package org.voltdocket.returned;
+
+import java.util.List;
+import java.util.Optional;
+import org.voltdocket.returned.sampling.SamplingPlan;
+
+/** Which batteries of a draw are the sample, and what they say of the lot. */
+final class LotSample {
+
+    private LotSample() {}
+
+    /**
+     * Whether each battery, in the order drawn, is in the sample: the first so many, where one that could not be tested leaves its
+     * place to the next.
+     *
+     * @param outcomes in the order drawn; empty where there is none yet
+     */
+    static List<Boolean> members(int sampleSize, List<Optional<BenchOutcome>> outcomes) {
+        Boolean[] in = new Boolean[outcomes.size()];
+        int taken = 0;
+        for (int i = 0; i < in.length; i++) {
+            boolean testable =
+                    outcomes.get(i).filter(BenchOutcome.NOT_TESTED::equals).isEmpty();
+            in[i] = testable && taken < sampleSize;
+            taken += in[i] ? 1 : 0;
+        }
+        return List.of(in);
+    }
+
+    /** A lot is not accepted as soon as too many count against it, and accepted once all of its sample is tested. */
+    static Lot.Standing standing(Lot.Scope scope, SamplingPlan plan, List<Optional<BenchOutcome>> outcomes) {
+        List<Boolean> in = members(plan.sampleSize(), outcomes);
+        int tested = 0;
+        int against = 0;
+        int replaced = 0;
+        int members = 0;
+        for (int i = 0; i < outcomes.size(); i++) {
+            Optional<BenchOutcome> outcome = outcomes.get(i);
+            if (in.get(i)) {
+                members++;
+                tested += outcome.isPresent() ? 1 : 0;
+                against += outcome.filter(scope::counts).isPresent() ? 1 : 0;
+            } else if (outcome.filter(BenchOutcome.NOT_TESTED::equals).isPresent() && members < plan.sampleSize()) {
+                replaced++;
+            }
+        }
+        Lot.Verdict verdict = against > plan.acceptance()
+                ? Lot.Verdict.NOT_ACCEPTED
+                : tested == members && members > 0 ? Lot.Verdict.ACCEPTED : Lot.Verdict.OPEN;
+        return new Lot.Standing(tested, against, replaced, verdict);
+    }
+}

@@ -1,0 +1,23 @@
+package org.voltdocket.returned;
+
+import java.util.List;
+import java.util.UUID;
+import org.voltdocket.kernel.Actor;
+
+/** The pallets that batteries come on. For {@code AUDITOR} and {@code ADMIN}. */
+public interface PalletService {
+
+    /**
+     * Notes a pallet with its list.
+     *
+     * @throws InvalidReturnRequestException if anything in it cannot be right; every wrong line is named
+     * @throws ReturnConflictException if its number is taken
+     */
+    Pallet note(Actor actor, PalletAnnouncement note);
+
+    /** All pallets, the latest first. */
+    List<Pallet> all(Actor actor);
+
+    /** @throws org.voltdocket.casefile.NotFoundException if there is none */
+    Pallet.Whole whole(Actor actor, UUID id);
+}

@@ -1,0 +1,90 @@
+package org.voltdocket.returned;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.voltdocket.casefile.CaseListItem;
+import org.voltdocket.casefile.CaseReference;
+import org.voltdocket.diagnosis.Facts.BatteryFacts;
+import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.returned.bench.StepRecord;
+
+/**
+ * A battery that came back, with all that is noted of it.
+ *
+ * @param number short, for its label: {@code R-000017}
+ * @param pallet number of the pallet it came on
+ * @param days whole days since it arrived
+ * @param told what is to be told of it now
+ * @param file the case that its evidence joins
+ * @param cases every case of the battery, newest first
+ * @param facts of the battery, from that case
+ * @param supplier name of whoever made it, as the catalogue said on arrival
+ * @param type code of its type, as the catalogue said on arrival
+ * @param batch as the catalogue said on arrival
+ * @param conditions as seen, the latest last
+ * @param places where it was put, the latest last
+ * @param steps of the bench, in the order noted
+ * @param evidence files of the bench, in the order received
+ * @param outcomes the latest last
+ */
+public record ReturnedBattery(
+        UUID id,
+        String number,
+        BatterySerial serial,
+        Optional<String> pallet,
+        Instant arrivedAt,
+        String bookedBy,
+        long days,
+        List<ArrivalNotices> told,
+        Optional<CaseReference> file,
+        List<CaseListItem> cases,
+        BatteryFacts facts,
+        Optional<String> supplier,
+        Optional<String> type,
+        Optional<String> batch,
+        List<BatteryCondition> conditions,
+        List<Place> places,
+        List<StepRecord> steps,
+        List<EvidenceItem> evidence,
+        List<Outcome> outcomes) {
+
+    /** Where it was put in the store. */
+    public record Place(String name, Instant at, String by) {}
+
+    public ReturnedBattery {
+        told = List.copyOf(told);
+        cases = List.copyOf(cases);
+        conditions = List.copyOf(conditions);
+        places = List.copyOf(places);
+        steps = List.copyOf(steps);
+        evidence = List.copyOf(evidence);
+        outcomes = List.copyOf(outcomes);
+    }
+
+    /** How it looked last. */
+    public Optional<BatteryCondition> condition() {
+        return last(conditions);
+    }
+
+    /** Where it stands. */
+    public Optional<Place> place() {
+        return last(places);
+    }
+
+    /** The outcome that counts. */
+    public Optional<Outcome> outcome() {
+        return last(outcomes);
+    }
+
+    /** Whether the bench brought any test or recording, beside documents. */
+    public boolean tested() {
+        return evidence.stream().anyMatch(item -> item.kind() != org.voltdocket.diagnosis.EvidenceKind.DOCUMENT);
+    }
+
+    private static <T> Optional<T> last(List<T> all) {
+        return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1));
+    }
+}

@@ -1,0 +1,83 @@
+package org.voltdocket.returned.web;
+
+import jakarta.servlet.http.HttpServletResponse;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.returned.ArrivalNotices;
+import org.voltdocket.returned.ArrivalResult;
+import org.voltdocket.returned.InvalidReturnRequestException;
+import org.voltdocket.returned.PalletService;
+import org.voltdocket.returned.ReturnListItem;
+import org.voltdocket.returned.ReturnQuery;
+import org.voltdocket.returned.ReturnRequestParser;
+import org.voltdocket.returned.ReturnService;
+
+/** The store of returned batteries, and the field that a hand scanner types into. */
+@Controller
+@RequestMapping("/returns")
+class ReturnsPageController {
+
+    private static final int SHOWN = 200;
+
+    private final ReturnService returns;
+    private final PalletService pallets;
+
+    ReturnsPageController(ReturnService returns, PalletService pallets) {
+        this.returns = returns;
+        this.pallets = pallets;
+    }
+
+    @GetMapping
+    String list(
+            Actor actor,
+            @RequestParam(defaultValue = "") String q,
+            @RequestParam(defaultValue = "") String state,
+            @RequestParam(defaultValue = "") String told,
+            @RequestParam(defaultValue = "") String pallet,
+            Model model) {
+        List<ReturnListItem> lines = returns.list(actor, new ReturnQuery(q, state, told, SHOWN));
+        model.addAttribute("lines", lines);
+        model.addAttribute("full", lines.size() == SHOWN);
+        model.addAttribute("q", q);
+        model.addAttribute("state", state);
+        model.addAttribute("told", told);
+        model.addAttribute("tolds", ArrivalNotices.values());
+        model.addAttribute("pallet", pallet);
+        model.addAttribute("pallets", pallets.all(actor));
+        model.addAttribute("filtered", !(q + state + told).isBlank());
+        return "returned/list";
+    }
+
+    /** A scan: the serial, then Enter. The page comes back with what is to be told, ready for the next. */
+    @PostMapping
+    String scan(
+            Actor actor,
+            @RequestParam(defaultValue = "") String serial,
+            @RequestParam(defaultValue = "") String pallet,
+            Model model,
+            RedirectAttributes flash,
+            HttpServletResponse response) {
+        try {
+            ArrivalResult arrived = returns.arrive(
+                    actor,
+                    ReturnRequestParser.serial(serial),
+                    Optional.of(pallet).filter(text -> !text.isBlank()));
+            flash.addFlashAttribute("scanned", arrived);
+            flash.addAttribute("pallet", pallet);
+            return "redirect:/returns";
+        } catch (InvalidReturnRequestException refused) {
+            response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
+            model.addAttribute("scanError", refused.getMessage());
+            model.addAttribute("serial", serial);
+            return list(actor, "", "", "", pallet, model);
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** Page of the warranty terms. */
+package org.voltdocket.warranty.web;

@@ -1,0 +1,67 @@
+package org.voltdocket.diagnosis.quantity;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Diagnosis;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Made;
+
+/** Each kind of recording by its plainest example, and what lies close to it. */
+class RecordingClassifierTest {
+
+    private static EvidenceKind kind(Made made) {
+        return Diagnosis.kindOf(made.recording());
+    }
+
+    private static double start(double t, double atS) {
+        return t < atS ? 12.6 : t < atS + 1 ? 10 : 14.2;
+    }
+
+    @Test
+    void aStartAndARunningEngineMakeADrive() {
+        assertThat(kind(Made.at(10, 900).with(Channel.MEASURED_V, t -> start(t, 30))))
+                .isEqualTo(EvidenceKind.DRIVE_RECORDING);
+        assertThat(kind(Made.at(1, 900).with(Channel.MEASURED_V, t -> 14.2))).isEqualTo(EvidenceKind.DRIVE_RECORDING);
+        assertThat(kind(Made.at(1, 900).with(Channel.MEASURED_V, t -> 12.7).with(Channel.ENGINE_RPM, t -> 900)))
+                .isEqualTo(EvidenceKind.DRIVE_RECORDING);
+    }
+
+    @Test
+    void oneStartSampledFastMakesACrankingRecording() {
+        assertThat(kind(Made.at(50, 20).with(Channel.MEASURED_V, t -> start(t, 5))))
+                .isEqualTo(EvidenceKind.CRANKING_RECORDING);
+        assertThat(kind(Made.at(200, 10).with(Channel.MEASURED_V, t -> start(t, 5))))
+                .isEqualTo(EvidenceKind.CRANKING_RECORDING);
+        assertThat(kind(Made.at(40, 20).with(Channel.MEASURED_V, t -> start(t, 5))))
+                .as("under 50 Hz")
+                .isEqualTo(EvidenceKind.DRIVE_RECORDING);
+        assertThat(kind(Made.at(50, 60)
+                        .with(Channel.MEASURED_V, t -> t < 30 ? start(t, 5) - (t > 6 ? 1.7 : 0) : start(t, 40))))
+                .as("two starts")
+                .isEqualTo(EvidenceKind.DRIVE_RECORDING);
+    }
+
+    @Test
+    void restThroughoutMakesAStandingRecording() {
+        assertThat(kind(Made.at(0.1, 36_000).with(Channel.MEASURED_V, t -> 12.6 - 1e-6 * t)))
+                .isEqualTo(EvidenceKind.STANDING_RECORDING);
+        assertThat(kind(Made.at(0.1, 36_000)
+                        .with(Channel.MEASURED_V, t -> 12.6 - 2e-6 * t)
+                        .with(Channel.MEASURED_A, t -> -0.25)))
+                .as("a drain is no capacity run")
+                .isEqualTo(EvidenceKind.STANDING_RECORDING);
+    }
+
+    @Test
+    void aSteadyCurrentDownToEmptyMakesADischargeRecording() {
+        Made run = Made.at(0.1, 72_000)
+                .with(Channel.MEASURED_V, t -> 12.5 - 2 * t / 72_000)
+                .with(Channel.MEASURED_A, t -> -3);
+        assertThat(kind(run)).isEqualTo(EvidenceKind.DISCHARGE_RECORDING);
+        assertThat(kind(Made.at(0.1, 72_000).with(Channel.MEASURED_V, t -> 12.5 - 2 * t / 72_000)))
+                .as("without a current nothing tells a capacity run")
+                .isEqualTo(EvidenceKind.STANDING_RECORDING);
+    }
+}
