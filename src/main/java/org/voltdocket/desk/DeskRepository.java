@@ -12,7 +12,7 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.namedparam.NamedParameterJdbcTemplate;
 import org.springframework.stereotype.Component;
 
-/** Reads {@code claim_desk}. */
+/** Reads {@code claim_list}. */
 @Component
 class DeskRepository {
 
@@ -46,7 +46,7 @@ class DeskRepository {
         return part.isEmpty()
                 ? List.of()
                 : db.queryForList(
-                        "select id from workshop where strpos(lower(name), lower(:part)) > 0 order by name limit :most",
+                        "select id from workshop_summary where strpos(lower(name), lower(:part)) > 0 order by name limit :most",
                         Map.of("part", part, "most", most),
                         UUID.class);
     }
@@ -54,7 +54,7 @@ class DeskRepository {
     /** Claims with an objection that waits, of one workshop or of all. */
     long objections(Optional<UUID> workshop) {
         Long count = db.queryForObject(
-                "select count(*) from claim_desk where objected_at is not null"
+                "select count(*) from claim_list where objected_at is not null"
                         + (workshop.isPresent() ? " and workshop_id = :own" : ""),
                 workshop.<Map<String, Object>>map(own -> Map.of("own", own)).orElse(Map.of()),
                 Long.class);

@@ -60,7 +60,8 @@ class Outcomes {
 
     List<Audited> within(InsightQuery question) {
         Lines lines = Lines.claimedWithin(question).and(TEACHES);
-        return db.sql("select " + GROUP + " as kind, i.outcome, a.body from insight_case i left join assessment a"
+        return db.sql("select " + GROUP
+                        + " as kind, i.outcome, a.body from insight_case i left join assessment_summary a"
                         + " on a.id = i.stated_assessment where " + lines.where() + " order by i.number")
                 .params(lines.parameters())
                 .query((row, at) -> new Audited(

@@ -2,6 +2,8 @@ package org.voltdocket.warranty;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.catalogue.BatteryType;
 import org.voltdocket.catalogue.CatalogueService;
@@ -10,19 +12,29 @@ import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Money;
+import tools.jackson.databind.json.JsonMapper;
 
-/** Computes the amount due for a claim by the warranty terms. */
+/** Computes the amount due for a claim by the warranty terms, and stores the calculation of decided claims. */
 @Component
 public class WarrantyService {
 
     private final WarrantyTermsService terms;
     private final CatalogueService catalogue;
     private final WarrantyExplanation words;
+    private final JdbcClient db;
+    private final JsonMapper json;
 
-    WarrantyService(WarrantyTermsService terms, CatalogueService catalogue, WarrantyExplanation words) {
+    WarrantyService(
+            WarrantyTermsService terms,
+            CatalogueService catalogue,
+            WarrantyExplanation words,
+            JdbcClient db,
+            JsonMapper json) {
         this.terms = terms;
         this.catalogue = catalogue;
         this.words = words;
+        this.db = db;
+        this.json = json;
     }
 
     /**
@@ -50,5 +62,23 @@ public class WarrantyService {
         String from = start == null ? null : facts.battery().soldOn() == null ? "fitted" : "sold";
         return new WarrantyCalculation(
                 standing, use.id(), start, from, claimedOn, null, null, null, null, null, null, null, null, null);
+    }
+
+    /** Stores the calculation that the decision of the claim is based on. */
+    public void freeze(UUID claimId, WarrantyCalculation calculation) {
+        db.sql("insert into warranty_calculation (claim_id, terms_id, body) values (?, ?, ?)")
+                .param(claimId)
+                .param(calculation.terms() == null ? null : calculation.terms().id())
+                .param(json.writeValueAsString(calculation))
+                .update();
+    }
+
+    /** The calculation that the decision of the claim is based on; empty if it is not decided. */
+    public Optional<WarrantyCalculation> frozen(UUID claimId) {
+        return db.sql("select body from warranty_calculation where claim_id = ?")
+                .param(claimId)
+                .query(String.class)
+                .optional()
+                .map(body -> json.readValue(body, WarrantyCalculation.class));
     }
 }
