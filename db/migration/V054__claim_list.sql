@@ -21,7 +21,7 @@ create table claim_desk (
     leaning         text,
     first_cause     text,
     probability     double precision,
-    open            boolean not null generated always as (state in ('submitted', 'in-review', 'evidence-asked')) stored,
+    open            boolean not null generated always as (claim_is_open(state)) stored,
     -- answered claims come first, then those with the highest probability
     rank            double precision not null
                         generated always as (coalesce(probability, 0) + case when answered then 1 else 0 end) stored,

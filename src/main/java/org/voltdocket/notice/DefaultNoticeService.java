@@ -13,6 +13,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.trail.Trail;
 
@@ -20,8 +21,6 @@ import org.voltdocket.trail.Trail;
 @Service
 @Transactional
 class DefaultNoticeService implements NoticeService {
-
-    private static final int MOST_REASON = 2000;
 
     private final NoticeRepository store;
     private final Trail trail;
@@ -56,19 +55,13 @@ class DefaultNoticeService implements NoticeService {
     @Override
     public Notice lookedAt(Actor actor, UUID notice, String reason) {
         requireDistributor(actor);
-        String text = reason == null ? "" : reason.strip();
-        if (text.isEmpty() || text.length() > MOST_REASON || text.indexOf(0) >= 0) {
-            throw RequestException.invalid(
-                    "notice-refused",
-                    "reason",
-                    "'reason' states in 1 to " + MOST_REASON + " characters the result of the review");
-        }
+        String text = FreeText.required("notice-refused", "reason", reason, "states the result of the review");
         Notice found = store.find(notice).orElseThrow(() -> new NotFoundException("such notice"));
         if (found.kind() == NoticeKind.DECISION_OBJECTED_TO) {
             throw RequestException.of(
                     409,
                     "notice-conflict",
-                    "An objection is not reviewed here but answered on the page of the case, where the workshop reads the"
+                    "An objection is not reviewed but answered, on the page of the case, where the workshop reads the"
                             + " answer. Nothing was saved.");
         }
         if (!store.looked(notice, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user(), text)) {

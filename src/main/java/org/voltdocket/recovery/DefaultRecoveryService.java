@@ -18,6 +18,7 @@ import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.catalogue.Product;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.recovery.SupplierRecovery.Answer;
 import org.voltdocket.recovery.SupplierRecovery.Line;
@@ -178,9 +179,7 @@ class DefaultRecoveryService implements RecoveryService {
         mayWrite(actor);
         store.lock();
         SupplierRecovery list = require(number);
-        String why = SupplierAnswerParser.text(reason)
-                .orElseThrow(
-                        () -> RequestException.invalid("recovery-refused", "reason", "'reason' is missing: say why."));
+        String why = FreeText.required("recovery-refused", "reason", reason, "states why");
         if (list.withdrawn().isPresent()
                 || list.lines().stream().anyMatch(line -> line.answer().isPresent())) {
             throw conflict("List " + number + " was withdrawn before or has answers, and so stays.");

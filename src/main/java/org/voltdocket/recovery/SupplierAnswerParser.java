@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.recovery.SupplierRecovery.Answer;
@@ -16,8 +17,6 @@ import org.voltdocket.recovery.SupplierRecovery.Line;
 @Component
 class SupplierAnswerParser {
 
-    private static final int MOST_REASON = 2000;
-
     private final Clock clock;
 
     SupplierAnswerParser(Clock clock) {
@@ -26,7 +25,7 @@ class SupplierAnswerParser {
 
     /** @throws RequestException if a member is missing or cannot be right */
     Answer read(Actor actor, Line line, SupplierAnswer given, Instant at) {
-        Optional<String> reason = text(given.reason());
+        Optional<String> reason = FreeText.optional("recovery-refused", "reason", given.reason());
         boolean credited = "credited".equals(given.outcome());
         if (!credited && !"refused".equals(given.outcome())) {
             throw RequestException.invalid(
@@ -73,16 +72,5 @@ class SupplierAnswerParser {
                 "on",
                 "'on' is the day of the answer, such as 2026-03-04, from the approval on " + line.decidedOn()
                         + " until today; read '" + given + "'.");
-    }
-
-    /** The words without blanks around; empty where there are none. */
-    static Optional<String> text(String given) {
-        Optional<String> text = Optional.ofNullable(given).map(String::strip).filter(one -> !one.isEmpty());
-        if (text.filter(one -> one.length() > MOST_REASON || one.indexOf(0) >= 0)
-                .isPresent()) {
-            throw RequestException.invalid(
-                    "recovery-refused", "reason", "'reason' has at most " + MOST_REASON + " characters.");
-        }
-        return text;
     }
 }

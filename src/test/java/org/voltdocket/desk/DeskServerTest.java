@@ -149,7 +149,7 @@ class DeskServerTest {
         assertThat(counts.get("submitted").get(judged)).isEqualTo(before.equals(judged) ? 2 : 1);
         assertThat(numbers("state", "submitted")).contains(two.number());
 
-        tally.fold();
+        tally.merge();
         assertThat(desk.counts(owner.actor())).isEqualTo(counts);
         Map<String, Long> counted = new java.util.TreeMap<>();
         desk.counts(server.user(Role.ADMIN).actor())
