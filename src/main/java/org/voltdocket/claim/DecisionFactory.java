@@ -90,7 +90,7 @@ class DecisionFactory {
      */
     StoredAssessment frozen(UUID assessment, Optional<StoredAssessment> latest) {
         return latest.filter(kept -> kept.id().equals(assessment))
-                .or(() -> assessments.kept(assessment))
+                .or(() -> assessments.stored(assessment))
                 .orElseThrow(() -> new IllegalStateException("assessment " + assessment + " is not kept"));
     }
 

@@ -14,7 +14,7 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Money;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Computes the amount due for a claim by the warranty terms, and stores the calculation of decided claims. */
+/** Computes the amount due for a claim by the warranty terms. */
 @Component
 public class WarrantyService {
 
@@ -30,11 +30,11 @@ public class WarrantyService {
             WarrantyExplanation words,
             JdbcClient db,
             JsonMapper json) {
+        this.db = db;
+        this.json = json;
         this.terms = terms;
         this.catalogue = catalogue;
         this.words = words;
-        this.db = db;
-        this.json = json;
     }
 
     /**
@@ -64,16 +64,16 @@ public class WarrantyService {
                 standing, use.id(), start, from, claimedOn, null, null, null, null, null, null, null, null, null);
     }
 
-    /** Stores the calculation that the decision of the claim is based on. */
-    public void freeze(UUID claimId, WarrantyCalculation calculation) {
+    /** Stores the calculation that a decision is based on; it is never changed. */
+    public void freeze(UUID claimId, WarrantyCalculation sum) {
         db.sql("insert into warranty_calculation (claim_id, terms_id, body) values (?, ?, ?)")
                 .param(claimId)
-                .param(calculation.terms() == null ? null : calculation.terms().id())
-                .param(json.writeValueAsString(calculation))
+                .param(sum.terms() == null ? null : sum.terms().id())
+                .param(json.writeValueAsString(sum))
                 .update();
     }
 
-    /** The calculation that the decision of the claim is based on; empty if it is not decided. */
+    /** The calculation that the decision of the claim is based on; empty if the claim is not decided. */
     public Optional<WarrantyCalculation> frozen(UUID claimId) {
         return db.sql("select body from warranty_calculation where claim_id = ?")
                 .param(claimId)

@@ -67,6 +67,10 @@ class DeskSearchTest {
                     i % 3 == 0 ? "A-" + i + "-" + mark : mark + "-" + i,
                     workshop.workshop().orElseThrow());
             db.update(
+                    "insert into case_workshop (case_id, workshop_id, added_at, added_by) values (?, ?, now(), 'test')",
+                    file,
+                    workshop.workshop().orElseThrow());
+            db.update(
                     "insert into claim (id, case_id, workshop_id, amount, currency, state, version, opened_at, opened_by)"
                             + " values (?, ?, ?, ?, 'EUR', 'draft', 0, now(), 'test')",
                     UUID.randomUUID(),

@@ -89,7 +89,7 @@ class ClaimDocumentController {
             Actor actor, @PathVariable CaseNumber number, @Parameter(description = PLACE) @PathVariable int place) {
         return claims.at(actor, number, place)
                 .decision()
-                .flatMap(decision -> assessments.kept(decision.assessment()))
+                .flatMap(decision -> assessments.stored(decision.assessment()))
                 .map(StoredAssessment::body)
                 .orElseThrow(() -> new NotFoundException("decision on this claim of case " + number))
                 .getBytes(StandardCharsets.UTF_8);

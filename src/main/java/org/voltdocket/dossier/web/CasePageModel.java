@@ -13,10 +13,10 @@ import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
-import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
 import org.voltdocket.evidence.SeriesQuery;
+import org.voltdocket.evidence.SeriesService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.notice.NoticeService;
@@ -29,7 +29,7 @@ import org.voltdocket.ui.TextFormatter;
 class CasePageModel {
 
     private final DossierService dossiers;
-    private final EvidenceArchive archive;
+    private final SeriesService series;
     private final ClaimService claims;
     private final EvidenceRequestService requests;
     private final ReturnService returns;
@@ -39,7 +39,7 @@ class CasePageModel {
 
     CasePageModel(
             DossierService dossiers,
-            EvidenceArchive archive,
+            SeriesService series,
             ClaimService claims,
             EvidenceRequestService requests,
             NoticeService notices,
@@ -52,7 +52,7 @@ class CasePageModel {
         this.requests = requests;
         this.notices = notices;
         this.dossiers = dossiers;
-        this.archive = archive;
+        this.series = series;
         this.routes = routes;
     }
 
@@ -117,7 +117,7 @@ class CasePageModel {
 
     RecordingView recording(Actor actor, EvidenceItem item, Assessment assessment) {
         Series ends =
-                archive.series(actor, item.id(), new SeriesQuery(List.of("measured_v"), null, null, SeriesQuery.LEAST));
+                series.read(actor, item.id(), new SeriesQuery(List.of("measured_v"), null, null, SeriesQuery.LEAST));
         String id = item.id().toString();
         return RecordingView.of(
                 item,

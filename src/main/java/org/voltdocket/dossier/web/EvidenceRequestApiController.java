@@ -23,9 +23,9 @@ import org.voltdocket.claim.ClaimView;
 import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.claim.RequestedItemAnswer;
 import org.voltdocket.claim.web.ClaimResponses;
+import org.voltdocket.evidence.Rejected;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
-import org.voltdocket.ui.ProblemDetails;
 
 /** Answers to what the distributor asked for, one by one. */
 @RestController
@@ -76,7 +76,7 @@ class EvidenceRequestApiController {
         if (UploadHandler.isThere(file)) {
             UploadHandler.Outcome outcome = uploads.receive(actor, ref, file, null);
             if (outcome.refused() != null) {
-                throw ProblemDetails.raise(EvidenceApiController.problem(outcome.refused()));
+                throw new Rejected(outcome.refused()).exception();
             }
             evidence = Optional.of(outcome.item().id());
         }
