@@ -17,7 +17,7 @@ import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.trail.Trail;
 
-/** The notices for people. Their trail has a subject of its own, for a workshop reads the trail of its case. */
+/** Notices in PostgreSQL. Their trail entries have a subject of their own, because a workshop reads the trail of its case. */
 @Service
 @Transactional
 class DefaultNoticeService implements NoticeService {
@@ -64,7 +64,7 @@ class DefaultNoticeService implements NoticeService {
                     "An objection is not reviewed but answered, on the page of the case, where the workshop reads the"
                             + " answer. Nothing was saved.");
         }
-        if (!store.looked(notice, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user(), text)) {
+        if (!store.review(notice, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user(), text)) {
             Notice.Looked earlier = store.find(notice).flatMap(Notice::looked).orElseThrow();
             throw RequestException.of(
                     409,

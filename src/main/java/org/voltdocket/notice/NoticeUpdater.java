@@ -81,18 +81,18 @@ class NoticeUpdater {
         transaction.executeWithoutResult(status -> found.forEach((workshop, each) -> keep(workshop, false, each)));
     }
 
-    /** @return notices that are gone */
+    /** @return notices that ended */
     private List<UUID> keep(UUID subject, boolean ofCase, List<FinderResult> found) {
         Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        List<NoticeRepository.Standing> standing = store.standing(subject);
+        List<NoticeRepository.Current> current = store.current(subject);
         Set<FinderResult> known = found.stream()
-                .filter(each -> standing.stream().anyMatch(one -> one.says(each)))
+                .filter(each -> current.stream().anyMatch(one -> one.equalsResult(each)))
                 .collect(Collectors.toSet());
-        List<UUID> gone = standing.stream()
-                .filter(one -> found.stream().noneMatch(one::says))
-                .map(NoticeRepository.Standing::id)
+        List<UUID> gone = current.stream()
+                .filter(one -> found.stream().noneMatch(one::equalsResult))
+                .map(NoticeRepository.Current::id)
                 .toList();
-        gone.forEach(notice -> store.gone(notice, at));
+        gone.forEach(notice -> store.end(notice, at));
         found.stream()
                 .filter(each -> !known.contains(each))
                 .distinct()

@@ -203,13 +203,13 @@ class DefaultRecoveryService implements RecoveryService {
 
     private static void mayRead(Actor actor) {
         if (actor.isWorkshop()) {
-            throw new AccessDeniedException("what suppliers owe is the distributor's");
+            throw new AccessDeniedException("only the distributor reads recoveries");
         }
     }
 
     private static void mayWrite(Actor actor) {
         if (!actor.canDecideClaims()) {
-            throw new AccessDeniedException("lists are made by clerks");
+            throw new AccessDeniedException("only a clerk changes recoveries");
         }
     }
 

@@ -13,7 +13,7 @@ import org.voltdocket.kernel.RequestException;
 import org.voltdocket.recovery.SupplierRecovery.Answer;
 import org.voltdocket.recovery.SupplierRecovery.Line;
 
-/** Reads what a supplier is said to have answered into an answer that can be. */
+/** Parses and validates the answer of a supplier. */
 @Component
 class SupplierAnswerParser {
 
@@ -23,7 +23,7 @@ class SupplierAnswerParser {
         this.clock = clock;
     }
 
-    /** @throws RequestException if a member is missing or cannot be right */
+    /** @throws RequestException if a member is missing or invalid */
     Answer read(Actor actor, Line line, SupplierAnswer given, Instant at) {
         Optional<String> reason = FreeText.optional("recovery-refused", "reason", given.reason());
         boolean credited = "credited".equals(given.outcome());
@@ -65,7 +65,7 @@ class SupplierAnswerParser {
                 return day;
             }
         } catch (DateTimeException e) {
-            // said below
+            // refused below
         }
         throw RequestException.invalid(
                 "recovery-refused",

@@ -14,7 +14,7 @@ import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
-/** The working days and holidays; everybody may read them, an administrator sets them. */
+/** The page of working days and holidays. An administrator sets them; everybody reads them. */
 @Controller
 class WorkingDaysPageController {
 

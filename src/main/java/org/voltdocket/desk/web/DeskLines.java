@@ -8,7 +8,7 @@ import org.voltdocket.claim.deadline.BusinessCalendar;
 import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.desk.DeskItem;
 
-/** Adds to the lines of the desk what depends on today: ages and due days in working days. */
+/** Adds ages and remaining days, which depend on today, to the items of the desk. */
 @Component
 class DeskLines {
 
