@@ -1,4 +1,4 @@
-package org.voltdocket.desk.deadline;
+package org.voltdocket.claim.deadline;
 
 import java.sql.Date;
 import java.time.Clock;

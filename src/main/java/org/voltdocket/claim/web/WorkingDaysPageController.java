@@ -1,4 +1,4 @@
-package org.voltdocket.desk.web;
+package org.voltdocket.claim.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.LocalDate;
@@ -10,11 +10,11 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.voltdocket.desk.deadline.WorkingDayService;
+import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
-/** The working days and holidays; everybody may read them, an administrator sets them. */
+/** The page of working days and holidays. An administrator sets them; everybody reads them. */
 @Controller
 class WorkingDaysPageController {
 

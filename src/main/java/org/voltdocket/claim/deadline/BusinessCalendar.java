@@ -1,4 +1,4 @@
-package org.voltdocket.desk.deadline;
+package org.voltdocket.claim.deadline;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
@@ -6,7 +6,7 @@ import java.util.Collection;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** Working days: Monday to Friday, but for the holidays listed. Common practice in trade. */
+/** Working days: Monday to Friday without the listed holidays (common practice). */
 public final class BusinessCalendar {
 
     private final Set<LocalDate> holidays;
@@ -22,12 +22,12 @@ public final class BusinessCalendar {
                 && !holidays.contains(day);
     }
 
-    /** The working day that is so many after the day, which itself is not counted. */
+    /** The working day {@code workingDays} after the day, which itself is not counted. */
     public LocalDate after(LocalDate day, int workingDays) {
         return walk(day, workingDays, 1);
     }
 
-    /** The working day that is so many before the day, which itself is not counted. */
+    /** The working day {@code workingDays} before the day, which itself is not counted. */
     public LocalDate before(LocalDate day, int workingDays) {
         return walk(day, workingDays, -1);
     }
@@ -43,12 +43,12 @@ public final class BusinessCalendar {
         return day;
     }
 
-    /** Working days after {@code from}, up to and with {@code to}; below zero where {@code to} is the earlier one. */
+    /** Number of working days after {@code from}, including {@code to}; negative if {@code to} is before {@code from}. */
     public int between(LocalDate from, LocalDate to) {
         if (to.isBefore(from)) {
             return -between(to, from);
         }
-        // whole weeks first, so that an old claim costs no walk of years
+        // whole weeks first, to avoid a loop over years of days
         long weeks = java.time.temporal.ChronoUnit.WEEKS.between(from, to);
         int days = (int) weeks * 5;
         for (LocalDate day = from.plusWeeks(weeks).plusDays(1); !day.isAfter(to); day = day.plusDays(1)) {
