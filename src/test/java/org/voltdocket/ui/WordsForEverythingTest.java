@@ -104,7 +104,8 @@ class WordsForEverythingTest {
         }
         assertThat(slugs).contains("not-found", "facts-refused", "recording-refused");
         List<String> missing = new ArrayList<>();
-        String page = String.join("\n", sources("src/main/java/org/voltdocket/assessment/web", "ManualPages.java"));
+        String page =
+                String.join("\n", sources("src/main/java/org/voltdocket/assessment/web", "ManualPageController.java"));
         for (String slug : slugs) {
             need(missing, "problem." + slug + ".title");
             need(missing, "problem." + slug + ".why");

@@ -33,6 +33,7 @@ class SecurityConfig {
 
     private static final String[] PUBLIC = {
         "/sign-in",
+        "/licences",
         "/manual",
         "/rulebook",
         "/manual/**",
