@@ -14,6 +14,8 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.AccountSummary;
 import org.voltdocket.access.WorkshopSummary;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseQuery;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
@@ -22,7 +24,6 @@ import org.voltdocket.casefile.NewCase;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
 import org.voltdocket.evidence.Upload;
@@ -42,7 +43,8 @@ class DemoArchive {
 
     private final AccountService accounts;
     private final CaseService cases;
-    private final EvidenceIntake intake;
+    private final CaseEditService caseEdits;
+    private final EvidenceUploadService uploads;
     private final DemoClaims claims;
     private final ApplicationEventPublisher news;
     private final Background background = new Background();
@@ -50,13 +52,15 @@ class DemoArchive {
     DemoArchive(
             AccountService accounts,
             CaseService cases,
-            EvidenceIntake intake,
+            CaseEditService caseEdits,
+            EvidenceUploadService uploads,
             DemoClaims claims,
             ApplicationEventPublisher news) {
         this.claims = claims;
         this.accounts = accounts;
         this.cases = cases;
-        this.intake = intake;
+        this.caseEdits = caseEdits;
+        this.uploads = uploads;
         this.news = news;
     }
 
@@ -135,7 +139,8 @@ class DemoArchive {
                 made.facts().battery(), made.facts().vehicle(), one.complaint() + " (Invented.)", one.replacedBefore());
         CaseReference file;
         try {
-            file = cases.open(actor, new NewCase(made.serial(), made.vin(), facts))
+            file = caseEdits
+                    .open(actor, new NewCase(made.serial(), made.vin(), facts))
                     .ref();
         } catch (FactsConflictException e) {
             return 0; // somebody has mended it since: theirs now
@@ -144,7 +149,7 @@ class DemoArchive {
         for (GeneratedItem item : one.sent(made)) {
             Upload upload =
                     new Upload(item.fileName(), new ByteArrayInputStream(item.content()), NOTE, Origin.WORKSHOP);
-            IntakeResult received = intake.accept(actor, file, upload);
+            IntakeResult received = uploads.receive(actor, file, upload);
             if (received instanceof Rejected refused) {
                 throw new IllegalStateException(made.scenario() + " " + item.fileName() + ": "
                         + refused.file().detail() + " " + refused.file().errors());

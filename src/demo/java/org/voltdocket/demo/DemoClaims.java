@@ -9,6 +9,7 @@ import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.kernel.Actor;
 
 /** The claims of the demo's archive, one of every state at least, by the steps that workshop and clerk would take. */
@@ -54,9 +55,11 @@ class DemoClaims {
             new Wanted("229.00", "private", "submit", ""));
 
     private final ClaimService claims;
+    private final ClaimStepService steps;
 
-    DemoClaims(ClaimService claims) {
+    DemoClaims(ClaimService claims, ClaimStepService steps) {
         this.claims = claims;
+        this.steps = steps;
     }
 
     /** Claims for the case unless somebody has; a claim that was begun is left as it is. */
@@ -64,7 +67,7 @@ class DemoClaims {
         if (claims.of(Actor.system(), file.id()).isPresent()) {
             return;
         }
-        claims.open(workshop, file.number(), wanted.amount(), "EUR", wanted.use());
+        steps.open(workshop, file.number(), wanted.amount(), "EUR", wanted.use());
         for (String step : wanted.way().isEmpty() ? new String[0] : wanted.way().split(" ")) {
             ClaimAction action = ClaimAction.of(step).orElseThrow();
             ClaimStepRequest act = new ClaimStepRequest(
@@ -75,7 +78,7 @@ class DemoClaims {
                     paid(wanted, action),
                     OptionalLong.empty(),
                     Optional.empty());
-            Patience.with(() -> claims.act(action.isFor(workshop.role()) ? workshop : clerk, file.number(), act));
+            Patience.with(() -> steps.act(action.isFor(workshop.role()) ? workshop : clerk, file.number(), act));
         }
     }
 

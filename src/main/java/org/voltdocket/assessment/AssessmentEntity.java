@@ -15,7 +15,7 @@ import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.kernel.Sha256;
 
-/** Row of {@code assessment}: written once. */
+/** A row of {@code assessment}; never updated. */
 @Entity
 @Immutable
 @Table(name = "assessment")
@@ -24,7 +24,7 @@ class AssessmentEntity {
     @Id
     private UUID id;
 
-    /** Given by the database; later rows have higher ones. */
+    /** Assigned by the database, ascending. */
     @Column(insertable = false, updatable = false)
     private Long ordinal;
 
@@ -65,17 +65,12 @@ class AssessmentEntity {
         this.regimes = AssessmentTextCodec.regimes(assessment);
     }
 
-    /** Whether it rests on the same input and the same rule book. */
-    boolean restsOn(Sha256 rulebook, Sha256 input) {
-        return rulebookSha256.equals(rulebook.hex()) && inputSha256.equals(input.hex());
-    }
-
-    AssessmentSummary standing() {
+    AssessmentSummary summary() {
         return new AssessmentSummary(
                 Leaning.of(leaning), BatteryVerdict.of(batteryVerdict), Cause.of(firstCause), probability, assessedAt);
     }
 
-    StoredAssessment kept() {
+    StoredAssessment stored() {
         return new StoredAssessment(
                 id,
                 caseId,

@@ -13,6 +13,8 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.WorkshopSummary;
 import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
@@ -22,10 +24,10 @@ import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.demo.Patience;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
@@ -47,8 +49,10 @@ class YearActs {
 
     private final AccountService accounts;
     private final CaseService cases;
-    private final EvidenceIntake intake;
+    private final CaseEditService caseEdits;
+    private final EvidenceUploadService uploads;
     private final ClaimService claims;
+    private final ClaimStepService steps;
     private final AssessmentService assessments;
     private final ReturnService returns;
     private final Map<String, UUID> workshops = new ConcurrentHashMap<>();
@@ -56,14 +60,18 @@ class YearActs {
     YearActs(
             AccountService accounts,
             CaseService cases,
-            EvidenceIntake intake,
+            CaseEditService caseEdits,
+            EvidenceUploadService uploads,
             ClaimService claims,
+            ClaimStepService steps,
             AssessmentService assessments,
             ReturnService returns) {
         this.accounts = accounts;
         this.cases = cases;
-        this.intake = intake;
+        this.caseEdits = caseEdits;
+        this.uploads = uploads;
         this.claims = claims;
+        this.steps = steps;
         this.assessments = assessments;
         this.returns = returns;
     }
@@ -88,18 +96,19 @@ class YearActs {
 
     private void claim(YearCase one) {
         Actor workshop = workshop(one.garage());
-        CaseReference ref = cases.open(workshop, new NewCase(one.serial(), one.vin(), one.facts()))
+        CaseReference ref = caseEdits
+                .open(workshop, new NewCase(one.serial(), one.vin(), one.facts()))
                 .ref();
         for (YearTests.Sent file : YearTests.ofWorkshop(one)) {
-            intake.accept(
+            uploads.receive(
                     workshop,
                     ref,
                     new Upload(file.name(), new ByteArrayInputStream(file.content()), NOTE, Origin.WORKSHOP));
         }
         if (claims.of(workshop, ref.id()).isEmpty()) {
             int cents = one.make().price();
-            claims.open(workshop, ref.number(), cents / 100 + "." + String.format("%02d", cents % 100), "EUR", null);
-            claims.act(workshop, ref.number(), act(ClaimAction.SUBMIT, null));
+            steps.open(workshop, ref.number(), cents / 100 + "." + String.format("%02d", cents % 100), "EUR", null);
+            steps.act(workshop, ref.number(), act(ClaimAction.SUBMIT, null));
         }
     }
 
@@ -108,7 +117,7 @@ class YearActs {
         Optional<Claim> claim = claims.of(CLERK, ref.id());
         ClaimState state = claim.map(Claim::state).orElse(ClaimState.SETTLED);
         if (state == ClaimState.SUBMITTED) {
-            claims.act(CLERK, ref.number(), act(ClaimAction.TAKE, null));
+            steps.act(CLERK, ref.number(), act(ClaimAction.TAKE, null));
         } else if (state != ClaimState.IN_REVIEW) {
             return;
         }
@@ -116,9 +125,9 @@ class YearActs {
                 assessments.latest(ref.id()).orElseThrow().assessment().leaning();
         boolean kind = one.seed() % 5 == 0;
         if (leaning == Leaning.BATTERY_SIDE) {
-            claims.act(CLERK, ref.number(), act(ClaimAction.APPROVE, "The battery failed its test after charging."));
+            steps.act(CLERK, ref.number(), act(ClaimAction.APPROVE, "The battery failed its test after charging."));
         } else if (leaning == Leaning.OPEN || leaning == Leaning.CONTRADICTORY) {
-            claims.act(
+            steps.act(
                     CLERK,
                     ref.number(),
                     act(
@@ -126,7 +135,7 @@ class YearActs {
                             "The evidence decides nothing either way; decided on the customer's account and the age of the"
                                     + " battery, and the battery is asked back for the bench."));
         } else {
-            claims.act(
+            steps.act(
                     CLERK,
                     ref.number(),
                     act(

@@ -22,7 +22,7 @@ import org.voltdocket.kernel.Actor;
  * Any number of nodes may start at once.
  */
 @Component
-public class ShippedEditionsLoader {
+class ShippedEditionsLoader {
 
     private static final Logger LOG = LoggerFactory.getLogger(ShippedEditionsLoader.class);
 

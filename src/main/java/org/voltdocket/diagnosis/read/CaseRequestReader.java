@@ -109,6 +109,6 @@ public final class CaseRequestReader {
     }
 
     private Result refused() {
-        return new Result(null, errors.refuse(CASE_REQUEST, CASE_REQUEST.title() + "."));
+        return new Result(null, errors.refuse(CASE_REQUEST, "The case request is not valid."));
     }
 }
