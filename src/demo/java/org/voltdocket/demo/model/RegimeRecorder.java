@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.voltdocket.diagnosis.Regime;
 
-/** Records the true regimes from the battery current, smoothed over seconds; spans shorter than a fraction of a second are merged. */
+/** Records the true regimes from the smoothed battery current; while the engine runs, a regime lasts at least {@value #SHORTEST_S} s. */
 final class RegimeRecorder {
 
     /** Below this the battery takes and gives about nothing, A. */
