@@ -38,6 +38,7 @@ class SecurityConfig {
 
     private static final String[] PUBLIC = {
         "/sign-in",
+        "/licences",
         "/manual",
         "/rulebook",
         "/manual/**",

@@ -5,12 +5,12 @@ import java.util.List;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Regime;
 
-/** A parked vehicle overnight: control units fall asleep one after the other, then what is left drains the battery. */
-public final class Standing {
+/** A vehicle parked overnight: control units go to sleep one after the other; the remaining current drains the battery. */
+public final class ParkedVehicle {
 
     private static final double STEP_S = 1;
 
-    private Standing() {}
+    private ParkedVehicle() {}
 
     /**
      * Records a parked vehicle.
@@ -20,7 +20,7 @@ public final class Standing {
      * @param surfaceV what an earlier charge left at the surface, V
      */
     public static VehicleRun.Outcome record(
-            Setup setup, Chance chance, OffsetDateTime startedAt, double awakeS, double surfaceV) {
+            ModelSettings setup, SeededRandom chance, OffsetDateTime startedAt, double awakeS, double surfaceV) {
         BatteryModel battery = new BatteryModel(setup);
         battery.surface(surfaceV);
         battery.prepare(STEP_S);
@@ -40,14 +40,14 @@ public final class Standing {
                 logger.row(i, v, a, 0);
             }
         }
-        Truth truth = new Truth(
+        GroundTruth truth = new GroundTruth(
                 setup.sensorOffsetA,
                 first,
                 battery.charge(),
                 netAh,
                 setup.cableOhm,
                 ohmic,
-                List.of(new Truth.Span(0, setup.durationS, Regime.REST)));
+                List.of(new GroundTruth.Span(0, setup.durationS, Regime.REST)));
         return new VehicleRun.Outcome(logger.done(EvidenceKind.STANDING_RECORDING, startedAt), truth);
     }
 }

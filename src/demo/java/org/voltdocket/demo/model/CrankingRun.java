@@ -4,14 +4,14 @@ import java.time.OffsetDateTime;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Regime;
 
-/** One start watched closely: 2 s before it until 8 s after, at 100 to 500 Hz. */
-public final class CrankWatch {
+/** A recording of one start at 100 to 500 Hz, from 2 s before to 8 s after it. */
+public final class CrankingRun {
 
     private static final double STEP_S = 0.002;
     private static final double FROM_S = 2.5;
     private static final double TOTAL_S = 12;
 
-    private CrankWatch() {}
+    private CrankingRun() {}
 
     /**
      * What a start shows.
@@ -23,12 +23,12 @@ public final class CrankWatch {
     public record Start(VehicleRun.Outcome outcome, double leastV, double turnedS) {}
 
     /** Watches one start; {@code setup.rateHz} holds for this recording. */
-    public static Start record(Setup setup, Chance chance, OffsetDateTime startedAt) {
+    public static Start record(ModelSettings setup, SeededRandom chance, OffsetDateTime startedAt) {
         BatteryModel battery = new BatteryModel(setup);
         battery.prepare(STEP_S);
         Starter starter = new Starter(setup, chance.split());
         Logger logger = new Logger(setup, chance.split());
-        SpanKeeper spans = new SpanKeeper();
+        RegimeRecorder spans = new RegimeRecorder();
         double stiff = battery.openCircuit() - setup.starterA * battery.ohmic() * 1.6;
         double turn = chance.between(0.6, 1.3) * (stiff < 10 ? 1 + (10 - stiff) * 0.6 : 1);
         double first = battery.charge();
@@ -62,15 +62,15 @@ public final class CrankWatch {
                 logger.row(t, v, a, 0);
             }
         }
-        Truth truth = new Truth(
+        GroundTruth truth = new GroundTruth(
                 setup.sensorOffsetA, first, battery.charge(), netAh, setup.cableOhm, ohmic, spans.done(TOTAL_S));
         VehicleRun.Outcome outcome =
                 new VehicleRun.Outcome(logger.done(EvidenceKind.CRANKING_RECORDING, startedAt), truth);
         return new Start(outcome, least, turn);
     }
 
-    private static double runningCurrent(Setup setup, BatteryModel battery, double load) {
-        if (setup.sourceFault == Setup.SourceFault.DEAD) {
+    private static double runningCurrent(ModelSettings setup, BatteryModel battery, double load) {
+        if (setup.sourceFault == ModelSettings.SourceFault.DEAD) {
             return -load;
         }
         double held = setup.stuckAtV > 0 ? setup.stuckAtV : 14.2;

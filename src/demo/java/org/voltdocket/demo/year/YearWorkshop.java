@@ -10,15 +10,15 @@ import java.util.List;
  * @param instrument serial of its tester
  * @param reads what its tester shows of each true ampere of cranking current
  */
-record Garage(String name, double share, boolean tests, String instrument, double reads) {
+record YearWorkshop(String name, double share, boolean tests, String instrument, double reads) {
 
     /** Replaces without testing, and so most of its batteries come back sound. */
-    static final Garage HASTY = new Garage("Saltmarsh Tyre and Battery (invented)", 1.7, false, "HT-0611", 1);
+    static final YearWorkshop HASTY = new YearWorkshop("Saltmarsh Tyre and Battery (invented)", 1.7, false, "HT-0611", 1);
 
     /** Its tester reads eight per cent low. */
-    static final Garage MISLED = new Garage("Gannet Cove Motors (invented)", 1.3, true, "HT-2207", 0.92);
+    static final YearWorkshop MISLED = new YearWorkshop("Gannet Cove Motors (invented)", 1.3, true, "HT-2207", 0.92);
 
-    static final List<Garage> ALL = List.of(
+    static final List<YearWorkshop> ALL = List.of(
             good("Lantern Yard Garage (invented)", 1.6, "HT-0102"),
             good("Copper Quay Workshop (invented)", 1.4, "HT-0318"),
             HASTY,
@@ -32,7 +32,7 @@ record Garage(String name, double share, boolean tests, String instrument, doubl
             good("Causeway Auto (invented)", 0.3, "HT-1015"),
             good("Windlass Garage (invented)", 0.15, "HT-1120"));
 
-    private static Garage good(String name, double share, String instrument) {
-        return new Garage(name, share, true, instrument, 1);
+    private static YearWorkshop good(String name, double share, String instrument) {
+        return new YearWorkshop(name, share, true, instrument, 1);
     }
 }

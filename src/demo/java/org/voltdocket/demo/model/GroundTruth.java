@@ -4,7 +4,7 @@ import java.util.List;
 import org.voltdocket.diagnosis.Regime;
 
 /**
- * What really happened in a run.
+ * The true values of a run.
  *
  * @param sensorOffsetA error of the vehicle's current sensor, A
  * @param chargeStart charge at the start, 0 to 1 of what the battery can hold
@@ -14,7 +14,7 @@ import org.voltdocket.diagnosis.Regime;
  * @param ohmic the battery's ohmic resistance at the start, Ω
  * @param spans what the battery and the vehicle were doing, without gap
  */
-public record Truth(
+public record GroundTruth(
         double sensorOffsetA,
         double chargeStart,
         double chargeEnd,
@@ -26,7 +26,7 @@ public record Truth(
     /** From and to, s. */
     public record Span(double fromS, double toS, Regime regime) {}
 
-    public Truth {
+    public GroundTruth {
         spans = List.copyOf(spans);
     }
 }

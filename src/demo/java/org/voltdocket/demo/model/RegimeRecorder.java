@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.voltdocket.diagnosis.Regime;
 
-/** Follows what the battery does: current smoothed over seconds, and a share of a second span swallowed. */
-final class SpanKeeper {
+/** Records the true regimes from the smoothed battery current; while the engine runs, a regime lasts at least {@value #SHORTEST_S} s. */
+final class RegimeRecorder {
 
     /** Below this the battery takes and gives about nothing, A. */
     private static final double ABOUT_NONE_A = 1.0;
@@ -13,7 +13,7 @@ final class SpanKeeper {
     private static final double SMOOTH_S = 6;
     private static final double SHORTEST_S = 3;
 
-    private final List<Truth.Span> spans = new ArrayList<>();
+    private final List<GroundTruth.Span> spans = new ArrayList<>();
     private Regime now;
     private double sinceS;
     private double smooth;
@@ -41,14 +41,14 @@ final class SpanKeeper {
         sinceS = t;
     }
 
-    List<Truth.Span> done(double t) {
+    List<GroundTruth.Span> done(double t) {
         close(t);
         return spans;
     }
 
     private void close(double t) {
         if (now != null && t > sinceS) {
-            spans.add(new Truth.Span(sinceS, t, now));
+            spans.add(new GroundTruth.Span(sinceS, t, now));
         }
     }
 }

@@ -2,16 +2,16 @@ package org.voltdocket.demo;
 
 import org.voltdocket.kernel.RequestException;
 
-/** Takes a step again a little later where the server is still busy with what the step rests on. */
-public final class Patience {
+/** Repeats a step while the server answers that it is still busy with the case. */
+public final class RetryWhileBusy {
 
     private static final int TRIES = 30;
     private static final long PAUSE_MS = 500;
     private static final int CONFLICT = 409;
 
-    private Patience() {}
+    private RetryWhileBusy() {}
 
-    /** @throws RequestException if it is in the way after a quarter of a minute still */
+    /** @throws RequestException if the step still fails after 15 seconds */
     public static void with(Runnable step) {
         for (int i = 1; ; i++) {
             try {

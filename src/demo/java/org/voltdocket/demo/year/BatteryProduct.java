@@ -7,19 +7,19 @@ import java.util.Locale;
 import org.voltdocket.diagnosis.Chemistry;
 
 /**
- * A battery type of the demo's catalogue as the year makes and sells it.
+ * A battery type of the demo's catalogue with its production and price.
  *
  * @param aWeek batteries made each week
- * @param price what a workshop claims for it, in cents
+ * @param price amount that a workshop claims for it, in cents
  */
-record Make(String type, Chemistry chemistry, double capacityAh, double ratedA, String stem, int aWeek, int price) {
+record BatteryProduct(String type, Chemistry chemistry, double capacityAh, double ratedA, String stem, int aWeek, int price) {
 
-    static final List<Make> ALL = List.of(
-            new Make("FENN-A70", Chemistry.AGM, 70, 700, "YA70", 620, 17_450),
-            new Make("FENN-E52", Chemistry.EFB, 52, 540, "YE52", 430, 11_290),
-            new Make("TARR-E74", Chemistry.EFB, 74, 670, "YE74", 560, 13_980),
-            new Make("TARR-F60", Chemistry.FLOODED, 60, 530, "YF60", 610, 8_940),
-            new Make("TARR-F95", Chemistry.FLOODED, 95, 910, "YF95", 180, 15_600));
+    static final List<BatteryProduct> ALL = List.of(
+            new BatteryProduct("FENN-A70", Chemistry.AGM, 70, 700, "YA70", 620, 17_450),
+            new BatteryProduct("FENN-E52", Chemistry.EFB, 52, 540, "YE52", 430, 11_290),
+            new BatteryProduct("TARR-E74", Chemistry.EFB, 74, 670, "YE74", 560, 13_980),
+            new BatteryProduct("TARR-F60", Chemistry.FLOODED, 60, 530, "YF60", 610, 8_940),
+            new BatteryProduct("TARR-F95", Chemistry.FLOODED, 95, 910, "YF95", 180, 15_600));
 
     /** The batch that is bad: this type, made in this week before the year's last. */
     static final String BAD_TYPE = "TARR-E74";

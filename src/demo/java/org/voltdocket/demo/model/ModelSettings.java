@@ -2,8 +2,8 @@ package org.voltdocket.demo.model;
 
 import org.voltdocket.diagnosis.Chemistry;
 
-/** Everything that a run of the model may be given. Open fields: it is filled by scenarios and read by the model. */
-public final class Setup implements Cloneable {
+/** Parameters of a run of the model. The fields are mutable: scenarios set them and the model reads them. */
+public final class ModelSettings implements Cloneable {
 
     /** How the charging source may fail. */
     public enum SourceFault {
@@ -129,9 +129,9 @@ public final class Setup implements Cloneable {
     public boolean gap = false;
 
     /** Another one with the same values, to change freely. */
-    public Setup copy() {
+    public ModelSettings copy() {
         try {
-            return (Setup) clone();
+            return (ModelSettings) clone();
         } catch (CloneNotSupportedException e) {
             throw new IllegalStateException("it is cloneable", e);
         }

@@ -1,11 +1,11 @@
 package org.voltdocket.demo.year;
 
-import org.voltdocket.demo.model.Chance;
-import org.voltdocket.demo.model.Setup;
-import org.voltdocket.demo.model.Setup.SourceFault;
+import org.voltdocket.demo.model.SeededRandom;
+import org.voltdocket.demo.model.ModelSettings;
+import org.voltdocket.demo.model.ModelSettings.SourceFault;
 
-/** What is truly the matter, and how often. */
-enum Trouble {
+/** A true fault and its frequency. */
+enum YearFault {
     DEFECT(6),
     WORN(9),
     SOURCE(14),
@@ -17,17 +17,17 @@ enum Trouble {
 
     private final int often;
 
-    Trouble(int often) {
+    YearFault(int often) {
         this.often = often;
     }
 
-    static Trouble draw(Chance chance) {
+    static YearFault draw(SeededRandom chance) {
         int all = 0;
-        for (Trouble one : values()) {
+        for (YearFault one : values()) {
             all += one.often;
         }
         int at = chance.whole(1, all);
-        for (Trouble one : values()) {
+        for (YearFault one : values()) {
             at -= one.often;
             if (at <= 0) {
                 return one;
@@ -41,7 +41,7 @@ enum Trouble {
         return this == DEFECT || this == WORN;
     }
 
-    void into(Setup setup, Chance chance) {
+    void into(ModelSettings setup, SeededRandom chance) {
         switch (this) {
             case DEFECT -> {
                 setup.missingCellV = chance.between(1.85, 2.15);

@@ -25,7 +25,7 @@ import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.ClaimStepRequest;
 import org.voltdocket.claim.ClaimStepService;
-import org.voltdocket.demo.Patience;
+import org.voltdocket.demo.RetryWhileBusy;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.Upload;
@@ -38,10 +38,10 @@ import org.voltdocket.returned.ReturnListItem;
 import org.voltdocket.returned.ReturnQuery;
 import org.voltdocket.returned.ReturnService;
 
-/** Lets a planned thing happen through the doors that workshop, clerk and auditor use. What has happened stays as it is. */
+/** Performs a planned event through the services that workshop, clerk and auditor use. Skips events that were performed before. */
 @Component
 @Profile("demo")
-class YearActs {
+class YearEventWriter {
 
     private static final String NOTE = "Invented for the demonstration.";
     private static final Actor CLERK = new Actor("clerk", Role.CLERK, Optional.empty());
@@ -57,7 +57,7 @@ class YearActs {
     private final ReturnService returns;
     private final Map<String, UUID> workshops = new ConcurrentHashMap<>();
 
-    YearActs(
+    YearEventWriter(
             AccountService accounts,
             CaseService cases,
             CaseEditService caseEdits,
@@ -88,7 +88,7 @@ class YearActs {
     void happen(YearEvent event) {
         switch (event.kind()) {
             case CLAIM -> claim(event.of());
-            case DECISION -> Patience.with(() -> decide(event.of()));
+            case DECISION -> RetryWhileBusy.with(() -> decide(event.of()));
             case RETURN -> comeBack(event.of(), event.at());
             default -> conclude(event.of());
         }
@@ -193,7 +193,7 @@ class YearActs {
                 action, reason, List.of(), List.of(), Optional.empty(), OptionalLong.empty(), Optional.empty());
     }
 
-    private Actor workshop(Garage garage) {
+    private Actor workshop(YearWorkshop garage) {
         UUID id = workshops.computeIfAbsent(garage.name(), this::find);
         return new Actor("workshop", Role.WORKSHOP, Optional.of(id));
     }

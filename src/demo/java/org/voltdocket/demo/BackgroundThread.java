@@ -2,15 +2,15 @@ package org.voltdocket.demo;
 
 import java.time.Duration;
 
-/** One piece of work beside the server's own, at the lowest priority; it is asked to end when the server stops. */
-public final class Background {
+/** A background task at the lowest priority that ends when the server stops. */
+public final class BackgroundThread {
 
-    private static final Duration PATIENCE = Duration.ofSeconds(10);
+    private static final Duration TIMEOUT = Duration.ofSeconds(10);
 
     private volatile boolean stopping;
     private Thread worker;
 
-    /** @param work looks at {@link #stopping()} from time to time */
+    /** @param work checks {@link #stopping()} regularly */
     public void start(String name, Runnable work) {
         worker = new Thread(work, name);
         worker.setDaemon(true);
@@ -18,16 +18,16 @@ public final class Background {
         worker.start();
     }
 
-    /** Whether the work is to come to its end. */
+    /** Whether the work should end. */
     public boolean stopping() {
         return stopping;
     }
 
-    /** Lets what happens just now come to its end, so that no half of it meets a closed database; not for ever. */
+    /** Waits a limited time for the current step to end, so that it does not meet a closed database. */
     public void stop() throws InterruptedException {
         stopping = true;
         if (worker != null) {
-            worker.join(PATIENCE.toMillis());
+            worker.join(TIMEOUT.toMillis());
         }
     }
 }

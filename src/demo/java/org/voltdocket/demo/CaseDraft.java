@@ -6,11 +6,11 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.voltdocket.demo.model.CapacityRun;
-import org.voltdocket.demo.model.Chance;
-import org.voltdocket.demo.model.CrankWatch;
-import org.voltdocket.demo.model.Setup;
-import org.voltdocket.demo.model.Standing;
-import org.voltdocket.demo.model.Truth;
+import org.voltdocket.demo.model.SeededRandom;
+import org.voltdocket.demo.model.CrankingRun;
+import org.voltdocket.demo.model.ModelSettings;
+import org.voltdocket.demo.model.ParkedVehicle;
+import org.voltdocket.demo.model.GroundTruth;
 import org.voltdocket.demo.model.VehicleRun;
 import org.voltdocket.demo.model.Workshop;
 import org.voltdocket.diagnosis.BatteryTest;
@@ -22,13 +22,13 @@ import org.voltdocket.diagnosis.CrankingTest;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Recording;
 
-/** A case in the making: a vehicle, its facts and the evidence taken so far. */
-final class Draft {
+/** A case under construction: a vehicle, its facts and the evidence so far. */
+final class CaseDraft {
 
-    final Chance chance;
-    final Setup setup = new Setup();
+    final SeededRandom chance;
+    final ModelSettings setup = new ModelSettings();
     final List<GeneratedItem> items = new ArrayList<>();
-    final List<Truth> truths = new ArrayList<>();
+    final List<GroundTruth> truths = new ArrayList<>();
 
     double ratedA;
     CrankingStandard standard = CrankingStandard.EN;
@@ -43,7 +43,7 @@ final class Draft {
     private final BatteryTest.Instrument instrument;
     private final char delimiter;
 
-    Draft(Chance chance) {
+    CaseDraft(SeededRandom chance) {
         this.chance = chance;
         int day = chance.whole(0, 290);
         this.now = LocalDate.of(2026, 1, 7)
@@ -101,7 +101,7 @@ final class Draft {
         setup.sensorOffsetV = chance.normal(0.04);
         setup.sensorStepV = chance.of(0.001, 0.01, 0.05, 0.1);
         setup.voltageAtSource = chance.odds(0.4);
-        setup.road = chance.of(Setup.Road.TOWN, Setup.Road.MIXED, Setup.Road.MIXED, Setup.Road.MOTORWAY);
+        setup.road = chance.of(ModelSettings.Road.TOWN, ModelSettings.Road.MIXED, ModelSettings.Road.MIXED, ModelSettings.Road.MOTORWAY);
         setup.durationS = chance.whole(15, 55) * 60;
         monthsFitted = chance.between(3, 30);
         kmPerYear = chance.between(9000, 24000);
@@ -178,13 +178,13 @@ final class Draft {
     }
 
     void standing(double hours, double awakeS, double surfaceV, boolean clamp) {
-        Setup parked = setup.copy();
+        ModelSettings parked = setup.copy();
         parked.durationS = hours * 3600;
         parked.rateHz = chance.of(0.1, 0.2, 0.5, 1.0);
         parked.measuredA = clamp;
         parked.smallClamp = true;
         parked.gap = false;
-        VehicleRun.Outcome run = Standing.record(parked, chance.split(), now, awakeS, surfaceV);
+        VehicleRun.Outcome run = ParkedVehicle.record(parked, chance.split(), now, awakeS, surfaceV);
         addRecording("standing", run);
         setup.charge = run.truth().chargeEnd();
         later(hours);
@@ -192,18 +192,18 @@ final class Draft {
 
     /** A full battery taken down to 10.50 V with a twentieth of its nominal capacity. */
     void capacityRun() {
-        Setup bench = setup.copy();
+        ModelSettings bench = setup.copy();
         bench.charge = 1;
         bench.temperatureC = chance.between(22, 27);
         addRecording("capacity", CapacityRun.record(bench, chance.split(), now));
     }
 
     void crankWatch(double charge) {
-        Setup start = setup.copy();
+        ModelSettings start = setup.copy();
         start.charge = charge;
         start.rateHz = chance.of(100.0, 250.0, 500.0);
         start.gap = false;
-        addRecording("cranking", CrankWatch.record(start, chance.split(), now).outcome());
+        addRecording("cranking", CrankingRun.record(start, chance.split(), now).outcome());
     }
 
     /** Parked unrecorded: control units fall asleep, a door is opened, the radio plays for a while. */

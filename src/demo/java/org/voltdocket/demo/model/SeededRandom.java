@@ -3,23 +3,23 @@ package org.voltdocket.demo.model;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** A seeded stream of chance: the same seed gives the same numbers on every machine. */
-public final class Chance {
+/** Seeded random numbers: the same seed gives the same numbers on every machine. */
+public final class SeededRandom {
 
     private final SplittableRandom source;
     private double spare = Double.NaN;
 
-    public Chance(long seed) {
+    public SeededRandom(long seed) {
         this.source = new SplittableRandom(seed);
     }
 
-    private Chance(SplittableRandom source) {
+    private SeededRandom(SplittableRandom source) {
         this.source = source;
     }
 
     /** An independent stream; what is drawn from it does not shift this one. */
-    public Chance split() {
-        return new Chance(source.split());
+    public SeededRandom split() {
+        return new SeededRandom(source.split());
     }
 
     /** Uniform in [low, high). */
