@@ -32,7 +32,7 @@ import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.BenchOutcome;
-import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
@@ -181,7 +181,7 @@ class DemoReturns {
                 .collect(Collectors.joining("\n"));
         pallets.note(
                 auditor,
-                PalletAnnouncement.read(
+                PalletDeliveryNote.read(
                         number, sender + " (invented)", today.minusDays(days).toString(), list, today));
     }
 

@@ -25,10 +25,10 @@ import org.voltdocket.kernel.Interval;
 @Service
 public class EditionProposal {
 
-    private final StartingOddsLearning learning;
+    private final StartingOddsAnalysis learning;
     private final EditionService editions;
 
-    EditionProposal(StartingOddsLearning learning, EditionService editions) {
+    EditionProposal(StartingOddsAnalysis learning, EditionService editions) {
         this.learning = learning;
         this.editions = editions;
     }
@@ -41,7 +41,7 @@ public class EditionProposal {
         }
         Edition inForce = editions.inForce();
         Map<Cause, Double> before = editions.rulebookInForce().startingOdds();
-        StartingOddsLearning.Learnt learnt = learning.learnt(question);
+        StartingOddsAnalysis.Learnt learnt = learning.learnt(question);
         return write(
                 new String(editions.content(inForce.sha256()), UTF_8),
                 inForce.name() + "-learned",

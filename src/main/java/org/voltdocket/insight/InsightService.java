@@ -17,10 +17,10 @@ public class InsightService {
     /** Cases that are listed behind a number; the rest is counted. */
     public static final int LISTED = 500;
 
-    private final Map<Topic, TopicStudy> studies = new EnumMap<>(Topic.class);
-    private final CountedCasesQuery behind;
+    private final Map<Topic, TopicAnalysis> studies = new EnumMap<>(Topic.class);
+    private final CaseSelectionRepository behind;
 
-    InsightService(List<TopicStudy> studies, CountedCasesQuery behind) {
+    InsightService(List<TopicAnalysis> studies, CaseSelectionRepository behind) {
         studies.forEach(study -> this.studies.put(study.topic(), study));
         this.behind = behind;
     }
@@ -37,12 +37,12 @@ public class InsightService {
      * @return empty where the topic knows no such key
      * @throws AccessDeniedException for a workshop
      */
-    public Optional<CountedCases> behind(Actor actor, Topic topic, InsightQuery question, String key) {
+    public Optional<CaseSelection> behind(Actor actor, Topic topic, InsightQuery question, String key) {
         distributor(actor);
         return study(topic).behind(question, key).map(behind::cases);
     }
 
-    private TopicStudy study(Topic topic) {
+    private TopicAnalysis study(Topic topic) {
         return Optional.ofNullable(studies.get(topic)).orElseThrow();
     }
 

@@ -11,7 +11,7 @@ import org.voltdocket.insight.chart.Drawing;
  * @param drawing absent where there is nothing to draw
  */
 public record TopicResult(
-        Topic topic, InsightQuery question, List<Said> said, ResultTable table, Optional<Drawing> drawing) {
+        Topic topic, InsightQuery question, List<Said> said, TopicTable table, Optional<Drawing> drawing) {
 
     /**
      * A sentence.

@@ -26,12 +26,12 @@ import org.voltdocket.trail.Trail;
 class DefaultLotService implements LotService {
 
     private final LotRepository store;
-    private final ReturnList lines;
+    private final ReturnListRepository lines;
     private final Trail trail;
     private final Clock clock;
     private final SecureRandom chance = new SecureRandom();
 
-    DefaultLotService(LotRepository store, ReturnList lines, Trail trail, Clock clock) {
+    DefaultLotService(LotRepository store, ReturnListRepository lines, Trail trail, Clock clock) {
         this.store = store;
         this.lines = lines;
         this.trail = trail;

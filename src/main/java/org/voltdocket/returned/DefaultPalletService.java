@@ -22,11 +22,11 @@ import org.voltdocket.trail.Trail;
 class DefaultPalletService implements PalletService {
 
     private final PalletRepository store;
-    private final ReturnList lines;
+    private final ReturnListRepository lines;
     private final Trail trail;
     private final Clock clock;
 
-    DefaultPalletService(PalletRepository store, ReturnList lines, Trail trail, Clock clock) {
+    DefaultPalletService(PalletRepository store, ReturnListRepository lines, Trail trail, Clock clock) {
         this.store = store;
         this.lines = lines;
         this.trail = trail;
@@ -34,7 +34,7 @@ class DefaultPalletService implements PalletService {
     }
 
     @Override
-    public Pallet note(Actor actor, PalletAnnouncement note) {
+    public Pallet note(Actor actor, PalletDeliveryNote note) {
         BenchAccess.require(actor);
         UUID id = UUID.randomUUID();
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);

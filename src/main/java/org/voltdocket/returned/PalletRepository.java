@@ -51,7 +51,7 @@ class PalletRepository {
     }
 
     /** @return false if the number is taken */
-    boolean add(UUID id, PalletAnnouncement note, OffsetDateTime at, String by) {
+    boolean add(UUID id, PalletDeliveryNote note, OffsetDateTime at, String by) {
         int added = db.sql("""
                         insert into pallet (id, number, sender, arrived_on, noted_at, noted_by) values (?, ?, ?, ?, ?, ?)
                         on conflict (number) do nothing""")

@@ -13,7 +13,7 @@ public interface PalletService {
      * @throws InvalidReturnRequestException if anything in it cannot be right; every wrong line is named
      * @throws ReturnConflictException if its number is taken
      */
-    Pallet note(Actor actor, PalletAnnouncement note);
+    Pallet note(Actor actor, PalletDeliveryNote note);
 
     /** All pallets, the latest first. */
     List<Pallet> all(Actor actor);

@@ -23,7 +23,7 @@ public record ReturnListItem(
         BatterySerial serial,
         Instant arrivedAt,
         long days,
-        List<ArrivalNotices> told,
+        List<ArrivalWarning> told,
         Optional<String> pallet,
         Optional<String> caseNumber,
         Optional<String> workshop,

@@ -5,7 +5,7 @@ package org.voltdocket.returned;
  *
  * @param q part of serial, number, case number or place; blank for all
  * @param state {@code waiting} (no outcome yet), {@code done}, or blank for all
- * @param told identifier of {@link ArrivalNotices}, or blank for all
+ * @param told identifier of {@link ArrivalWarning}, or blank for all
  * @param limit 1 to 500
  */
 public record ReturnQuery(String q, String state, String told, int limit) {

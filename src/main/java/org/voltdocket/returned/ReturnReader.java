@@ -25,7 +25,7 @@ import org.voltdocket.kernel.BatterySerial;
 class ReturnReader {
 
     private final ReturnRepository store;
-    private final ReturnNoteRepository notes;
+    private final ReturnHistoryRepository notes;
     private final PalletRepository pallets;
     private final CaseService cases;
     private final EvidenceArchive archive;
@@ -34,7 +34,7 @@ class ReturnReader {
 
     ReturnReader(
             ReturnRepository store,
-            ReturnNoteRepository notes,
+            ReturnHistoryRepository notes,
             PalletRepository pallets,
             CaseService cases,
             EvidenceArchive archive,
@@ -62,7 +62,7 @@ class ReturnReader {
                 row.pallet(),
                 row.arrivedAt(),
                 row.bookedBy(),
-                ReturnList.days(row.arrivedAt(), clock.instant()),
+                ReturnListRepository.days(row.arrivedAt(), clock.instant()),
                 told(actor, row.serial(), found, row.palletId(), Optional.of(id)),
                 file,
                 found,
@@ -93,22 +93,22 @@ class ReturnReader {
     }
 
     /** @param self the return that is asked about, if it is there already */
-    List<ArrivalNotices> told(
+    List<ArrivalWarning> told(
             Actor actor, BatterySerial serial, List<CaseListItem> found, Optional<UUID> pallet, Optional<UUID> self) {
-        List<ArrivalNotices> told = new ArrayList<>();
+        List<ArrivalWarning> told = new ArrayList<>();
         if (found.isEmpty()) {
-            told.add(ArrivalNotices.NO_CASE);
+            told.add(ArrivalWarning.NO_CASE);
         } else if (found.size() > 1) {
-            told.add(ArrivalNotices.SEVERAL_CASES);
+            told.add(ArrivalWarning.SEVERAL_CASES);
         }
         if (!sold(serial, found)) {
-            told.add(ArrivalNotices.NEVER_SOLD);
+            told.add(ArrivalWarning.NEVER_SOLD);
         }
         if (pallet.filter(id -> !pallets.lists(id, serial)).isPresent()) {
-            told.add(ArrivalNotices.NOT_ON_LIST);
+            told.add(ArrivalWarning.NOT_ON_LIST);
         }
         if (store.wasHere(serial, self.orElse(new UUID(0, 0)))) {
-            told.add(ArrivalNotices.HERE_BEFORE);
+            told.add(ArrivalWarning.HERE_BEFORE);
         }
         return told;
     }

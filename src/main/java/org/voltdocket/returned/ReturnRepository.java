@@ -33,7 +33,7 @@ class ReturnRepository {
             Optional<String> pallet,
             Instant arrivedAt,
             String bookedBy,
-            List<ArrivalNotices> told,
+            List<ArrivalWarning> told,
             Optional<String> supplier,
             Optional<String> type,
             Optional<String> batch) {
@@ -54,9 +54,9 @@ class ReturnRepository {
         }
     }
 
-    static List<ArrivalNotices> told(ResultSet row) throws SQLException {
+    static List<ArrivalWarning> told(ResultSet row) throws SQLException {
         return Arrays.stream((String[]) row.getArray("told").getArray())
-                .flatMap(id -> ArrivalNotices.of(id).stream())
+                .flatMap(id -> ArrivalWarning.of(id).stream())
                 .toList();
     }
 
@@ -111,7 +111,7 @@ class ReturnRepository {
             UUID palletId,
             Instant arrivedAt,
             String by,
-            List<ArrivalNotices> told,
+            List<ArrivalWarning> told,
             Optional<Product> product) {
         UUID id = UUID.randomUUID();
         long next =
@@ -126,7 +126,7 @@ class ReturnRepository {
                 .param(palletId)
                 .param(arrivedAt.atOffset(ZoneOffset.UTC))
                 .param(by)
-                .param(told.stream().map(ArrivalNotices::id).toArray(String[]::new))
+                .param(told.stream().map(ArrivalWarning::id).toArray(String[]::new))
                 .param(product.map(one -> one.supplier().name()).orElse(null))
                 .param(product.map(one -> one.type().code()).orElse(null))
                 .param(product.map(Product::batch).orElse(null))

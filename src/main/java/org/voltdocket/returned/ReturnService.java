@@ -39,7 +39,7 @@ public interface ReturnService {
      *
      * @param actor whoever may see the case
      */
-    Optional<Outcome> outcomeOf(Actor actor, UUID caseId);
+    Optional<RecordedOutcome> outcomeOf(Actor actor, UUID caseId);
 
     /**
      * Says which case the battery belongs to.

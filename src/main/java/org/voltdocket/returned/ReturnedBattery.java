@@ -38,7 +38,7 @@ public record ReturnedBattery(
         Instant arrivedAt,
         String bookedBy,
         long days,
-        List<ArrivalNotices> told,
+        List<ArrivalWarning> told,
         Optional<CaseReference> file,
         List<CaseListItem> cases,
         BatteryFacts facts,
@@ -49,7 +49,7 @@ public record ReturnedBattery(
         List<Place> places,
         List<StepRecord> steps,
         List<EvidenceItem> evidence,
-        List<Outcome> outcomes) {
+        List<RecordedOutcome> outcomes) {
 
     /** Where it was put in the store. */
     public record Place(String name, Instant at, String by) {}
@@ -75,7 +75,7 @@ public record ReturnedBattery(
     }
 
     /** The outcome that counts. */
-    public Optional<Outcome> outcome() {
+    public Optional<RecordedOutcome> outcome() {
         return last(outcomes);
     }
 

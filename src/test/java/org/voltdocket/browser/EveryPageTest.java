@@ -32,7 +32,7 @@ import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.Lot;
 import org.voltdocket.returned.LotService;
 import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.sampling.InspectionLevel;
@@ -218,8 +218,8 @@ class EveryPageTest {
                     .battery()
                     .id());
         }
-        PalletAnnouncement note =
-                PalletAnnouncement.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
+        PalletDeliveryNote note =
+                PalletDeliveryNote.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
         Pallet pallet = pallets.note(auditor.actor(), note);
         Lot lot = lots.draw(
                 auditor.actor(),

@@ -87,10 +87,10 @@ class InsightServerTest {
         claimed(BenchOutcome.NOT_TESTED);
         InsightQuery question = question(Topic.NO_FAULT, "outcome");
         String key = workshop.actor().workshop().orElseThrow().toString();
-        ResultTable.Row row = row(Topic.NO_FAULT, question, key);
+        TopicTable.Row row = row(Topic.NO_FAULT, question, key);
         assertThat(row.cells().get(1).value()).contains(1L);
         assertThat(row.cells().get(2).value()).contains(2L);
-        CountedCases behind =
+        CaseSelection behind =
                 insights.behind(auditor, Topic.NO_FAULT, question, key).orElseThrow();
         assertThat(behind.all()).isEqualTo(1);
         assertThat(behind.listed())
@@ -102,10 +102,10 @@ class InsightServerTest {
         for (int i = 0; i < 4; i++) {
             claimed(null);
         }
-        ResultTable.Row row = row(Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"), type + " B1");
+        TopicTable.Row row = row(Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"), type + " B1");
         assertThat(row.cells().get(1).value()).as("sold").contains(300L);
         assertThat(row.cells().get(2).value()).as("claimed").contains(4L);
-        CountedCases behind = insights.behind(
+        CaseSelection behind = insights.behind(
                         auditor, Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"), type + " B1")
                 .orElseThrow();
         assertThat(behind.all()).isEqualTo(4);
@@ -118,7 +118,7 @@ class InsightServerTest {
         claimed(null);
         InsightQuery question = question(Topic.PRODUCTION, "claimed");
         String monday = MADE.with(java.time.DayOfWeek.MONDAY).toString();
-        ResultTable.Row row = row(Topic.PRODUCTION, question, monday);
+        TopicTable.Row row = row(Topic.PRODUCTION, question, monday);
         assertThat((Long) row.cells().get(1).value().orElseThrow()).isGreaterThanOrEqualTo(2);
         assertThat(insights.behind(auditor, Topic.PRODUCTION, question, monday)
                         .orElseThrow()
@@ -143,7 +143,7 @@ class InsightServerTest {
     void outcomesAreSetAgainstWhatWasStatedBeforeTheBench() {
         claimed(BenchOutcome.NO_FAULT_FOUND);
         TopicResult odds = insights.of(auditor, Topic.LEARNING, question(Topic.LEARNING, "odds"));
-        ResultTable.Row row = odds.table().rows().stream()
+        TopicTable.Row row = odds.table().rows().stream()
                 .filter(one -> one.key().equals(Optional.of("agm, unknown.no-fault-found")))
                 .findFirst()
                 .orElseThrow();
@@ -167,7 +167,7 @@ class InsightServerTest {
                 InsightQuery question = question(topic, by);
                 TopicResult insight = insights.of(auditor, topic, question);
                 assertThat(insight.said()).as(topic + " " + by).isNotEmpty();
-                for (ResultTable.Row row : insight.table().rows()) {
+                for (TopicTable.Row row : insight.table().rows()) {
                     row.key()
                             .ifPresent(key -> assertThat(insights.behind(auditor, topic, question, key))
                                     .as(topic + " " + key)
@@ -204,7 +204,7 @@ class InsightServerTest {
         return InsightQuery.of(topic, TODAY.minusYears(1), TODAY, by);
     }
 
-    private ResultTable.Row row(Topic topic, InsightQuery question, String key) {
+    private TopicTable.Row row(Topic topic, InsightQuery question, String key) {
         return insights.of(auditor, topic, question).table().rows().stream()
                 .filter(row -> row.key().equals(Optional.of(key)))
                 .findFirst()

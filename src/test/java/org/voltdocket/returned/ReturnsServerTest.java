@@ -248,7 +248,7 @@ class ReturnsServerTest {
         LocalDate day = LocalDate.now(java.time.ZoneOffset.UTC).minusDays(3);
         Pallet pallet = pallets.note(
                 auditor,
-                PalletAnnouncement.read(
+                PalletDeliveryNote.read(
                         number, "Copper Quay", day.toString(), first + "\n" + serial(), LocalDate.now()));
         Answer arrived = auditor()
                 .postJson("/api/v1/returns", "{\"batterySerial\":\"" + first + "\",\"pallet\":\"" + number + "\"}");

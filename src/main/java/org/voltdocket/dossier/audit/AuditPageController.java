@@ -24,9 +24,9 @@ import org.voltdocket.ui.SpreadsheetCells;
 class AuditPageController {
 
     private final DecisionReviewService looks;
-    private final RecoverablePayment recovery;
+    private final RecoverablePaymentService recovery;
 
-    AuditPageController(DecisionReviewService looks, RecoverablePayment recovery) {
+    AuditPageController(DecisionReviewService looks, RecoverablePaymentService recovery) {
         this.looks = looks;
         this.recovery = recovery;
     }
@@ -65,16 +65,16 @@ class AuditPageController {
 
     @GetMapping("/recovery")
     String recovery(Actor actor, Model model) {
-        List<RecoverablePayment.Item> items = recovery.items(actor);
+        List<RecoverablePaymentService.Item> items = recovery.items(actor);
         model.addAttribute("items", items);
-        model.addAttribute("sums", RecoverablePayment.sums(items));
+        model.addAttribute("sums", RecoverablePaymentService.sums(items));
         model.addAttribute("bench", bench(actor));
         return "audit/recovery";
     }
 
     @GetMapping("/recovery.csv")
     void table(Actor actor, HttpServletResponse response) throws IOException {
-        List<RecoverablePayment.Item> items = recovery.items(actor);
+        List<RecoverablePaymentService.Item> items = recovery.items(actor);
         response.setContentType("text/csv;charset=UTF-8");
         response.setHeader(
                 HttpHeaders.CONTENT_DISPOSITION,
@@ -94,7 +94,7 @@ class AuditPageController {
                     "decision",
                     "outcome",
                     "reason");
-            for (RecoverablePayment.Item item : items) {
+            for (RecoverablePaymentService.Item item : items) {
                 csv.writeRecord(
                         item.from(),
                         SpreadsheetCells.harmless(item.name()),

@@ -46,9 +46,9 @@ class CaseApiController {
 
     private final CaseService cases;
     private final DossierService dossiers;
-    private final CaseAnswers answers;
+    private final CaseResponseWriter answers;
 
-    CaseApiController(CaseService cases, DossierService dossiers, CaseAnswers answers) {
+    CaseApiController(CaseService cases, DossierService dossiers, CaseResponseWriter answers) {
         this.cases = cases;
         this.dossiers = dossiers;
         this.answers = answers;
@@ -62,11 +62,11 @@ class CaseApiController {
     @ApiResponse(
             responseCode = "201",
             description = "opened",
-            content = @Content(schema = @Schema(implementation = CaseJson.class)))
+            content = @Content(schema = @Schema(implementation = CaseView.class)))
     @ApiResponse(
             responseCode = "200",
             description = "it existed; blanks are filled",
-            content = @Content(schema = @Schema(implementation = CaseJson.class)))
+            content = @Content(schema = @Schema(implementation = CaseView.class)))
     @ApiResponse(responseCode = "409", description = "the case says otherwise, or belongs to another workshop")
     @io.swagger.v3.oas.annotations.parameters.RequestBody(
             required = true,
@@ -116,7 +116,7 @@ class CaseApiController {
     @ApiResponse(
             responseCode = "200",
             description = "the case, with its ETag",
-            content = @Content(schema = @Schema(implementation = CaseJson.class)))
+            content = @Content(schema = @Schema(implementation = CaseView.class)))
     @GetMapping("/{number}")
     ResponseEntity<byte[]> read(Actor actor, @PathVariable CaseNumber number) {
         return answers.answer(HttpStatus.OK, dossiers.of(actor, number), null);
@@ -131,7 +131,7 @@ class CaseApiController {
     @ApiResponse(
             responseCode = "200",
             description = "the case as it is now",
-            content = @Content(schema = @Schema(implementation = CaseJson.class)))
+            content = @Content(schema = @Schema(implementation = CaseView.class)))
     @ApiResponse(responseCode = "412", description = "changed since the ETag in If-Match was given")
     @io.swagger.v3.oas.annotations.parameters.RequestBody(
             required = true,
@@ -144,7 +144,7 @@ class CaseApiController {
             @PathVariable CaseNumber number,
             @RequestBody JsonNode body,
             @RequestHeader(name = "If-Match", required = false) String ifMatch) {
-        PatchResult patch = cases.mend(actor, number, body, CaseAnswers.version(ifMatch));
+        PatchResult patch = cases.mend(actor, number, body, CaseResponseWriter.version(ifMatch));
         return answers.answer(HttpStatus.OK, dossiers.of(actor, number), patch.ignored());
     }
 

@@ -72,7 +72,7 @@ class CasePageModel {
         model.addAttribute("dossier", dossier);
         model.addAttribute("ref", dossier.file().ref());
         model.addAttribute("items", items);
-        model.addAttribute("judgement", assessment == null ? null : AssessmentPanel.of(assessment, items));
+        model.addAttribute("judgement", assessment == null ? null : AssessmentDisplay.of(assessment, items));
         model.addAttribute(
                 "assessedAt",
                 dossier.assessment().map(StoredAssessment::assessedAt).orElse(null));

@@ -14,9 +14,9 @@ import org.voltdocket.kernel.CaseNumber;
 class ClaimAnswers {
 
     private final DossierService dossiers;
-    private final CaseAnswers answers;
+    private final CaseResponseWriter answers;
 
-    ClaimAnswers(DossierService dossiers, CaseAnswers answers) {
+    ClaimAnswers(DossierService dossiers, CaseResponseWriter answers) {
         this.dossiers = dossiers;
         this.answers = answers;
     }
@@ -29,7 +29,7 @@ class ClaimAnswers {
         Dossier dossier = dossiers.of(actor, number);
         ResponseEntity.BodyBuilder answer = ResponseEntity.status(status).eTag(answers.tag(dossier));
         if (status == HttpStatus.CREATED) {
-            answer.location(CaseAnswers.address(number));
+            answer.location(CaseResponseWriter.address(number));
         }
         return answer.body(ClaimView.of(number, dossier.claim().orElseThrow(), dossier.otherGrounds()));
     }

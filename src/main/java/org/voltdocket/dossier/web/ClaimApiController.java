@@ -42,10 +42,10 @@ class ClaimApiController {
 
     private final ClaimService claims;
     private final DossierService dossiers;
-    private final CaseAnswers answers;
+    private final CaseResponseWriter answers;
     private final ClaimAnswers written;
 
-    ClaimApiController(ClaimService claims, DossierService dossiers, CaseAnswers answers, ClaimAnswers written) {
+    ClaimApiController(ClaimService claims, DossierService dossiers, CaseResponseWriter answers, ClaimAnswers written) {
         this.claims = claims;
         this.dossiers = dossiers;
         this.answers = answers;

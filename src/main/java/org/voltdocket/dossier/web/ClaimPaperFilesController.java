@@ -68,7 +68,7 @@ class ClaimPaperFilesController {
             operationId = "readFrozenAssessment",
             summary = "The assessment that the decision on the latest claim rests on, exactly as kept",
             description = "Its SHA-256 is the one that the decision names.")
-    @FrozenAssessmentFile
+    @FrozenAssessmentResponse
     @GetMapping(path = "/api/v1/cases/{number}/claim/assessment", produces = MediaType.APPLICATION_JSON_VALUE)
     byte[] assessment(Actor actor, @PathVariable CaseNumber number) {
         return frozen(number, claims.latest(actor, number));
@@ -110,7 +110,7 @@ class ClaimPaperFilesController {
             operationId = "readFrozenAssessmentOfClaim",
             summary = "The assessment that the decision on any claim of the case rests on, exactly as kept",
             description = "Its SHA-256 is the one that the decision names.")
-    @FrozenAssessmentFile
+    @FrozenAssessmentResponse
     @GetMapping(path = "/api/v1/cases/{number}/claims/{place}/assessment", produces = MediaType.APPLICATION_JSON_VALUE)
     byte[] assessmentOf(
             Actor actor, @PathVariable CaseNumber number, @Parameter(description = PLACE) @PathVariable int place) {

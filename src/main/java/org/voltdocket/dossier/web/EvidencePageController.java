@@ -14,7 +14,7 @@ import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
-import org.voltdocket.dossier.ReadingText;
+import org.voltdocket.dossier.ReadingFields;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
@@ -46,8 +46,9 @@ class EvidencePageController {
         Reading reading = archive.reading(id).orElse(null);
         model.addAttribute("item", item);
         model.addAttribute("ref", cases.require(actor, item.caseId()));
-        model.addAttribute("members", reading == null ? Map.of() : ReadingText.of(reading));
-        model.addAttribute("findings", AssessmentPanel.lines(assessments.findingsOf(item.caseId(), id), List.of(item)));
+        model.addAttribute("members", reading == null ? Map.of() : ReadingFields.of(reading));
+        model.addAttribute(
+                "findings", AssessmentDisplay.lines(assessments.findingsOf(item.caseId(), id), List.of(item)));
         if (item.isRecording()) {
             model.addAttribute("rec", pages.recording(actor, item, assessment));
             model.addAttribute("summary", reading instanceof Recording r ? RecordingSummary.of(r) : null);

@@ -17,9 +17,9 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.casefile.NotFoundException;
-import org.voltdocket.insight.TestAgreement;
-import org.voltdocket.insight.TestAgreement.Instrument;
-import org.voltdocket.insight.TestAgreement.Pair;
+import org.voltdocket.insight.TestAgreementService;
+import org.voltdocket.insight.TestAgreementService.Instrument;
+import org.voltdocket.insight.TestAgreementService.Pair;
 import org.voltdocket.insight.chart.BlandAltmanChart;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.kernel.Actor;
@@ -30,10 +30,10 @@ import org.voltdocket.ui.TextFormatter;
 @Controller
 class AgreementPageController {
 
-    private final TestAgreement agreement;
+    private final TestAgreementService agreement;
     private final TextFormatter words;
 
-    AgreementPageController(TestAgreement agreement, TextFormatter words) {
+    AgreementPageController(TestAgreementService agreement, TextFormatter words) {
         this.agreement = agreement;
         this.words = words;
     }
@@ -42,7 +42,7 @@ class AgreementPageController {
     String show(Actor actor, @RequestParam(defaultValue = "") String instrument, Model model) {
         List<Instrument> instruments = agreement.instruments(actor);
         model.addAttribute("judgements", agreement.judgements(actor));
-        model.addAttribute("categories", TestAgreement.CATEGORIES);
+        model.addAttribute("categories", TestAgreementService.CATEGORIES);
         model.addAttribute("instruments", instruments);
         model.addAttribute("shown", find(instruments, instrument).orElse(null));
         return "insight/agreement";

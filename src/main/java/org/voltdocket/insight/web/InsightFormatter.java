@@ -4,9 +4,9 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.ResultTable;
-import org.voltdocket.insight.TestAgreement;
+import org.voltdocket.insight.TestAgreementService;
 import org.voltdocket.insight.TopicResult;
+import org.voltdocket.insight.TopicTable;
 import org.voltdocket.insight.estimate.BlandAltman;
 import org.voltdocket.ui.TextFormatter;
 
@@ -46,7 +46,7 @@ class InsightFormatter {
     }
 
     /** Which instruments surely read two per cent or more apart from the bench. */
-    List<String> instruments(List<TestAgreement.Instrument> instruments) {
+    List<String> instruments(List<TestAgreementService.Instrument> instruments) {
         if (instruments.stream().noneMatch(one -> one.limits().isPresent())) {
             return List.of(words.say("insight.agreement.brief.none"));
         }
@@ -74,7 +74,7 @@ class InsightFormatter {
                 .toList();
     }
 
-    List<Line> rows(ResultTable table) {
+    List<Line> rows(TopicTable table) {
         return table.rows().stream()
                 .map(row -> new Line(
                         row.key().orElse(""),
@@ -83,12 +83,12 @@ class InsightFormatter {
                 .toList();
     }
 
-    private Value value(ResultTable.Cell cell) {
-        boolean number = cell.kind() != ResultTable.Kind.TEXT && cell.kind() != ResultTable.Kind.WORD;
+    private Value value(TopicTable.Cell cell) {
+        boolean number = cell.kind() != TopicTable.Kind.TEXT && cell.kind() != TopicTable.Kind.WORD;
         return new Value(cell.value().map(value -> shown(cell, value)).orElse("–"), number);
     }
 
-    private String shown(ResultTable.Cell cell, Object value) {
+    private String shown(TopicTable.Cell cell, Object value) {
         return switch (cell.kind()) {
             case TEXT, COUNT -> value.toString();
             case SHARE -> share((Double) value);

@@ -20,11 +20,11 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
-import org.voltdocket.insight.CountedCases;
+import org.voltdocket.insight.CaseSelection;
 import org.voltdocket.insight.EditionProposal;
 import org.voltdocket.insight.InsightQuery;
 import org.voltdocket.insight.InsightService;
-import org.voltdocket.insight.TestAgreement;
+import org.voltdocket.insight.TestAgreementService;
 import org.voltdocket.insight.Topic;
 import org.voltdocket.insight.TopicResult;
 import org.voltdocket.insight.chart.Drawing;
@@ -38,7 +38,7 @@ class InsightPageController {
     private final InsightService insights;
     private final InsightCsv csv;
     private final InsightFormatter words;
-    private final TestAgreement agreement;
+    private final TestAgreementService agreement;
     private final EditionProposal proposal;
     private final Clock clock;
 
@@ -46,7 +46,7 @@ class InsightPageController {
             InsightService insights,
             InsightCsv csv,
             InsightFormatter words,
-            TestAgreement agreement,
+            TestAgreementService agreement,
             EditionProposal proposal,
             Clock clock) {
         this.insights = insights;
@@ -102,7 +102,7 @@ class InsightPageController {
     String cases(Actor actor, @PathVariable("topic") String id, Asked asked, @RequestParam String key, Model model) {
         Topic topic = find(id);
         InsightQuery question = question(topic, asked);
-        CountedCases behind = insights.behind(actor, topic, question, key)
+        CaseSelection behind = insights.behind(actor, topic, question, key)
                 .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
         model.addAttribute("topic", topic.id());
         model.addAttribute("question", question);

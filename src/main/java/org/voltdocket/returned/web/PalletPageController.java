@@ -21,7 +21,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.returned.InvalidReturnRequestException;
 import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnConflictException;
 
@@ -64,7 +64,7 @@ class PalletPageController {
             String list = file == null || file.isEmpty() ? given.get("list") : text(file);
             Pallet pallet = pallets.note(
                     actor,
-                    PalletAnnouncement.read(
+                    PalletDeliveryNote.read(
                             given.get("number"), given.get("sender"), given.get("arrivedOn"), list, today()));
             flash.addFlashAttribute("notice", "pallet.notice");
             return "redirect:/returns/pallets/" + pallet.id();

@@ -11,8 +11,8 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.returned.ArrivalNotices;
 import org.voltdocket.returned.ArrivalResult;
+import org.voltdocket.returned.ArrivalWarning;
 import org.voltdocket.returned.InvalidReturnRequestException;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnListItem;
@@ -49,7 +49,7 @@ class ReturnsPageController {
         model.addAttribute("q", q);
         model.addAttribute("state", state);
         model.addAttribute("told", told);
-        model.addAttribute("tolds", ArrivalNotices.values());
+        model.addAttribute("tolds", ArrivalWarning.values());
         model.addAttribute("pallet", pallet);
         model.addAttribute("pallets", pallets.all(actor));
         model.addAttribute("filtered", !(q + state + told).isBlank());

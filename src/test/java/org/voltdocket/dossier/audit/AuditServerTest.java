@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.insight.TestAgreement;
-import org.voltdocket.insight.TestAgreement.Instrument;
+import org.voltdocket.insight.TestAgreementService;
+import org.voltdocket.insight.TestAgreementService.Instrument;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
@@ -30,10 +30,10 @@ class AuditServerTest {
     private DecisionReviewService looks;
 
     @Autowired
-    private RecoverablePayment recovery;
+    private RecoverablePaymentService recovery;
 
     @Autowired
-    private TestAgreement agreement;
+    private TestAgreementService agreement;
 
     private static String serial() {
         return "AUD-" + UUID.randomUUID().toString().substring(0, 13).toUpperCase(Locale.ROOT);

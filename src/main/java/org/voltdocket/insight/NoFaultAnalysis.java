@@ -1,0 +1,157 @@
+package org.voltdocket.insight;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicTable.Cell;
+import org.voltdocket.insight.TopicTable.Row;
+import org.voltdocket.insight.chart.Drawing;
+import org.voltdocket.insight.chart.FunnelChart;
+import org.voltdocket.insight.estimate.Funnel;
+import org.voltdocket.insight.estimate.Proportion;
+import org.voltdocket.kernel.Interval;
+import org.voltdocket.ui.TextFormatter;
+
+/** Workshops whose batteries turn out sound: by the outcome on the bench, by the judge, or claimed with too little evidence. */
+@Component
+class NoFaultAnalysis implements TopicAnalysis {
+
+    private final JdbcClient db;
+    private final TextFormatter words;
+
+    NoFaultAnalysis(JdbcClient db, TextFormatter words) {
+        this.db = db;
+        this.words = words;
+    }
+
+    private record Group(UUID id, String name, Proportion share) {}
+
+    @Override
+    public Topic topic() {
+        return Topic.NO_FAULT;
+    }
+
+    @Override
+    public TopicResult answer(InsightQuery question) {
+        List<Group> groups = groups(question);
+        Proportion all = groups.stream().map(Group::share).reduce(new Proportion(0, 0), Proportion::plus);
+        if (!all.known()) {
+            return new TopicResult(
+                    topic(), question, List.of(Said.of("insight.no-fault.none")), table(List.of()), Optional.empty());
+        }
+        Funnel funnel = new Funnel(all.interval().value());
+        List<Row> rows = new ArrayList<>();
+        List<Said> said = new ArrayList<>();
+        said.add(Said.of("insight.no-fault.all." + question.by(), all.count(), all.of(), funnel.target()));
+        for (Group group : groups) {
+            Funnel.Place place = funnel.place(group.share());
+            rows.add(row(group, funnel, place));
+            if (place == Funnel.Place.FAR_HIGH || place == Funnel.Place.FAR_LOW) {
+                said.add(Said.of(
+                                "insight.no-fault." + (place == Funnel.Place.FAR_HIGH ? "high" : "low"),
+                                group.name(),
+                                group.share().interval().value(),
+                                group.share().of())
+                        .leadingTo(group.id().toString()));
+            }
+        }
+        return new TopicResult(topic(), question, said, table(rows), Optional.of(drawing(groups, funnel, question)));
+    }
+
+    @Override
+    public Optional<Lines> behind(InsightQuery question, String key) {
+        try {
+            Lines of = population(question).and("i.workshop_id = :workshop", "workshop", UUID.fromString(key));
+            return Optional.of(of.and(marked(question)));
+        } catch (IllegalArgumentException noWorkshop) {
+            return Optional.empty();
+        }
+    }
+
+    private List<Group> groups(InsightQuery question) {
+        Lines lines = population(question);
+        return db
+                .sql("select i.workshop_id, i.workshop, count(*) filter (where " + marked(question) + ") as marked,"
+                        + " count(*) as looked from insight_case i where " + lines.where()
+                        + " group by 1, 2 order by 2, 1")
+                .params(lines.parameters())
+                .query((row, at) -> new Group(
+                        row.getObject("workshop_id", UUID.class),
+                        row.getString("workshop"),
+                        new Proportion(row.getLong("marked"), row.getLong("looked"))))
+                .list()
+                .stream()
+                .sorted(Comparator.comparingDouble(
+                        (Group group) -> -group.share().interval().value()))
+                .toList();
+    }
+
+    private static Lines population(InsightQuery question) {
+        Lines claimed = Lines.claimedWithin(question).and("i.workshop_id is not null");
+        return switch (question.by()) {
+            case "outcome" -> claimed.and("i.outcome is not null and i.outcome <> 'not-tested'");
+            case "assessment" -> claimed.and("i.leaning not in ('open', 'contradictory')");
+            default -> claimed.and("true");
+        };
+    }
+
+    private static String marked(InsightQuery question) {
+        return switch (question.by()) {
+            case "outcome" -> "i.outcome = 'no-fault-found'";
+            case "assessment" -> "i.leaning in ('vehicle-side', 'usage-side', 'no-fault-seen')";
+            default -> "i.leaning = 'open'";
+        };
+    }
+
+    private static Row row(Group group, Funnel funnel, Funnel.Place place) {
+        int size = Math.toIntExact(group.share().of());
+        Interval share = group.share().interval();
+        return Row.of(
+                group.id().toString(),
+                place == Funnel.Place.FAR_HIGH || place == Funnel.Place.FAR_LOW,
+                Cell.text(group.name()),
+                Cell.count(group.share().count()),
+                Cell.count(size),
+                Cell.share(share.value()),
+                Cell.share(share.low()),
+                Cell.share(share.high()),
+                Cell.share(funnel.low(size, Funnel.ALARM)),
+                Cell.share(funnel.high(size, Funnel.ALARM)),
+                Cell.word("insight.place", place.name()));
+    }
+
+    private static TopicTable table(List<Row> rows) {
+        return new TopicTable(
+                List.of(
+                        "workshop",
+                        "marked",
+                        "looked",
+                        "share",
+                        "share-low",
+                        "share-high",
+                        "limit-low",
+                        "limit-high",
+                        "place"),
+                rows);
+    }
+
+    private Drawing drawing(List<Group> groups, Funnel funnel, InsightQuery question) {
+        return FunnelChart.of(
+                groups.stream()
+                        .map(group -> new FunnelChart.Group(group.name(), group.share()))
+                        .toList(),
+                funnel,
+                new FunnelChart.Names(
+                        words.say("insight.no-fault.across." + question.by()),
+                        words.say("insight.no-fault.up." + question.by()),
+                        words.say("insight.chart.inside"),
+                        words.say("insight.chart.outside"),
+                        words.say("insight.chart.warning"),
+                        words.say("insight.chart.alarm")));
+    }
+}

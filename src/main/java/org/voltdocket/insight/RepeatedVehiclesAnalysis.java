@@ -1,0 +1,69 @@
+package org.voltdocket.insight;
+
+import java.util.List;
+import java.util.Optional;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicTable.Cell;
+import org.voltdocket.insight.TopicTable.Row;
+import org.voltdocket.kernel.Vin;
+
+/** Vehicles with several batteries on file, most first: where the next battery will most likely come back too. */
+@Component
+class RepeatedVehiclesAnalysis implements TopicAnalysis {
+
+    /** Vehicles listed. */
+    static final int LISTED = 200;
+
+    private final JdbcClient db;
+
+    RepeatedVehiclesAnalysis(JdbcClient db) {
+        this.db = db;
+    }
+
+    @Override
+    public Topic topic() {
+        return Topic.REPEATED;
+    }
+
+    @Override
+    public TopicResult answer(InsightQuery question) {
+        Lines lines = Lines.claimedWithin(question);
+        List<Row> rows = db.sql("""
+                        select i.vin, count(distinct i.battery_serial) as batteries, count(distinct i.workshop_id) as workshops,
+                               (array_agg(i.first_cause order by i.claimed_at desc))[1] as cause,
+                               count(*) over () as vehicles
+                          from insight_case i where\s""" + lines.where()
+                        + " group by i.vin having count(distinct i.battery_serial) > 1 order by 2 desc, 1 limit "
+                        + LISTED)
+                .params(lines.parameters())
+                .query((row, at) -> Row.of(
+                        row.getString("vin"),
+                        row.getLong("batteries") > 2,
+                        Cell.text(row.getString("vin")),
+                        Cell.count(row.getLong("batteries")),
+                        Cell.count(row.getLong("workshops")),
+                        row.getString("cause") == null
+                                ? Cell.unknown(TopicTable.Kind.WORD)
+                                : Cell.word("cause-name", row.getString("cause"))))
+                .list();
+        long more = rows.stream().filter(Row::marked).count();
+        return new TopicResult(
+                topic(),
+                question,
+                List.of(Said.of("insight.repeated-vehicles.all", rows.size(), more, LISTED)),
+                new TopicTable(List.of("vin", "batteries", "workshops", "cause-last"), rows),
+                Optional.empty());
+    }
+
+    @Override
+    public Optional<Lines> behind(InsightQuery question, String key) {
+        try {
+            return Optional.of(Lines.claimedWithin(question)
+                    .and("i.vin = :vin", "vin", Vin.parse(key).value()));
+        } catch (IllegalArgumentException noVin) {
+            return Optional.empty();
+        }
+    }
+}
