@@ -192,10 +192,10 @@ class RoutesTest {
                         .toString());
         returns.arrive(auditor, BatterySerial.parse(second), Optional.empty());
         PalletDeliveryNote note =
-                PalletDeliveryNote.read(serial + "/P", "Somebody", "", serial + "-X", LocalDate.now());
+                PalletDeliveryNote.parse(serial + "/P", "Somebody", "", serial + "-X", LocalDate.now());
         names.put("{pallet}", pallets.note(auditor, note).id().toString());
         String workshop = own.actor().workshop().orElseThrow().toString();
-        Lot.Wish wish = new Lot.Wish(Lot.Scope.WORKSHOP, workshop, InspectionLevel.II, 2.5, false);
+        Lot.Request wish = new Lot.Request(Lot.Scope.WORKSHOP, workshop, InspectionLevel.II, 2.5, false);
         names.put("{lot}", lots.draw(auditor, wish).id().toString());
     }
 

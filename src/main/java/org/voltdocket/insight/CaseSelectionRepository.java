@@ -19,14 +19,14 @@ class CaseSelectionRepository {
         this.db = db;
     }
 
-    CaseSelection cases(TopicAnalysis.Lines lines) {
-        long all = db.sql("select count(*) from insight_case i where " + lines.where())
-                .params(lines.parameters())
+    CaseSelection find(TopicAnalysis.CaseFilter filter) {
+        long all = db.sql("select count(*) from insight_case i where " + filter.where())
+                .params(filter.parameters())
                 .query(Long.class)
                 .single();
-        List<CaseSelection.Line> listed = db.sql("select i.* from insight_case i where " + lines.where()
+        List<CaseSelection.Line> listed = db.sql("select i.* from insight_case i where " + filter.where()
                         + " order by i.claimed_at desc nulls last, i.number desc limit " + InsightService.LISTED)
-                .params(lines.parameters())
+                .params(filter.parameters())
                 .query((row, at) -> line(row))
                 .list();
         return new CaseSelection(all, listed);

@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicResult.Statement;
 import org.voltdocket.insight.TopicTable.Cell;
 import org.voltdocket.insight.TopicTable.Row;
 import org.voltdocket.insight.chart.Bars;
@@ -35,11 +35,11 @@ class CauseSharesAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public TopicResult answer(InsightQuery question) {
-        Lines lines = lines(question);
+    public TopicResult analyze(InsightQuery query) {
+        CaseFilter filter = filter(query);
         List<Counted> causes = db.sql("select i.first_cause as cause, count(*) as n from insight_case i where "
-                        + lines.where() + " group by 1 order by 2 desc, 1")
-                .params(lines.parameters())
+                        + filter.where() + " group by 1 order by 2 desc, 1")
+                .params(filter.parameters())
                 .query((row, at) -> new Counted(row.getString("cause"), row.getLong("n")))
                 .list();
         long all = causes.stream().mapToLong(Counted::cases).sum();
@@ -58,20 +58,20 @@ class CauseSharesAnalysis implements TopicAnalysis {
                     Cell.share(share.high()),
                     Cell.share(Math.min(1, together))));
         }
-        List<Said> said = causes.isEmpty()
-                ? List.of(Said.of("insight.causes.none"))
-                : List.of(Said.of(
+        List<Statement> statements = causes.isEmpty()
+                ? List.of(Statement.of("insight.causes.none"))
+                : List.of(Statement.of(
                                 "insight.causes.first",
                                 words.of("cause-name", causes.get(0).cause()),
                                 new Proportion(causes.get(0).cases(), all)
                                         .interval()
                                         .value(),
                                 all)
-                        .leadingTo(causes.get(0).cause()));
+                        .withKey(causes.get(0).cause()));
         return new TopicResult(
                 topic(),
-                question,
-                said,
+                query,
+                statements,
                 new TopicTable(List.of("cause", "cases", "share", "share-low", "share-high", "together"), rows),
                 Optional.of(causes)
                         .filter(some -> !some.isEmpty())
@@ -86,19 +86,17 @@ class CauseSharesAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public Optional<Lines> behind(InsightQuery question, String key) {
+    public Optional<CaseFilter> filter(InsightQuery query, String key) {
         try {
-            return Optional.of(lines(question)
+            return Optional.of(filter(query)
                     .and("i.first_cause = :cause", "cause", Cause.of(key).id()));
         } catch (IllegalArgumentException noCause) {
             return Optional.empty();
         }
     }
 
-    private static Lines lines(InsightQuery question) {
-        Lines judged = Lines.claimedWithin(question).and("i.first_cause is not null");
-        return question.by().equals("all")
-                ? judged
-                : judged.and("i.chemistry = :chemistry", "chemistry", question.by());
+    private static CaseFilter filter(InsightQuery query) {
+        CaseFilter judged = CaseFilter.claimedWithin(query).and("i.first_cause is not null");
+        return query.by().equals("all") ? judged : judged.and("i.chemistry = :chemistry", "chemistry", query.by());
     }
 }

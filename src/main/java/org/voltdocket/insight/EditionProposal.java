@@ -35,19 +35,19 @@ public class EditionProposal {
 
     /** @throws AccessDeniedException for others than auditor and administrator */
     @Transactional(readOnly = true)
-    public String text(Actor actor, InsightQuery question) {
+    public String text(Actor actor, InsightQuery query) {
         if (!actor.canAudit()) {
             throw new AccessDeniedException("editions are proposed by auditor or administrator");
         }
         Edition inForce = editions.inForce();
         Map<Cause, Double> before = editions.rulebookInForce().startingOdds();
-        StartingOddsAnalysis.Learnt learnt = learning.learnt(question);
+        StartingOddsAnalysis.Learnt learnt = learning.learnt(query);
         return write(
                 new String(editions.content(inForce.sha256()), UTF_8),
                 inForce.name() + "-learned",
-                question.to(),
-                "Learned from " + learnt.outcomes() + " audited outcomes of claims from " + question.from() + " to "
-                        + question.to() + ", the odds of " + inForce.name()
+                query.to(),
+                "Learned from " + learnt.outcomes() + " audited outcomes of claims from " + query.from() + " to "
+                        + query.to() + ", the odds of " + inForce.name()
                         + " counting as 50; causes that no bench can tell apart keep their proportions.",
                 spread(before, learnt.odds()));
     }

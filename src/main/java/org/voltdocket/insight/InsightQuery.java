@@ -13,7 +13,7 @@ import java.util.List;
 public record InsightQuery(LocalDate from, LocalDate to, String by) {
 
     /** The ways in which a topic can be taken apart, the usual one first; never empty. */
-    public static List<String> ways(Topic topic) {
+    public static List<String> groupings(Topic topic) {
         return switch (topic) {
             case NO_FAULT -> List.of("outcome", "assessment", "untested");
             case PRODUCTION -> List.of("early", "claimed", "confirmed");
@@ -25,7 +25,7 @@ public record InsightQuery(LocalDate from, LocalDate to, String by) {
     }
 
     /**
-     * The question as it was asked in an address.
+     * The query as it was asked in an address.
      *
      * @throws IllegalArgumentException if the days are the wrong way round or the topic knows no such way
      */
@@ -33,10 +33,10 @@ public record InsightQuery(LocalDate from, LocalDate to, String by) {
         if (to.isBefore(from)) {
             throw new IllegalArgumentException("The last day, " + to + ", lies before the first, " + from + ".");
         }
-        List<String> ways = ways(topic);
-        if (!by.isEmpty() && !ways.contains(by)) {
-            throw new IllegalArgumentException("'" + by + "' is none of " + String.join(", ", ways) + ".");
+        List<String> groupings = groupings(topic);
+        if (!by.isEmpty() && !groupings.contains(by)) {
+            throw new IllegalArgumentException("'" + by + "' is none of " + String.join(", ", groupings) + ".");
         }
-        return new InsightQuery(from, to, by.isEmpty() ? ways.get(0) : by);
+        return new InsightQuery(from, to, by.isEmpty() ? groupings.get(0) : by);
     }
 }

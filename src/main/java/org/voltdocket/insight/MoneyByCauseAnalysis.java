@@ -9,7 +9,7 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicResult.Statement;
 import org.voltdocket.insight.TopicTable.Cell;
 import org.voltdocket.insight.TopicTable.Row;
 import org.voltdocket.insight.chart.Bars;
@@ -42,8 +42,8 @@ class MoneyByCauseAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public TopicResult answer(InsightQuery question) {
-        List<Sum> sums = sums(question);
+    public TopicResult analyze(InsightQuery query) {
+        List<Sum> sums = sums(query);
         List<Row> rows = new ArrayList<>();
         for (Sum sum : sums) {
             rows.add(Row.of(
@@ -62,8 +62,8 @@ class MoneyByCauseAnalysis implements TopicAnalysis {
                 sums.stream().filter(sum -> sum.currency().equals(main)).toList();
         return new TopicResult(
                 topic(),
-                question,
-                said(drawn, main),
+                query,
+                statements(drawn, main),
                 new TopicTable(
                         List.of("cause", "currency", "claimed", "approved", "goodwill", "declined", "undecided"), rows),
                 drawn.isEmpty()
@@ -73,13 +73,13 @@ class MoneyByCauseAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public Optional<Lines> behind(InsightQuery question, String key) {
+    public Optional<CaseFilter> filter(InsightQuery query, String key) {
         int dot = key.lastIndexOf('.');
         if (dot < 0) {
             return Optional.empty();
         }
         try {
-            return Optional.of(lines(question)
+            return Optional.of(filter(query)
                     .and(
                             "i.first_cause = :cause",
                             "cause",
@@ -90,13 +90,13 @@ class MoneyByCauseAnalysis implements TopicAnalysis {
         }
     }
 
-    private static Lines lines(InsightQuery question) {
-        return Lines.claimedWithin(question).and("i.first_cause is not null");
+    private static CaseFilter filter(InsightQuery query) {
+        return CaseFilter.claimedWithin(query).and("i.first_cause is not null");
     }
 
     /** The currency with most claims first, then most money first. */
-    private List<Sum> sums(InsightQuery question) {
-        Lines lines = lines(question);
+    private List<Sum> sums(InsightQuery query) {
+        CaseFilter filter = filter(query);
         return db.sql("""
                         select i.first_cause as cause, i.currency, sum(i.claimed) as claimed,
                                sum(i.paid) filter (where i.decision = 'approved') as approved,
@@ -104,8 +104,8 @@ class MoneyByCauseAnalysis implements TopicAnalysis {
                                sum(i.claimed - i.paid) filter (where i.decision is not null) as declined,
                                sum(i.claimed) filter (where i.decision is null) as undecided,
                                sum(count(*)) over (partition by i.currency) as claims
-                          from insight_case i where\s""" + lines.where() + " group by 1, 2 order by claims desc, i.currency, claimed desc, 1")
-                .params(lines.parameters())
+                          from insight_case i where\s""" + filter.where() + " group by 1, 2 order by claims desc, i.currency, claimed desc, 1")
+                .params(filter.parameters())
                 .query((row, at) -> {
                     Map<String, BigDecimal> parts = new LinkedHashMap<>();
                     for (String kind : KINDS) {
@@ -129,9 +129,9 @@ class MoneyByCauseAnalysis implements TopicAnalysis {
         return new Bars.Bar(words.of("cause-name", sum.cause()), parts);
     }
 
-    private static List<Said> said(List<Sum> sums, String currency) {
+    private static List<Statement> statements(List<Sum> sums, String currency) {
         if (sums.isEmpty()) {
-            return List.of(Said.of("insight.money.none"));
+            return List.of(Statement.of("insight.money.none"));
         }
         BigDecimal paid = sums.stream().map(Sum::paid).reduce(BigDecimal.ZERO, BigDecimal::add);
         BigDecimal elsewhere = sums.stream()
@@ -140,6 +140,7 @@ class MoneyByCauseAnalysis implements TopicAnalysis {
                 .map(Sum::paid)
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
         return List.of(
-                Said.of("insight.money.paid", paid, currency), Said.of("insight.money.elsewhere", elsewhere, currency));
+                Statement.of("insight.money.paid", paid, currency),
+                Statement.of("insight.money.elsewhere", elsewhere, currency));
     }
 }

@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicResult.Statement;
 import org.voltdocket.insight.TopicTable.Cell;
 import org.voltdocket.insight.TopicTable.Row;
 import org.voltdocket.insight.chart.Drawing;
@@ -37,49 +37,49 @@ class NoFaultAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public TopicResult answer(InsightQuery question) {
-        List<Group> groups = groups(question);
+    public TopicResult analyze(InsightQuery query) {
+        List<Group> groups = groups(query);
         Proportion all = groups.stream().map(Group::share).reduce(new Proportion(0, 0), Proportion::plus);
         if (!all.known()) {
             return new TopicResult(
-                    topic(), question, List.of(Said.of("insight.no-fault.none")), table(List.of()), Optional.empty());
+                    topic(), query, List.of(Statement.of("insight.no-fault.none")), table(List.of()), Optional.empty());
         }
         Funnel funnel = new Funnel(all.interval().value());
         List<Row> rows = new ArrayList<>();
-        List<Said> said = new ArrayList<>();
-        said.add(Said.of("insight.no-fault.all." + question.by(), all.count(), all.of(), funnel.target()));
+        List<Statement> statements = new ArrayList<>();
+        statements.add(Statement.of("insight.no-fault.all." + query.by(), all.count(), all.of(), funnel.target()));
         for (Group group : groups) {
             Funnel.Place place = funnel.place(group.share());
             rows.add(row(group, funnel, place));
             if (place == Funnel.Place.FAR_HIGH || place == Funnel.Place.FAR_LOW) {
-                said.add(Said.of(
+                statements.add(Statement.of(
                                 "insight.no-fault." + (place == Funnel.Place.FAR_HIGH ? "high" : "low"),
                                 group.name(),
                                 group.share().interval().value(),
                                 group.share().of())
-                        .leadingTo(group.id().toString()));
+                        .withKey(group.id().toString()));
             }
         }
-        return new TopicResult(topic(), question, said, table(rows), Optional.of(drawing(groups, funnel, question)));
+        return new TopicResult(topic(), query, statements, table(rows), Optional.of(drawing(groups, funnel, query)));
     }
 
     @Override
-    public Optional<Lines> behind(InsightQuery question, String key) {
+    public Optional<CaseFilter> filter(InsightQuery query, String key) {
         try {
-            Lines of = population(question).and("i.workshop_id = :workshop", "workshop", UUID.fromString(key));
-            return Optional.of(of.and(marked(question)));
+            CaseFilter of = population(query).and("i.workshop_id = :workshop", "workshop", UUID.fromString(key));
+            return Optional.of(of.and(marked(query)));
         } catch (IllegalArgumentException noWorkshop) {
             return Optional.empty();
         }
     }
 
-    private List<Group> groups(InsightQuery question) {
-        Lines lines = population(question);
+    private List<Group> groups(InsightQuery query) {
+        CaseFilter filter = population(query);
         return db
-                .sql("select i.workshop_id, i.workshop, count(*) filter (where " + marked(question) + ") as marked,"
-                        + " count(*) as looked from insight_case i where " + lines.where()
+                .sql("select i.workshop_id, i.workshop, count(*) filter (where " + marked(query) + ") as marked,"
+                        + " count(*) as looked from insight_case i where " + filter.where()
                         + " group by 1, 2 order by 2, 1")
-                .params(lines.parameters())
+                .params(filter.parameters())
                 .query((row, at) -> new Group(
                         row.getObject("workshop_id", UUID.class),
                         row.getString("workshop"),
@@ -91,17 +91,17 @@ class NoFaultAnalysis implements TopicAnalysis {
                 .toList();
     }
 
-    private static Lines population(InsightQuery question) {
-        Lines claimed = Lines.claimedWithin(question).and("i.workshop_id is not null");
-        return switch (question.by()) {
+    private static CaseFilter population(InsightQuery query) {
+        CaseFilter claimed = CaseFilter.claimedWithin(query).and("i.workshop_id is not null");
+        return switch (query.by()) {
             case "outcome" -> claimed.and("i.outcome is not null and i.outcome <> 'not-tested'");
             case "assessment" -> claimed.and("i.leaning not in ('open', 'contradictory')");
             default -> claimed.and("true");
         };
     }
 
-    private static String marked(InsightQuery question) {
-        return switch (question.by()) {
+    private static String marked(InsightQuery query) {
+        return switch (query.by()) {
             case "outcome" -> "i.outcome = 'no-fault-found'";
             case "assessment" -> "i.leaning in ('vehicle-side', 'usage-side', 'no-fault-seen')";
             default -> "i.leaning = 'open'";
@@ -140,15 +140,15 @@ class NoFaultAnalysis implements TopicAnalysis {
                 rows);
     }
 
-    private Drawing drawing(List<Group> groups, Funnel funnel, InsightQuery question) {
+    private Drawing drawing(List<Group> groups, Funnel funnel, InsightQuery query) {
         return FunnelChart.of(
                 groups.stream()
                         .map(group -> new FunnelChart.Group(group.name(), group.share()))
                         .toList(),
                 funnel,
                 new FunnelChart.Names(
-                        words.say("insight.no-fault.across." + question.by()),
-                        words.say("insight.no-fault.up." + question.by()),
+                        words.say("insight.no-fault.across." + query.by()),
+                        words.say("insight.no-fault.up." + query.by()),
                         words.say("insight.chart.inside"),
                         words.say("insight.chart.outside"),
                         words.say("insight.chart.warning"),

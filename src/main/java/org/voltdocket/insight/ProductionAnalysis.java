@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicResult.Statement;
 import org.voltdocket.insight.TopicTable.Cell;
 import org.voltdocket.insight.TopicTable.Row;
 import org.voltdocket.insight.chart.ControlChart;
@@ -55,9 +55,9 @@ class ProductionAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public TopicResult answer(InsightQuery question) {
-        List<Week> weeks = weeks(question);
-        Map<LocalDate, Claims> claims = claims(question);
+    public TopicResult analyze(InsightQuery query) {
+        List<Week> weeks = weeks(query);
+        Map<LocalDate, Claims> claims = claims(query);
         List<Proportion> shares = weeks.stream()
                 .map(week -> new Proportion(
                         Math.min(
@@ -67,46 +67,47 @@ class ProductionAnalysis implements TopicAnalysis {
                 .toList();
         PChart chart = PChart.of(shares);
         List<Row> rows = new ArrayList<>();
-        List<Said> said = new ArrayList<>();
-        said.add(
+        List<Statement> statements = new ArrayList<>();
+        statements.add(
                 weeks.isEmpty()
-                        ? Said.of("insight.production-weeks.none")
-                        : Said.of("insight.production-weeks.all." + question.by(), weeks.size(), chart.centre()));
+                        ? Statement.of("insight.production-weeks.none")
+                        : Statement.of("insight.production-weeks.all." + query.by(), weeks.size(), chart.centre()));
         for (PChart.Point point : chart.points()) {
             Week week = weeks.get(point.sample());
             Claims of = claims.getOrDefault(week.monday(), Claims.NONE);
             rows.add(row(week, of, point));
             double share = (double) point.share().count() / point.share().of();
             if (point.outside() && share > point.high()) {
-                said.add(Said.of("insight.production-weeks.high", week.name(), share, of.batch(), of.most(), of.all())
-                        .leadingTo(week.monday().toString()));
+                statements.add(Statement.of(
+                                "insight.production-weeks.high", week.name(), share, of.batch(), of.most(), of.all())
+                        .withKey(week.monday().toString()));
             }
         }
         return new TopicResult(
                 topic(),
-                question,
-                said,
+                query,
+                statements,
                 new TopicTable(
                         List.of("week", "marked", "made", "share", "limit-low", "limit-high", "batch-most", "most"),
                         rows),
-                Optional.of(weeks).filter(some -> !some.isEmpty()).map(some -> drawing(chart, some, question)));
+                Optional.of(weeks).filter(some -> !some.isEmpty()).map(some -> drawing(chart, some, query)));
     }
 
-    private org.voltdocket.insight.chart.Drawing drawing(PChart chart, List<Week> weeks, InsightQuery question) {
+    private org.voltdocket.insight.chart.Drawing drawing(PChart chart, List<Week> weeks, InsightQuery query) {
         return ControlChart.of(
                 chart,
                 weeks.stream().map(Week::name).toList(),
                 words.say("insight.production-weeks.across"),
-                words.say("insight.production-weeks.up." + question.by()),
+                words.say("insight.production-weeks.up." + query.by()),
                 words.say("insight.chart.limits"),
                 words.say("insight.chart.outside"));
     }
 
     @Override
-    public Optional<Lines> behind(InsightQuery question, String key) {
+    public Optional<CaseFilter> filter(InsightQuery query, String key) {
         try {
             LocalDate monday = LocalDate.parse(key);
-            return Optional.of(marked(question)
+            return Optional.of(marked(query)
                     .and("i.produced_on >= :monday", "monday", monday)
                     .and("i.produced_on < :next", "next", monday.plusDays(7))
                     .and("i.batch is not null"));
@@ -129,17 +130,17 @@ class ProductionAnalysis implements TopicAnalysis {
                 Cell.count(of.most()));
     }
 
-    private static Lines marked(InsightQuery question) {
-        Lines claimed = Lines.claimedWithin(question);
-        return switch (question.by()) {
+    private static CaseFilter marked(InsightQuery query) {
+        CaseFilter claimed = CaseFilter.claimedWithin(query);
+        return switch (query.by()) {
             case "early" -> claimed.and("i.claimed_at < i.produced_on + interval '" + EARLY + " days'");
             case "confirmed" -> claimed.and("i.outcome = 'defect-confirmed'");
             default -> claimed;
         };
     }
 
-    private List<Week> weeks(InsightQuery question) {
-        LocalDate newest = question.by().equals("early") ? question.to().minusDays(EARLY + 7) : question.to();
+    private List<Week> weeks(InsightQuery query) {
+        LocalDate newest = query.by().equals("early") ? query.to().minusDays(EARLY + 7) : query.to();
         List<Week> weeks = db.sql("""
                      select date_trunc('week', produced_on)::date as monday, sum(count) as made
                        from produced_range where ended_at is null and produced_on <= :to
@@ -163,14 +164,14 @@ class ProductionAnalysis implements TopicAnalysis {
         private static final Claims NONE = new Claims(0, "–", 0);
     }
 
-    private Map<LocalDate, Claims> claims(InsightQuery question) {
-        Lines lines = marked(question).and("i.batch is not null");
+    private Map<LocalDate, Claims> claims(InsightQuery query) {
+        CaseFilter filter = marked(query).and("i.batch is not null");
         Map<LocalDate, Claims> weeks = new java.util.LinkedHashMap<>();
         db.sql(
                         "select date_trunc('week', i.produced_on)::date as monday, i.type || ' ' || i.batch as batch, count(*) as n"
-                                + " from insight_case i where " + lines.where()
+                                + " from insight_case i where " + filter.where()
                                 + " group by 1, 2 order by 1, 3 desc, 2")
-                .params(lines.parameters())
+                .params(filter.parameters())
                 .query(row -> {
                     Claims one = new Claims(row.getLong("n"), row.getString("batch"), row.getLong("n"));
                     weeks.merge(

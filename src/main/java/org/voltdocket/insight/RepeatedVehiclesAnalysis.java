@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicResult.Statement;
 import org.voltdocket.insight.TopicTable.Cell;
 import org.voltdocket.insight.TopicTable.Row;
 import org.voltdocket.kernel.Vin;
@@ -28,16 +28,16 @@ class RepeatedVehiclesAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public TopicResult answer(InsightQuery question) {
-        Lines lines = Lines.claimedWithin(question);
+    public TopicResult analyze(InsightQuery query) {
+        CaseFilter filter = CaseFilter.claimedWithin(query);
         List<Row> rows = db.sql("""
                         select i.vin, count(distinct i.battery_serial) as batteries, count(distinct i.workshop_id) as workshops,
                                (array_agg(i.first_cause order by i.claimed_at desc))[1] as cause,
                                count(*) over () as vehicles
-                          from insight_case i where\s""" + lines.where()
+                          from insight_case i where\s""" + filter.where()
                         + " group by i.vin having count(distinct i.battery_serial) > 1 order by 2 desc, 1 limit "
                         + LISTED)
-                .params(lines.parameters())
+                .params(filter.parameters())
                 .query((row, at) -> Row.of(
                         row.getString("vin"),
                         row.getLong("batteries") > 2,
@@ -51,16 +51,16 @@ class RepeatedVehiclesAnalysis implements TopicAnalysis {
         long more = rows.stream().filter(Row::marked).count();
         return new TopicResult(
                 topic(),
-                question,
-                List.of(Said.of("insight.repeated-vehicles.all", rows.size(), more, LISTED)),
+                query,
+                List.of(Statement.of("insight.repeated-vehicles.all", rows.size(), more, LISTED)),
                 new TopicTable(List.of("vin", "batteries", "workshops", "cause-last"), rows),
                 Optional.empty());
     }
 
     @Override
-    public Optional<Lines> behind(InsightQuery question, String key) {
+    public Optional<CaseFilter> filter(InsightQuery query, String key) {
         try {
-            return Optional.of(Lines.claimedWithin(question)
+            return Optional.of(CaseFilter.claimedWithin(query)
                     .and("i.vin = :vin", "vin", Vin.parse(key).value()));
         } catch (IllegalArgumentException noVin) {
             return Optional.empty();

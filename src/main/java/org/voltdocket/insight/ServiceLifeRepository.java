@@ -12,7 +12,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.TopicAnalysis.Lines;
+import org.voltdocket.insight.TopicAnalysis.CaseFilter;
 import org.voltdocket.insight.estimate.Lifetimes;
 
 /**
@@ -50,26 +50,26 @@ class ServiceLifeRepository {
     private record Claimed(String key, LocalDate sold, LocalDate claimed) {}
 
     /** Groups that were sold, by key. */
-    List<Group> groups(InsightQuery question) {
-        return groups(question, question.by().equals("batch"));
+    List<Group> groups(InsightQuery query) {
+        return groups(query, query.by().equals("batch"));
     }
 
-    /** The same by batch, however the question is taken. */
-    List<Group> batches(InsightQuery question) {
-        return groups(question, true);
+    /** The same by batch, however the query is taken. */
+    List<Group> batches(InsightQuery query) {
+        return groups(query, true);
     }
 
-    private List<Group> groups(InsightQuery question, boolean byBatch) {
-        Map<String, Lifetimes.Collector> lives = collect(question, byBatch);
+    private List<Group> groups(InsightQuery query, boolean byBatch) {
+        Map<String, Lifetimes.Collector> lives = collect(query, byBatch);
         List<Group> groups = new ArrayList<>();
         lives.forEach((key, collector) -> groups.add(new Group(key, key, collector.lives())));
         return groups;
     }
 
     /** All together; empty where nothing was sold. */
-    Optional<Lifetimes> together(InsightQuery question) {
+    Optional<Lifetimes> together(InsightQuery query) {
         Lifetimes.Collector all = new Lifetimes.Collector();
-        for (Group group : groups(question)) {
+        for (Group group : groups(query)) {
             for (Lifetimes.At at : group.lives().ages()) {
                 all.failed(at.age(), at.failed()).alive(at.age(), at.alive());
             }
@@ -78,19 +78,19 @@ class ServiceLifeRepository {
     }
 
     /** Claims with a product whose sale is not known well enough. */
-    long leftOut(InsightQuery question) {
+    long leftOut(InsightQuery query) {
         return db.sql(
                         "select count(*) from insight_case i where i.claimed_at < :to and i.type is not null and (i.sold_on is null"
                                 + " or not " + COVERED + ")")
-                .param("to", question.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC))
+                .param("to", query.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC))
                 .query(Long.class)
                 .single();
     }
 
-    Optional<Lines> lines(InsightQuery question, String key) {
-        Lines all = new Lines(
+    Optional<CaseFilter> filter(InsightQuery query, String key) {
+        CaseFilter all = new CaseFilter(
                         "i.claimed_at < :to",
-                        Map.of("to", question.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC)))
+                        Map.of("to", query.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC)))
                 .and(COVERED);
         int blank = key.indexOf(' ');
         return Optional.of(
@@ -100,11 +100,11 @@ class ServiceLifeRepository {
                                 .and("i.batch = :batch", "batch", key.substring(blank + 1)));
     }
 
-    private SortedMap<String, Lifetimes.Collector> collect(InsightQuery question, boolean byBatch) {
+    private SortedMap<String, Lifetimes.Collector> collect(InsightQuery query, boolean byBatch) {
         String key = byBatch ? "type || ' ' || batch" : "type";
         SortedMap<String, Lifetimes.Collector> lives = new TreeMap<>();
         Map<String, Long> claimedOf = new LinkedHashMap<>();
-        for (Claimed one : claimed(question, key)) {
+        for (Claimed one : claimed(query, key)) {
             double age = ChronoUnit.DAYS.between(one.sold(), one.claimed()) / DAYS_A_MONTH;
             if (age >= 0) {
                 lives.computeIfAbsent(one.key(), none -> new Lifetimes.Collector())
@@ -112,9 +112,9 @@ class ServiceLifeRepository {
                 claimedOf.merge(one.key() + one.sold().withDayOfMonth(1), 1L, Long::sum);
             }
         }
-        for (Sold one : sold(question, key)) {
+        for (Sold one : sold(query, key)) {
             long alive = one.sold() - claimedOf.getOrDefault(one.key() + one.month(), 0L);
-            double age = ChronoUnit.DAYS.between(one.month().withDayOfMonth(15), question.to()) / DAYS_A_MONTH;
+            double age = ChronoUnit.DAYS.between(one.month().withDayOfMonth(15), query.to()) / DAYS_A_MONTH;
             if (alive > 0 && age > 0) {
                 lives.computeIfAbsent(one.key(), none -> new Lifetimes.Collector())
                         .alive(age, alive);
@@ -123,11 +123,11 @@ class ServiceLifeRepository {
         return lives;
     }
 
-    private List<Claimed> claimed(InsightQuery question, String key) {
+    private List<Claimed> claimed(InsightQuery query, String key) {
         return db.sql("select " + key.replace("type", "i.type").replace("batch", "i.batch")
                         + " as key, i.sold_on, (i.claimed_at at time zone 'UTC')::date as claimed_on from insight_case i"
                         + " where i.claimed_at < :to and i.sold_on is not null and " + COVERED + " order by 1, 2, 3")
-                .param("to", question.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC))
+                .param("to", query.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC))
                 .query((row, at) -> new Claimed(
                         row.getString("key"),
                         row.getObject("sold_on", LocalDate.class),
@@ -135,10 +135,10 @@ class ServiceLifeRepository {
                 .list();
     }
 
-    private List<Sold> sold(InsightQuery question, String key) {
+    private List<Sold> sold(InsightQuery query, String key) {
         return db.sql("select " + key + " as key, month, sum(sold) as sold from sold_month"
                         + " where ended_at is null and month <= :to group by 1, 2 order by 1, 2")
-                .param("to", question.to())
+                .param("to", query.to())
                 .query((row, at) ->
                         new Sold(row.getString("key"), row.getObject("month", LocalDate.class), row.getLong("sold")))
                 .list();

@@ -9,7 +9,7 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.assessment.CurrentEdition;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.insight.AuditedOutcomeRepository.Audited;
-import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicResult.Statement;
 import org.voltdocket.insight.TopicTable.Cell;
 import org.voltdocket.insight.TopicTable.Row;
 import org.voltdocket.insight.chart.ReliabilityChart;
@@ -48,25 +48,25 @@ class StartingOddsAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public TopicResult answer(InsightQuery question) {
-        List<Audited> audited = outcomes.within(question);
-        return question.by().equals("odds") ? odds(question, audited) : stated(question, audited);
+    public TopicResult analyze(InsightQuery query) {
+        List<Audited> audited = outcomes.within(query);
+        return query.by().equals("odds") ? odds(query, audited) : stated(query, audited);
     }
 
     @Override
-    public Optional<Lines> behind(InsightQuery question, String key) {
-        return outcomes.lines(question, key);
+    public Optional<CaseFilter> filter(InsightQuery query, String key) {
+        return outcomes.filter(query, key);
     }
 
     /**
      * What all outcomes together teach.
      *
-     * @param odds in the order of {@link AuditedOutcomeRepository.Told}
+     * @param odds in the order of {@link AuditedOutcomeRepository.OutcomeClass}
      */
     record Learnt(int outcomes, List<Interval> odds) {}
 
-    Learnt learnt(InsightQuery question) {
-        List<Audited> audited = outcomes.within(question);
+    Learnt learnt(InsightQuery query) {
+        List<Audited> audited = outcomes.within(query);
         return new Learnt(audited.size(), learned(audited));
     }
 
@@ -82,12 +82,12 @@ class StartingOddsAnalysis implements TopicAnalysis {
     }
 
     private static long[] counts(List<Audited> audited) {
-        long[] counts = new long[AuditedOutcomeRepository.Told.values().length];
+        long[] counts = new long[AuditedOutcomeRepository.OutcomeClass.values().length];
         audited.forEach(one -> counts[one.told().ordinal()]++);
         return counts;
     }
 
-    private TopicResult odds(InsightQuery question, List<Audited> audited) {
+    private TopicResult odds(InsightQuery query, List<Audited> audited) {
         List<Row> rows = new ArrayList<>(rows(ALL, words.say("insight.learning.group.all"), audited));
         audited.stream()
                 .map(Audited::group)
@@ -99,16 +99,16 @@ class StartingOddsAnalysis implements TopicAnalysis {
                         audited.stream()
                                 .filter(one -> one.group().equals(group))
                                 .toList())));
-        List<Said> said = List.of(
-                Said.of(
+        List<Statement> statements = List.of(
+                Statement.of(
                         "insight.learning.counted",
                         audited.size(),
                         inForce.rulebook().edition()),
-                Said.of("insight.learning.silent"));
+                Statement.of("insight.learning.silent"));
         return new TopicResult(
                 topic(),
-                question,
-                said,
+                query,
+                statements,
                 new TopicTable(
                         List.of("group", "told", "cases", "odds-start", "odds-learned", "odds-low", "odds-high"), rows),
                 Optional.empty());
@@ -119,7 +119,7 @@ class StartingOddsAnalysis implements TopicAnalysis {
         long[] counts = counts(audited);
         double[] start = start();
         List<Row> rows = new ArrayList<>();
-        for (AuditedOutcomeRepository.Told told : AuditedOutcomeRepository.Told.values()) {
+        for (AuditedOutcomeRepository.OutcomeClass told : AuditedOutcomeRepository.OutcomeClass.values()) {
             int i = told.ordinal();
             boolean moved =
                     start[i] < learned.get(i).low() || start[i] > learned.get(i).high();
@@ -137,7 +137,7 @@ class StartingOddsAnalysis implements TopicAnalysis {
         return rows;
     }
 
-    private TopicResult stated(InsightQuery question, List<Audited> audited) {
+    private TopicResult stated(InsightQuery query, List<Audited> audited) {
         List<Calibration.Case> cases = audited.stream()
                 .flatMap(one -> one.stated().stream()
                         .map(stated -> new Calibration.Case(stated, one.told().ordinal())))
@@ -146,7 +146,7 @@ class StartingOddsAnalysis implements TopicAnalysis {
                 new TopicTable(List.of("stated", "cases", "marked", "came", "share-low", "share-high"), List.of());
         if (cases.isEmpty()) {
             return new TopicResult(
-                    topic(), question, List.of(Said.of("insight.learning.none")), empty, Optional.empty());
+                    topic(), query, List.of(Statement.of("insight.learning.none")), empty, Optional.empty());
         }
         Calibration calibration = Calibration.of(cases);
         List<Row> rows = new ArrayList<>();
@@ -166,17 +166,17 @@ class StartingOddsAnalysis implements TopicAnalysis {
                                 Cell.share(share.high()))));
             }
         }
-        List<Said> said = List.of(
-                Said.of(
+        List<Statement> statements = List.of(
+                Statement.of(
                         "insight.learning.scores",
                         calibration.cases(),
                         calibration.brierFirst(),
                         calibration.logScore()),
-                Said.of("insight.learning.three"));
+                Statement.of("insight.learning.three"));
         return new TopicResult(
                 topic(),
-                question,
-                said,
+                query,
+                statements,
                 new TopicTable(empty.columns(), rows),
                 Optional.of(ReliabilityChart.of(
                         calibration, words.say("insight.learning.across"), words.say("insight.learning.up"))));

@@ -34,7 +34,7 @@ public class TestAgreementService {
     /**
      * A battery by both.
      *
-     * @param before what the evidence said before the bench added any: a battery verdict
+     * @param before what the evidence statements before the bench added any: a battery verdict
      * @param outcome what the bench concluded
      */
     public record Judged(String caseNumber, String workshop, String before, String outcome) {}

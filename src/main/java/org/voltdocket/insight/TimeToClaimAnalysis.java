@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.voltdocket.insight.ServiceLifeRepository.Group;
-import org.voltdocket.insight.TopicResult.Said;
+import org.voltdocket.insight.TopicResult.Statement;
 import org.voltdocket.insight.TopicTable.Cell;
 import org.voltdocket.insight.TopicTable.Kind;
 import org.voltdocket.insight.TopicTable.Row;
@@ -69,32 +69,32 @@ class TimeToClaimAnalysis implements TopicAnalysis {
     }
 
     @Override
-    public TopicResult answer(InsightQuery question) {
-        List<Judged> groups = service.groups(question).stream().map(Judged::of).toList();
-        Optional<Weibull> usual = service.together(question).flatMap(Weibull::fit);
+    public TopicResult analyze(InsightQuery query) {
+        List<Judged> groups = service.groups(query).stream().map(Judged::of).toList();
+        Optional<Weibull> usual = service.together(query).flatMap(Weibull::fit);
         List<Row> rows = new ArrayList<>();
-        List<Said> said = new ArrayList<>();
-        said.add(
+        List<Statement> statements = new ArrayList<>();
+        statements.add(
                 groups.isEmpty()
-                        ? Said.of("insight.time-to-claim.none")
-                        : usual.map(fit -> Said.of("insight.time-to-claim.all", fit.failedBy(COMPARED)))
-                                .orElse(Said.of("insight.time-to-claim.few")));
-        long left = service.leftOut(question);
+                        ? Statement.of("insight.time-to-claim.none")
+                        : usual.map(fit -> Statement.of("insight.time-to-claim.all", fit.failedBy(COMPARED)))
+                                .orElse(Statement.of("insight.time-to-claim.few")));
+        long left = service.leftOut(query);
         if (left > 0) {
-            said.add(Said.of("insight.time-to-claim.left-out", left));
+            statements.add(Statement.of("insight.time-to-claim.left-out", left));
         }
         for (Judged one : groups) {
             rows.add(row(one, early(one, usual, groups.size())));
         }
-        List<Group> batches = service.batches(question);
+        List<Group> batches = service.batches(query);
         batches.stream()
                 .map(Judged::of)
                 .filter(batch -> early(batch, usual, batches.size()))
                 .sorted(Comparator.comparingDouble(
                         (Judged batch) -> -batch.atYear().orElseThrow().low()))
                 .limit(NAMED)
-                .forEach(batch -> said.add(named(batch)));
-        return new TopicResult(topic(), question, said, table(rows), drawing(groups));
+                .forEach(batch -> statements.add(named(batch)));
+        return new TopicResult(topic(), query, statements, table(rows), drawing(groups));
     }
 
     /**
@@ -111,15 +111,20 @@ class TimeToClaimAnalysis implements TopicAnalysis {
                         < BY_CHANCE / compared;
     }
 
-    private static Said named(Judged batch) {
+    private static Statement named(Judged batch) {
         Interval atYear = batch.atYear().orElseThrow();
-        return Said.of("insight.time-to-claim.early", batch.group().name(), atYear.value(), atYear.low(), atYear.high())
-                .leadingTo(batch.group().key());
+        return Statement.of(
+                        "insight.time-to-claim.early",
+                        batch.group().name(),
+                        atYear.value(),
+                        atYear.low(),
+                        atYear.high())
+                .withKey(batch.group().key());
     }
 
     @Override
-    public Optional<Lines> behind(InsightQuery question, String key) {
-        return service.lines(question, key);
+    public Optional<CaseFilter> filter(InsightQuery query, String key) {
+        return service.filter(query, key);
     }
 
     private static TopicTable table(List<Row> rows) {
@@ -171,7 +176,7 @@ class TimeToClaimAnalysis implements TopicAnalysis {
         return value.map(Cell::number).orElse(Cell.unknown(Kind.NUMBER));
     }
 
-    /** Those with most claims are drawn; more lines could not be told apart. */
+    /** Those with most claims are drawn; more filter could not be told apart. */
     private Optional<Drawing> drawing(List<Judged> groups) {
         List<LifeChart.Curve> curves = groups.stream()
                 .filter(one -> one.group().lives().failed() > 0)

@@ -7,11 +7,11 @@ import org.voltdocket.insight.chart.Drawing;
 /**
  * A topic's answer.
  *
- * @param said what is to be seen at once, each one sentence
+ * @param statements what is to be seen at once, each one sentence
  * @param drawing absent where there is nothing to draw
  */
 public record TopicResult(
-        Topic topic, InsightQuery question, List<Said> said, TopicTable table, Optional<Drawing> drawing) {
+        Topic topic, InsightQuery query, List<Statement> statements, TopicTable table, Optional<Drawing> drawing) {
 
     /**
      * A sentence.
@@ -19,14 +19,14 @@ public record TopicResult(
      * @param code its message
      * @param key leads to the cases behind it
      */
-    public record Said(String code, List<Object> arguments, Optional<String> key) {
+    public record Statement(String code, List<Object> arguments, Optional<String> key) {
 
-        public static Said of(String code, Object... arguments) {
-            return new Said(code, List.of(arguments), Optional.empty());
+        public static Statement of(String code, Object... arguments) {
+            return new Statement(code, List.of(arguments), Optional.empty());
         }
 
-        public Said leadingTo(String where) {
-            return new Said(code, arguments, Optional.of(where));
+        public Statement withKey(String where) {
+            return new Statement(code, arguments, Optional.of(where));
         }
     }
 }

@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.bench.BenchStep;
 import org.voltdocket.returned.bench.Checklist;
 import org.voltdocket.returned.bench.ChecklistItem;
@@ -14,7 +15,7 @@ import org.voltdocket.returned.bench.ProcedureStage;
 import org.voltdocket.returned.bench.StepAction;
 import org.voltdocket.returned.bench.StepRecord;
 
-/** Whether a step may be noted, and the checklist of a return. */
+/** The checklist of a return, and whether a step may be recorded. */
 public final class BenchStepRules {
 
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern(
@@ -36,17 +37,16 @@ public final class BenchStepRules {
     }
 
     /**
-     * @throws InvalidReturnRequestException if the time cannot be right
-     * @throws ReturnConflictException if the procedure does not allow it then
+     * @throws RequestException (400) if the time cannot be right
+     * @throws RequestException (409) if the procedure does not allow it then
      */
     static void check(ReturnedBattery battery, BenchStep step, StepAction act, Instant at, Instant now) {
         if (at.isAfter(now)) {
-            throw new InvalidReturnRequestException(
-                    "at", "'at' is the time when it was done, now or earlier; read " + at);
+            throw ReturnErrors.invalid("at", "'at' is the time when it was done, now or earlier; read " + at);
         }
         Optional<StepRecord> latest = battery.steps().stream().reduce((a, b) -> a.at().isAfter(b.at()) ? a : b);
         if (latest.isPresent() && at.isBefore(latest.get().at())) {
-            throw new InvalidReturnRequestException(
+            throw ReturnErrors.invalid(
                     "at",
                     "'at' is not before the last step noted, '"
                             + latest.get().step().id() + "' of "
@@ -57,7 +57,7 @@ public final class BenchStepRules {
                 .findFirst()
                 .orElseThrow(() -> notThere(battery, step));
         if (step == BenchStep.LOOK || step == BenchStep.REST) {
-            throw ReturnConflictException.step(
+            throw ReturnErrors.stepNotAllowed(
                     "'" + step.id() + "' is not ticked off: "
                             + (step == BenchStep.LOOK ? "note the battery's condition instead." : "it runs by itself."),
                     List.of());
@@ -73,8 +73,8 @@ public final class BenchStepRules {
         }
     }
 
-    private static ReturnConflictException notThere(ReturnedBattery battery, BenchStep step) {
-        return ReturnConflictException.step(
+    private static RequestException notThere(ReturnedBattery battery, BenchStep step) {
+        return ReturnErrors.stepNotAllowed(
                 battery.facts().chemistry() == null
                         ? "How the battery is built is not known, and the charging voltage depends on it: 16.00 V suits a"
                                 + " flooded battery and harms AGM and gel. Note the construction in the case first."
@@ -82,31 +82,31 @@ public final class BenchStepRules {
                 List.of());
     }
 
-    private static ReturnConflictException refused(ReturnedBattery battery, ChecklistItem line, StepAction act) {
+    private static RequestException refused(ReturnedBattery battery, ChecklistItem line, StepAction act) {
         String step = line.stage().step().id();
         return switch (line.state()) {
             case BLOCKED ->
-                ReturnConflictException.step(
+                ReturnErrors.stepNotAllowed(
                         "Never charge or load-test a battery that is frozen, leaking, cracked or swollen, and "
                                 + battery.number()
                                 + " was seen so. Nothing was noted: set it apart with care, and conclude"
                                 + " without a test.",
                         List.of("condition"));
             case WAITING ->
-                ReturnConflictException.step(
+                ReturnErrors.stepNotAllowed(
                         "'" + step + "' comes after '" + line.after().id() + "'"
                                 + (line.from() == null ? "." : ", which ends " + MOMENT.format(line.from()) + "."),
                         List.of(line.after().id()));
             case RUNNING ->
-                ReturnConflictException.step(
+                ReturnErrors.stepNotAllowed(
                         line.from() == null
                                 ? "'" + step + "' runs already; finish it or break it off."
                                 : "'" + step + "' may be finished from " + MOMENT.format(line.from())
                                         + " on. Break it off if it cannot go on.",
                         List.of());
-            case DONE -> ReturnConflictException.step("'" + step + "' is done already.", List.of());
+            case DONE -> ReturnErrors.stepNotAllowed("'" + step + "' is done already.", List.of());
             case READY ->
-                ReturnConflictException.step(
+                ReturnErrors.stepNotAllowed(
                         line.stage().timed() && act == StepAction.FINISH
                                 ? "'" + step + "' takes " + line.stage().least().toHours() + " h and was not started."
                                 : act == StepAction.BREAK_OFF

@@ -1,13 +1,11 @@
 package org.voltdocket.returned;
 
-import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.voltdocket.casefile.CaseReference;
-import org.voltdocket.casefile.CaseService;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.AlreadyStored;
 import org.voltdocket.evidence.EvidenceIntake;
@@ -20,42 +18,36 @@ import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.returned.bench.BenchStep;
 import org.voltdocket.returned.bench.StepAction;
 
-/** The room's door: asks who comes, and hands on. No transaction of its own, for the intake of a file has its own. */
+/** Checks access and delegates. It opens no transaction, because the intake of a file has its own. */
 @Service
 class DefaultReturnService implements ReturnService {
 
-    private final ReturnTransactions book;
+    private final ReturnArrivalService arrivals;
+    private final BenchRecordService bench;
     private final ReturnReader reader;
-    private final ReturnRepository store;
-    private final ReturnHistoryRepository notes;
-    private final ReturnListRepository lines;
+    private final ReturnRepository returns;
+    private final ReturnListRepository list;
     private final EvidenceIntake intake;
-    private final CaseService cases;
-    private final Clock clock;
 
     DefaultReturnService(
-            ReturnTransactions book,
+            ReturnArrivalService arrivals,
+            BenchRecordService bench,
             ReturnReader reader,
-            ReturnRepository store,
-            ReturnHistoryRepository notes,
-            ReturnListRepository lines,
-            EvidenceIntake intake,
-            CaseService cases,
-            Clock clock) {
-        this.book = book;
+            ReturnRepository returns,
+            ReturnListRepository list,
+            EvidenceIntake intake) {
+        this.arrivals = arrivals;
+        this.bench = bench;
         this.reader = reader;
-        this.store = store;
-        this.notes = notes;
-        this.lines = lines;
+        this.returns = returns;
+        this.list = list;
         this.intake = intake;
-        this.cases = cases;
-        this.clock = clock;
     }
 
     @Override
     public ArrivalResult arrive(Actor actor, BatterySerial serial, Optional<String> pallet) {
         BenchAccess.require(actor);
-        return book.arrive(actor, serial, pallet);
+        return arrivals.arrive(actor, serial, pallet);
     }
 
     @Override
@@ -67,65 +59,62 @@ class DefaultReturnService implements ReturnService {
     @Override
     public List<ReturnListItem> list(Actor actor, ReturnQuery query) {
         BenchAccess.require(actor);
-        return lines.find(query, clock.instant());
+        return list.find(query);
     }
 
     @Override
     public List<UUID> ofCase(UUID caseId) {
-        return store.ofCase(caseId);
+        return returns.ofCase(caseId);
     }
 
     @Override
     public Optional<RecordedOutcome> outcomeOf(Actor actor, UUID caseId) {
-        cases.require(actor, caseId);
-        return store.ofCase(caseId).stream()
-                .flatMap(id -> notes.outcomes(id).stream())
-                .reduce((first, last) -> last);
+        return reader.outcomeOf(actor, caseId);
     }
 
     @Override
-    public ReturnedBattery choose(Actor actor, UUID id, CaseNumber number) {
+    public ReturnedBattery assignCase(Actor actor, UUID id, CaseNumber number) {
         BenchAccess.require(actor);
-        return book.choose(actor, id, number);
+        return arrivals.assignCase(actor, id, number);
     }
 
     @Override
-    public ReturnedBattery look(Actor actor, UUID id, BatteryCondition seen) {
+    public ReturnedBattery recordCondition(Actor actor, UUID id, BatteryCondition seen) {
         BenchAccess.require(actor);
-        return book.look(actor, id, seen);
+        return bench.recordCondition(actor, id, seen);
     }
 
     @Override
-    public ReturnedBattery put(Actor actor, UUID id, String place) {
+    public ReturnedBattery recordPlace(Actor actor, UUID id, String place) {
         BenchAccess.require(actor);
-        return book.put(actor, id, place);
+        return bench.recordPlace(actor, id, place);
     }
 
     @Override
-    public ReturnedBattery step(
+    public ReturnedBattery recordStep(
             Actor actor, UUID id, BenchStep step, StepAction act, Optional<Instant> at, String note) {
         BenchAccess.require(actor);
-        return book.step(actor, id, step, act, at, note);
+        return bench.recordStep(actor, id, step, act, at, note);
     }
 
     @Override
     public IntakeResult receive(Actor actor, UUID id, BenchFile file) {
         BenchAccess.require(actor);
-        CaseReference ref = book.settle(actor, id);
+        CaseReference ref = arrivals.fixCase(actor, id);
         IntakeResult received =
                 intake.accept(actor, ref, new Upload(file.fileName(), file.content(), file.note(), Origin.BENCH));
-        if (received instanceof Stored kept) {
-            book.keep(id, kept.item().id());
+        if (received instanceof Stored stored) {
+            arrivals.addEvidence(id, stored.item().id());
         } else if (received instanceof AlreadyStored known && known.item().origin() == Origin.BENCH) {
-            // the same bytes again, or a connection that broke after they were kept
-            book.keep(id, known.item().id());
+            // sent twice, or the connection broke after the file was stored
+            arrivals.addEvidence(id, known.item().id());
         }
         return received;
     }
 
     @Override
-    public ReturnedBattery conclude(Actor actor, UUID id, BenchOutcome finding, String reason) {
+    public ReturnedBattery recordOutcome(Actor actor, UUID id, BenchOutcome outcome, String reason) {
         BenchAccess.require(actor);
-        return book.conclude(actor, id, finding, reason);
+        return bench.recordOutcome(actor, id, outcome, reason);
     }
 }

@@ -3,6 +3,7 @@ package org.voltdocket.returned;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.sampling.InspectionLevel;
 import org.voltdocket.returned.sampling.InspectionSeverity;
 import org.voltdocket.returned.sampling.SamplingPlan;
@@ -31,7 +32,7 @@ public record Lot(
         long seed,
         Instant drawnAt,
         String drawnBy,
-        Standing standing) {
+        Progress progress) {
 
     /** What the batteries of a lot share, and with it what counts against the lot. */
     public enum Scope {
@@ -58,26 +59,26 @@ public record Lot(
             return nonconforming.contains(finding);
         }
 
-        /** @throws InvalidReturnRequestException if there is none of this name */
+        /** @throws RequestException (400) if there is none of this name */
         public static Scope of(String id) {
             for (Scope scope : values()) {
                 if (scope.id.equals(id)) {
                     return scope;
                 }
             }
-            throw new InvalidReturnRequestException("scope", "'scope' is 'workshop' or 'batch'; read '" + id + "'");
+            throw ReturnErrors.invalid("scope", "'scope' is 'workshop' or 'batch'; read '" + id + "'");
         }
     }
 
     /** What became of a lot. */
-    public enum Verdict {
+    public enum Disposition {
         OPEN("open"),
         ACCEPTED("accepted"),
         NOT_ACCEPTED("not-accepted");
 
         private final String id;
 
-        Verdict(String id) {
+        Disposition(String id) {
             this.id = id;
         }
 
@@ -94,25 +95,25 @@ public record Lot(
      * @param nonconforming how many of those count against it
      * @param replaced how many of those drawn could not be tested, so that the next of the order took their place
      */
-    public record Standing(int tested, int nonconforming, int replaced, Verdict verdict) {}
+    public record Progress(int tested, int nonconforming, int replaced, Disposition disposition) {}
 
     /** A battery in the order drawn. */
     public record Ranked(int rank, boolean inSample, ReturnListItem battery) {}
 
     /** With every battery in the order drawn. */
-    public record Whole(Lot lot, List<Ranked> order) {}
+    public record Details(Lot lot, List<Ranked> order) {}
 
     /**
      * A workshop or batch of which batteries wait, with what the switching rules say.
      *
      * @param waiting how many have no outcome and were drawn for no lot
      */
-    public record Source(Scope scope, String key, String name, int waiting, SwitchingRules.Standing switching) {}
+    public record Source(Scope scope, String key, String name, int waiting, SwitchingRules.State switching) {}
 
     /**
      * What is asked for.
      *
      * @param reducedAgreed whether a person agrees to reduced inspection where the switching rules allow it
      */
-    public record Wish(Scope scope, String key, InspectionLevel level, double aql, boolean reducedAgreed) {}
+    public record Request(Scope scope, String key, InspectionLevel level, double aql, boolean reducedAgreed) {}
 }

@@ -28,7 +28,7 @@ final class LotSample {
     }
 
     /** A lot is not accepted as soon as too many count against it, and accepted once all of its sample is tested. */
-    static Lot.Standing standing(Lot.Scope scope, SamplingPlan plan, List<Optional<BenchOutcome>> outcomes) {
+    static Lot.Progress progress(Lot.Scope scope, SamplingPlan plan, List<Optional<BenchOutcome>> outcomes) {
         List<Boolean> in = members(plan.sampleSize(), outcomes);
         int tested = 0;
         int against = 0;
@@ -44,9 +44,9 @@ final class LotSample {
                 replaced++;
             }
         }
-        Lot.Verdict verdict = against > plan.acceptance()
-                ? Lot.Verdict.NOT_ACCEPTED
-                : tested == members && members > 0 ? Lot.Verdict.ACCEPTED : Lot.Verdict.OPEN;
-        return new Lot.Standing(tested, against, replaced, verdict);
+        Lot.Disposition disposition = against > plan.acceptance()
+                ? Lot.Disposition.NOT_ACCEPTED
+                : tested == members && members > 0 ? Lot.Disposition.ACCEPTED : Lot.Disposition.OPEN;
+        return new Lot.Progress(tested, against, replaced, disposition);
     }
 }

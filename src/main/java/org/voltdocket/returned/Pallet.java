@@ -33,5 +33,5 @@ public record Pallet(
     public record Line(int line, BatterySerial serial, ReturnListItem battery) {}
 
     /** With its lines. */
-    public record Whole(Pallet pallet, List<Line> lines) {}
+    public record Details(Pallet pallet, List<Line> lines) {}
 }

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.FieldError;
+import org.voltdocket.kernel.RequestException;
 
 /**
  * A pallet as its sender announces it.
@@ -26,9 +27,9 @@ public record PalletDeliveryNote(String number, String sender, LocalDate arrived
      * first line that names the column is passed over, and so are blank lines.
      *
      * @param arrivedOn ISO 8601 date; blank for today
-     * @throws InvalidReturnRequestException naming every member and line that cannot be right
+     * @throws RequestException (400) naming every member and line that cannot be right
      */
-    public static PalletDeliveryNote read(
+    public static PalletDeliveryNote parse(
             String number, String sender, String arrivedOn, String list, LocalDate today) {
         List<FieldError> errors = new ArrayList<>();
         String no = number == null ? "" : number.replaceAll("\\s+", "").toUpperCase(Locale.ROOT);
@@ -43,7 +44,7 @@ public record PalletDeliveryNote(String number, String sender, LocalDate arrived
         LocalDate day = day(arrivedOn, today, errors);
         List<BatterySerial> serials = serials(list == null ? "" : list, errors);
         if (!errors.isEmpty()) {
-            throw new InvalidReturnRequestException(errors);
+            throw ReturnErrors.invalid(errors);
         }
         return new PalletDeliveryNote(no, from, day, serials);
     }

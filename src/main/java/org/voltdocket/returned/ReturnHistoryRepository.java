@@ -14,7 +14,7 @@ import org.voltdocket.returned.bench.BenchStep;
 import org.voltdocket.returned.bench.StepAction;
 import org.voltdocket.returned.bench.StepRecord;
 
-/** What is noted of a return after its arrival: condition, place, steps, outcome; appended, never changed. */
+/** What is recorded for a return after its arrival: conditions, places, steps, outcomes. Append-only. */
 @Component
 class ReturnHistoryRepository {
 
@@ -28,7 +28,7 @@ class ReturnHistoryRepository {
         return row.getObject(column, OffsetDateTime.class).toInstant();
     }
 
-    void look(UUID id, BatteryCondition seen) {
+    void addCondition(UUID id, BatteryCondition seen) {
         db.sql("""
                 insert into returned_condition (return_id, cracked, leaking, swollen, frozen, terminals, note, seen_at, seen_by)
                 values (?, ?, ?, ?, ?, ?, ?, ?, ?)""")
@@ -60,7 +60,7 @@ class ReturnHistoryRepository {
                 .list();
     }
 
-    void put(UUID id, ReturnedBattery.Place place) {
+    void addPlace(UUID id, ReturnedBattery.Place place) {
         db.sql("insert into returned_place (return_id, place, put_at, put_by) values (?, ?, ?, ?)")
                 .param(id)
                 .param(place.name())
@@ -77,7 +77,7 @@ class ReturnHistoryRepository {
                 .list();
     }
 
-    void step(UUID id, StepRecord entry) {
+    void addStep(UUID id, StepRecord entry) {
         db.sql("""
                 insert into returned_step (return_id, step, act, happened_at, done_by, noted_at, note)
                 values (?, ?, ?, ?, ?, ?, ?)""")
@@ -104,7 +104,7 @@ class ReturnHistoryRepository {
                 .list();
     }
 
-    void conclude(UUID id, RecordedOutcome outcome) {
+    void addOutcome(UUID id, RecordedOutcome outcome) {
         db.sql("""
                 insert into returned_outcome (return_id, outcome, reason, assessment_id, given_at, given_by)
                 values (?, ?, ?, ?, ?, ?)""")

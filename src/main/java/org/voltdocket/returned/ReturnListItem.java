@@ -23,7 +23,7 @@ public record ReturnListItem(
         BatterySerial serial,
         Instant arrivedAt,
         long days,
-        List<ArrivalWarning> told,
+        List<ArrivalWarning> warnings,
         Optional<String> pallet,
         Optional<String> caseNumber,
         Optional<String> workshop,
@@ -34,6 +34,6 @@ public record ReturnListItem(
         Optional<BenchOutcome> outcome) {
 
     public ReturnListItem {
-        told = List.copyOf(told);
+        warnings = List.copyOf(warnings);
     }
 }

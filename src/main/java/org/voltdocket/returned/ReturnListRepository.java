@@ -2,6 +2,7 @@ package org.voltdocket.returned;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -16,7 +17,7 @@ import org.voltdocket.kernel.BatterySerial;
 @Component
 class ReturnListRepository {
 
-    static final String LINES = """
+    private static final String SELECT = """
             select r.*, p.number as pallet, f.number as case_number, w.name as workshop, pl.place, l.number as lot, k.rank,
                    coalesce(co.cracked or co.leaking or co.swollen or co.frozen, false) as dangerous, o.outcome
             from returned_battery r
@@ -36,50 +37,52 @@ class ReturnListRepository {
             """;
 
     private final JdbcClient db;
+    private final Clock clock;
 
-    ReturnListRepository(JdbcClient db) {
+    ReturnListRepository(JdbcClient db, Clock clock) {
         this.db = db;
+        this.clock = clock;
     }
 
-    List<ReturnListItem> find(ReturnQuery query, Instant now) {
-        return db.sql(LINES + """
+    List<ReturnListItem> find(ReturnQuery query) {
+        return db.sql(SELECT + """
                         where (:q = '' or strpos(r.battery_serial, upper(:q)) > 0 or strpos(r.number, upper(:q)) > 0
                             or strpos(coalesce(f.number, ''), upper(:q)) > 0 or strpos(lower(coalesce(pl.place, '')),
                             lower(:q)) > 0)
                         and (:state = '' or (:state = 'done') = (o.outcome is not null))
-                        and (:told = '' or :told = any(r.told))
+                        and (:warning = '' or :warning = any(r.told))
                         order by r.ordinal desc limit :limit""")
                 .param("q", query.q())
                 .param("state", query.state())
-                .param("told", query.told())
+                .param("warning", query.warning())
                 .param("limit", query.limit())
-                .query((row, n) -> line(row, now))
+                .query((row, n) -> item(row))
                 .list();
     }
 
-    List<ReturnListItem> ofPallet(UUID pallet, Instant now) {
-        return db.sql(LINES + "where r.pallet_id = ? order by r.ordinal")
+    List<ReturnListItem> ofPallet(UUID pallet) {
+        return db.sql(SELECT + "where r.pallet_id = ? order by r.ordinal")
                 .param(pallet)
-                .query((row, n) -> line(row, now))
+                .query((row, n) -> item(row))
                 .list();
     }
 
-    List<ReturnListItem> ofLot(UUID lot, Instant now) {
-        return db.sql(LINES + "where k.lot_id = ? order by k.rank")
+    List<ReturnListItem> ofLot(UUID lot) {
+        return db.sql(SELECT + "where k.lot_id = ? order by k.rank")
                 .param(lot)
-                .query((row, n) -> line(row, now))
+                .query((row, n) -> item(row))
                 .list();
     }
 
-    static ReturnListItem line(ResultSet row, Instant now) throws SQLException {
+    private ReturnListItem item(ResultSet row) throws SQLException {
         Instant arrived = row.getObject("arrived_at", OffsetDateTime.class).toInstant();
         return new ReturnListItem(
                 row.getObject("id", UUID.class),
                 row.getString("number"),
                 new BatterySerial(row.getString("battery_serial")),
                 arrived,
-                days(arrived, now),
-                ReturnRepository.told(row),
+                days(arrived, clock.instant()),
+                ReturnRepository.warnings(row),
                 Optional.ofNullable(row.getString("pallet")),
                 Optional.ofNullable(row.getString("case_number")),
                 Optional.ofNullable(row.getString("workshop")),

@@ -131,7 +131,7 @@ public record ReturnView(
                 battery.arrivedAt(),
                 battery.bookedBy(),
                 battery.days(),
-                battery.told().stream().map(ArrivalWarning::id).toList(),
+                battery.warnings().stream().map(ArrivalWarning::id).toList(),
                 battery.file().map(CaseReference::number).map(Object::toString).orElse(null),
                 battery.cases().stream()
                         .map(line -> line.ref().number().value())

@@ -38,7 +38,7 @@ public record ReturnedBattery(
         Instant arrivedAt,
         String bookedBy,
         long days,
-        List<ArrivalWarning> told,
+        List<ArrivalWarning> warnings,
         Optional<CaseReference> file,
         List<CaseListItem> cases,
         BatteryFacts facts,
@@ -55,7 +55,7 @@ public record ReturnedBattery(
     public record Place(String name, Instant at, String by) {}
 
     public ReturnedBattery {
-        told = List.copyOf(told);
+        warnings = List.copyOf(warnings);
         cases = List.copyOf(cases);
         conditions = List.copyOf(conditions);
         places = List.copyOf(places);

@@ -219,11 +219,11 @@ class EveryPageTest {
                     .id());
         }
         PalletDeliveryNote note =
-                PalletDeliveryNote.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
+                PalletDeliveryNote.parse("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
         Pallet pallet = pallets.note(auditor.actor(), note);
         Lot lot = lots.draw(
                 auditor.actor(),
-                new Lot.Wish(
+                new Lot.Request(
                         Lot.Scope.WORKSHOP,
                         workshop.actor().workshop().orElseThrow().toString(),
                         InspectionLevel.II,
@@ -231,8 +231,8 @@ class EveryPageTest {
                         false));
         BatteryCondition leaking =
                 new BatteryCondition(false, true, false, false, BatteryCondition.Terminals.CORRODED, "wet", null, null);
-        returns.look(auditor.actor(), ids.get(0), leaking);
-        returns.conclude(auditor.actor(), ids.get(1), BenchOutcome.WEAR_CONFIRMED, "as measured");
+        returns.recordCondition(auditor.actor(), ids.get(0), leaking);
+        returns.recordOutcome(auditor.actor(), ids.get(1), BenchOutcome.WEAR_CONFIRMED, "as measured");
         check(
                 auditor,
                 List.of(

@@ -67,7 +67,7 @@ class DemoReturnsTest {
         List<ReturnListItem> lines = pallets.whole(auditor, first.id()).lines().stream()
                 .flatMap(line -> Optional.ofNullable(line.battery()).stream())
                 .toList();
-        assertThat(lines).anySatisfy(line -> assertThat(line.told()).contains(ArrivalWarning.NO_CASE));
+        assertThat(lines).anySatisfy(line -> assertThat(line.warnings()).contains(ArrivalWarning.NO_CASE));
         ReturnedBattery sound = lines.stream()
                 .filter(line -> line.outcome()
                         .filter(BenchOutcome.NO_FAULT_FOUND::equals)

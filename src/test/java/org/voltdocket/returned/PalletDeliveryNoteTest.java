@@ -7,13 +7,14 @@ import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.FieldError;
+import org.voltdocket.kernel.RequestException;
 
 class PalletDeliveryNoteTest {
 
     private static final LocalDate TODAY = LocalDate.of(2026, 3, 4);
 
     private static PalletDeliveryNote read(String list) {
-        return PalletDeliveryNote.read(" p-17 ", "Copper Quay", "", list, TODAY);
+        return PalletDeliveryNote.parse(" p-17 ", "Copper Quay", "", list, TODAY);
     }
 
     @Test
@@ -31,8 +32,8 @@ class PalletDeliveryNoteTest {
 
     @Test
     void namesEveryWrongLine() {
-        InvalidReturnRequestException refused = catchThrowableOfType(
-                InvalidReturnRequestException.class, () -> read("AB-1000\n??\nAB-1001\nab-1000\n"));
+        RequestException refused =
+                catchThrowableOfType(RequestException.class, () -> read("AB-1000\n??\nAB-1001\nab-1000\n"));
         assertThat(refused.errors())
                 .extracting(FieldError::message)
                 .satisfiesExactly(
@@ -42,8 +43,8 @@ class PalletDeliveryNoteTest {
 
     @Test
     void namesEveryWrongMember() {
-        InvalidReturnRequestException refused = catchThrowableOfType(
-                InvalidReturnRequestException.class, () -> PalletDeliveryNote.read("", " ", "2026-03-05", "", TODAY));
+        RequestException refused = catchThrowableOfType(
+                RequestException.class, () -> PalletDeliveryNote.parse("", " ", "2026-03-05", "", TODAY));
         assertThat(refused.errors())
                 .extracting(FieldError::field)
                 .containsExactly("number", "sender", "arrivedOn", "list");

@@ -11,8 +11,8 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
 
 /**
- * Money that was paid and may be had back: from the supplier where the bench confirmed a defect, from the workshop where an
- * approved claim was none. A list to talk about, no bill.
+ * Payments that may be recovered: from the supplier where the bench confirmed a defect, from the workshop where an approved claim
+ * was not justified. A list to discuss, not an invoice.
  */
 @Service
 @Transactional(readOnly = true)
@@ -47,10 +47,10 @@ public class RecoverablePaymentService {
             String outcome,
             String outcomeReason) {}
 
-    /** What one of them owes in one currency, by the list. */
-    public record Sum(String from, String name, String currency, BigDecimal amount, int items) {}
+    /** The total of one debtor in one currency. */
+    public record Total(String from, String name, String currency, BigDecimal amount, int items) {}
 
-    /** The list, suppliers first, by name. */
+    /** Suppliers first, by name. */
     public List<Item> items(Actor actor) {
         DecisionReviewService.require(actor);
         return db.sql(
@@ -81,16 +81,16 @@ public class RecoverablePaymentService {
                 .list();
     }
 
-    /** Summed by whoever owes and by currency, in the order of the list. */
-    public static List<Sum> sums(List<Item> items) {
-        Map<String, Sum> sums = new TreeMap<>();
+    /** Totals by debtor and currency, in the order of the list. */
+    public static List<Total> totals(List<Item> items) {
+        Map<String, Total> totals = new TreeMap<>();
         for (Item item : items) {
-            sums.merge(
+            totals.merge(
                     item.from() + "|" + item.name() + "|" + item.currency(),
-                    new Sum(item.from(), item.name(), item.currency(), item.amount(), 1),
-                    (a, b) -> new Sum(
+                    new Total(item.from(), item.name(), item.currency(), item.amount(), 1),
+                    (a, b) -> new Total(
                             a.from(), a.name(), a.currency(), a.amount().add(b.amount()), a.items() + b.items()));
         }
-        return List.copyOf(sums.values());
+        return List.copyOf(totals.values());
     }
 }

@@ -12,6 +12,8 @@ import org.voltdocket.claim.ClaimService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
+import org.voltdocket.dossier.display.AssessmentDisplay;
+import org.voltdocket.dossier.display.RecordingView;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;

@@ -15,6 +15,8 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.dossier.ReadingFields;
+import org.voltdocket.dossier.display.AssessmentDisplay;
+import org.voltdocket.dossier.display.RecordingSummary;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
@@ -48,7 +50,7 @@ class EvidencePageController {
         model.addAttribute("ref", cases.require(actor, item.caseId()));
         model.addAttribute("members", reading == null ? Map.of() : ReadingFields.of(reading));
         model.addAttribute(
-                "findings", AssessmentDisplay.lines(assessments.findingsOf(item.caseId(), id), List.of(item)));
+                "findings", AssessmentDisplay.findings(assessments.findingsOf(item.caseId(), id), List.of(item)));
         if (item.isRecording()) {
             model.addAttribute("rec", pages.recording(actor, item, assessment));
             model.addAttribute("summary", reading instanceof Recording r ? RecordingSummary.of(r) : null);

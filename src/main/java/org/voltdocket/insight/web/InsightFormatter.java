@@ -24,7 +24,7 @@ class InsightFormatter {
     public record Sentence(String text, Optional<String> key) {}
 
     /** A topic in short. */
-    public record Brief(String topic, List<Sentence> said, boolean drawn) {}
+    public record Brief(String topic, List<Sentence> statements, boolean drawn) {}
 
     /** A row of the page; numbers stand to the right. */
     public record Line(String key, boolean marked, List<Value> values) {}
@@ -32,7 +32,7 @@ class InsightFormatter {
     /** A value of a row. */
     public record Value(String text, boolean number) {}
 
-    /** Said where a chart has nothing to draw. */
+    /** Statement where a chart has nothing to draw. */
     String nothing() {
         return words.say("insight.chart.nothing");
     }
@@ -68,9 +68,9 @@ class InsightFormatter {
     }
 
     List<Sentence> sentences(TopicResult insight) {
-        return insight.said().stream()
-                .map(said ->
-                        new Sentence(words.say(said.code(), said.arguments().toArray()), said.key()))
+        return insight.statements().stream()
+                .map(statements -> new Sentence(
+                        words.say(statements.code(), statements.arguments().toArray()), statements.key()))
                 .toList();
     }
 

@@ -31,7 +31,7 @@ public final class SwitchingRules {
      * @param score the switching score, 0 or more
      * @param discontinued whether no more lots are taken until the supplier or workshop has mended its ways
      */
-    public record Standing(InspectionSeverity severity, int score, boolean discontinued) {
+    public record State(InspectionSeverity severity, int score, boolean discontinued) {
 
         /** Whether reduced inspection may be agreed to. */
         public boolean mayReduce() {
@@ -42,10 +42,10 @@ public final class SwitchingRules {
     private SwitchingRules() {}
 
     /** @param lots decided ones of one scope, oldest first */
-    public static Standing after(List<LotResult> lots) {
+    public static State after(List<LotResult> lots) {
         SwitchingRules rules = new SwitchingRules();
         lots.forEach(rules::take);
-        return new Standing(rules.severity, rules.score, rules.discontinued);
+        return new State(rules.severity, rules.score, rules.discontinued);
     }
 
     private void take(LotResult lot) {

@@ -17,7 +17,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.paper.LabelSize;
 import org.voltdocket.returned.Pallet;
 import org.voltdocket.returned.PalletService;
-import org.voltdocket.returned.ReturnConflictException;
+import org.voltdocket.returned.ReturnErrors;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.ui.ProblemDetails;
@@ -63,13 +63,13 @@ class LabelDocumentsController {
             @RequestParam(defaultValue = "sheet") String on,
             HttpServletResponse response)
             throws IOException {
-        Pallet.Whole whole = pallets.whole(actor, pallet);
+        Pallet.Details whole = pallets.whole(actor, pallet);
         List<ReturnedBattery> batteries = whole.lines().stream()
                 .filter(line -> line.battery() != null)
                 .map(line -> returns.of(actor, line.battery().id()))
                 .toList();
         if (batteries.isEmpty()) {
-            throw ReturnConflictException.nothingToPrint(whole.pallet().number());
+            throw ReturnErrors.nothingToPrint(whole.pallet().number());
         }
         send(
                 response,

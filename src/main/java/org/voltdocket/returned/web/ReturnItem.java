@@ -33,7 +33,7 @@ record ReturnItem(
                 line.serial().value(),
                 line.arrivedAt(),
                 line.days(),
-                line.told().stream().map(ArrivalWarning::id).toList(),
+                line.warnings().stream().map(ArrivalWarning::id).toList(),
                 line.pallet().orElse(null),
                 line.caseNumber().orElse(null),
                 line.place().orElse(null),

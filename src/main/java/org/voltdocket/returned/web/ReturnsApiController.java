@@ -98,7 +98,7 @@ class ReturnsApiController {
             Actor actor,
             @PathVariable UUID returned,
             @org.springframework.web.bind.annotation.RequestBody JsonNode body) {
-        return view(returns.look(actor, returned, ReturnRequestParser.look(body)));
+        return view(returns.recordCondition(actor, returned, ReturnRequestParser.look(body)));
     }
 
     @Operation(
@@ -118,7 +118,7 @@ class ReturnsApiController {
             Actor actor,
             @PathVariable UUID returned,
             @org.springframework.web.bind.annotation.RequestBody JsonNode body) {
-        return view(returns.step(
+        return view(returns.recordStep(
                 actor,
                 returned,
                 ReturnRequestParser.step(ReturnRequestParser.text(body, "step")),
@@ -139,7 +139,7 @@ class ReturnsApiController {
             Actor actor,
             @PathVariable UUID returned,
             @org.springframework.web.bind.annotation.RequestBody JsonNode body) {
-        return view(returns.conclude(
+        return view(returns.recordOutcome(
                 actor,
                 returned,
                 ReturnRequestParser.finding(ReturnRequestParser.text(body, "outcome")),

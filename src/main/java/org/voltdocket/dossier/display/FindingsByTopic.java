@@ -1,25 +1,25 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.display;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.Result;
-import org.voltdocket.dossier.web.AssessmentDisplay.FindingLine;
+import org.voltdocket.dossier.display.AssessmentDisplay.FindingRow;
 
 /**
  * Findings so that what speaks is seen first: what lies inside its limits is folded, a fold for each topic.
  *
- * @param speaking outside first, then uncertain
- * @param folds of those inside, in the order of the topics; none is empty
+ * @param notable outside first, then uncertain
+ * @param inside of those inside, in the order of the topics; none is empty
  */
-public record FindingsByTopic(List<FindingLine> speaking, List<Fold> folds) {
+public record FindingsByTopic(List<FindingRow> notable, List<TopicFindings> inside) {
 
     /** What lies inside its limits on one topic. */
-    public record Fold(String topic, List<FindingLine> lines) {}
+    public record TopicFindings(String topic, List<FindingRow> lines) {}
 
-    static FindingsByTopic of(List<FindingLine> lines) {
-        Map<FindingTopic, List<FindingLine>> inside = new EnumMap<>(FindingTopic.class);
+    public static FindingsByTopic of(List<FindingRow> lines) {
+        Map<FindingTopic, List<FindingRow>> inside = new EnumMap<>(FindingTopic.class);
         lines.stream()
                 .filter(line -> line.finding().result() == Result.INSIDE)
                 .forEach(line -> inside.computeIfAbsent(topic(line), t -> new ArrayList<>())
@@ -29,16 +29,16 @@ public record FindingsByTopic(List<FindingLine> speaking, List<Fold> folds) {
                         .filter(line -> line.finding().result() != Result.INSIDE)
                         .toList(),
                 inside.entrySet().stream()
-                        .map(e -> new Fold(e.getKey().id(), List.copyOf(e.getValue())))
+                        .map(e -> new TopicFindings(e.getKey().id(), List.copyOf(e.getValue())))
                         .toList());
     }
 
-    private static FindingTopic topic(FindingLine line) {
+    private static FindingTopic topic(FindingRow line) {
         return FindingTopic.of(line.finding().quantity().replaceAll("/\\d+$", ""));
     }
 
     /** Whether there is nothing at all. */
     public boolean isEmpty() {
-        return speaking.isEmpty() && folds.isEmpty();
+        return notable.isEmpty() && inside.isEmpty();
     }
 }

@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.display;
 
 import java.util.Optional;
 import java.util.stream.DoubleStream;

@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.display;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -29,7 +29,7 @@ public record RecordingSummary(double stepS, List<Channel> channels, List<Stretc
     /** Least, plain mean of the samples, and greatest. */
     public record Values(double min, double mean, double max, int samples) {}
 
-    static RecordingSummary of(Recording recording) {
+    public static RecordingSummary of(Recording recording) {
         double[] time = recording.timeS();
         List<Channel> channels = new ArrayList<>();
         for (Channel channel : Channel.values()) {

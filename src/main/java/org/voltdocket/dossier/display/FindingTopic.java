@@ -1,10 +1,10 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.display;
 
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** What a quantity is about, in the order in which a page folds what is as it should be. */
+/** What a quantity is about, in the order in which a page inside what is as it should be. */
 public enum FindingTopic {
     CHARGING("answer-to-reported-need charging-share-when-low charging-test-best charging-test-loaded charging-when-low"
             + " failing-at-times highest-charging-voltage holding-share-when-low lift-when-cold lift-when-low load-drop"

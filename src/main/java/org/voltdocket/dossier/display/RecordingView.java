@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.display;
 
 import java.util.List;
 import org.voltdocket.diagnosis.Assessment.Finding;
@@ -18,30 +18,30 @@ public record RecordingView(
         EvidenceItem item,
         double from,
         double to,
-        List<ChannelLine> channels,
+        List<ChannelRow> channels,
         List<RegimeSpan> regimes,
         List<Mark> marks,
-        List<LimitLine> limits) {
+        List<LimitRow> limits) {
 
     /** A recorded channel with its unit. */
-    public record ChannelLine(String id, String unit) {}
+    public record ChannelRow(String id, String unit) {}
 
     /** A limit to draw across a panel. */
-    public record LimitLine(double value, String unit, String quantity) {}
+    public record LimitRow(double value, String unit, String quantity) {}
 
-    static RecordingView of(
+    public static RecordingView of(
             EvidenceItem item,
             double from,
             double to,
             List<Mark> marks,
             List<RegimeSpan> regimes,
             List<Finding> findings) {
-        List<ChannelLine> channels = item.channels().stream()
+        List<ChannelRow> channels = item.channels().stream()
                 .sorted()
-                .map(c -> new ChannelLine(c.id(), unit(c)))
+                .map(c -> new ChannelRow(c.id(), unit(c)))
                 .toList();
-        List<LimitLine> limits = VoltageLimit.of(findings).stream()
-                .map(l -> new LimitLine(l.value(), l.unit(), l.quantity()))
+        List<LimitRow> limits = VoltageLimit.of(findings).stream()
+                .map(l -> new LimitRow(l.value(), l.unit(), l.quantity()))
                 .toList();
         return new RecordingView(item, from, to, channels, regimes, marks, limits);
     }

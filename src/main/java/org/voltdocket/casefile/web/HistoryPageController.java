@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.casefile.web;
 
 import java.util.List;
 import org.springframework.stereotype.Controller;
@@ -58,6 +58,6 @@ class HistoryPageController {
                                 : l.ref().serial().value())
                         .distinct()
                         .count());
-        return "dossier/history";
+        return "casefile/history";
     }
 }

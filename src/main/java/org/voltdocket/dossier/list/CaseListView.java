@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.list;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
@@ -10,15 +10,15 @@ import org.voltdocket.casefile.AssessmentSummary;
 import org.voltdocket.casefile.CaseListItem;
 import org.voltdocket.casefile.CasePage;
 
-/** A page of a list in JSON. */
+/** A page of the case list as JSON. */
 @Schema(name = "CaseList")
 record CaseListView(
-        List<Line> cases,
+        List<Row> cases,
 
-        @Schema(nullable = true, description = "give it back as cursor for the next page; null on the last")
+        @Schema(nullable = true, description = "pass it as cursor to get the next page; null on the last page")
         String nextCursor) {
 
-    /** A case as a list tells it; what is not assessed yet is absent. */
+    /** A case in the list. The assessment members are absent until the first assessment. */
     @Schema(name = "CaseLine")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({
@@ -33,7 +33,7 @@ record CaseListView(
         "assessedAt",
         "state"
     })
-    record Line(
+    record Row(
             String number,
             String batterySerial,
             String vin,
@@ -47,25 +47,25 @@ record CaseListView(
             @Schema(description = "state of its claim; none where there is no claim")
             String state) {
 
-        static Line of(CaseListItem line) {
-            AssessmentSummary standing = line.standing().orElse(null);
-            boolean assessed = standing != null;
-            return new Line(
-                    line.ref().number().value(),
-                    line.ref().serial().value(),
-                    line.ref().vin().value(),
-                    line.openedAt(),
-                    assessed ? standing.verdict().id() : null,
-                    assessed ? standing.leaning().id() : null,
-                    assessed ? standing.firstCause().id() : null,
-                    assessed ? BigDecimal.valueOf(standing.probability()) : null,
-                    assessed ? standing.assessedAt() : null,
-                    line.state());
+        static Row of(CaseListItem item) {
+            AssessmentSummary summary = item.standing().orElse(null);
+            boolean assessed = summary != null;
+            return new Row(
+                    item.ref().number().value(),
+                    item.ref().serial().value(),
+                    item.ref().vin().value(),
+                    item.openedAt(),
+                    assessed ? summary.verdict().id() : null,
+                    assessed ? summary.leaning().id() : null,
+                    assessed ? summary.firstCause().id() : null,
+                    assessed ? BigDecimal.valueOf(summary.probability()) : null,
+                    assessed ? summary.assessedAt() : null,
+                    item.state());
         }
     }
 
     static CaseListView of(CasePage page) {
         return new CaseListView(
-                page.cases().stream().map(Line::of).toList(), page.nextCursor().orElse(null));
+                page.cases().stream().map(Row::of).toList(), page.nextCursor().orElse(null));
     }
 }

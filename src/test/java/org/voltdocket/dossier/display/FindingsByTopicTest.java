@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.display;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -7,7 +7,7 @@ import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Result;
 import org.voltdocket.diagnosis.quantity.Quantities;
-import org.voltdocket.dossier.web.FindingsByTopic.Fold;
+import org.voltdocket.dossier.display.FindingsByTopic.TopicFindings;
 
 class FindingsByTopicTest {
 
@@ -28,7 +28,7 @@ class FindingsByTopicTest {
 
     @Test
     void whatSpeaksComesFirstAndTheRestIsFoldedByTopic() {
-        FindingsByTopic found = AssessmentDisplay.lines(
+        FindingsByTopic found = AssessmentDisplay.findings(
                 List.of(
                         finding("battery-age", Result.INSIDE),
                         finding("ripple", Result.INSIDE),
@@ -37,14 +37,14 @@ class FindingsByTopicTest {
                         finding("load-drop", Result.OUTSIDE),
                         finding("over-voltage-share", Result.INSIDE)),
                 List.of());
-        assertThat(found.speaking())
+        assertThat(found.notable())
                 .extracting(line -> line.finding().quantity())
                 .containsExactly("load-drop", "sensor-gain");
-        assertThat(found.folds()).extracting(Fold::topic).containsExactly("charging", "sensor", "case");
-        assertThat(found.folds().get(0).lines())
+        assertThat(found.inside()).extracting(TopicFindings::topic).containsExactly("charging", "sensor", "case");
+        assertThat(found.inside().get(0).lines())
                 .extracting(line -> line.finding().quantity())
                 .containsExactly("ripple", "over-voltage-share");
         assertThat(found.isEmpty()).isFalse();
-        assertThat(AssessmentDisplay.lines(List.of(), List.of()).isEmpty()).isTrue();
+        assertThat(AssessmentDisplay.findings(List.of(), List.of()).isEmpty()).isTrue();
     }
 }

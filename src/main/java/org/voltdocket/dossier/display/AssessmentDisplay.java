@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.display;
 
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -20,10 +20,10 @@ import org.voltdocket.evidence.EvidenceItem;
  * @param running whether a step or a missing item has to do with a running engine
  */
 public record AssessmentDisplay(
-        Assessment assessment, List<CauseLine> causes, FindingsByTopic findings, boolean running) {
+        Assessment assessment, List<CauseRow> causes, FindingsByTopic findings, boolean running) {
 
     /** A cause with the reasons that moved it. */
-    public record CauseLine(String cause, double probability, List<WeightLine> weights) {}
+    public record CauseRow(String cause, double probability, List<WeightRow> weights) {}
 
     /**
      * What one finding gave a cause.
@@ -31,30 +31,30 @@ public record AssessmentDisplay(
      * @param said the finding's sentence
      * @param known whether the assessment lists the finding
      */
-    public record WeightLine(String finding, double decibans, String said, boolean known) {}
+    public record WeightRow(String finding, double decibans, String said, boolean known) {}
 
     /**
      * A finding with where it comes from.
      *
      * @param file name of the file it rests on; null where it rests on facts or several
-     * @param gauge null where there is nothing to draw
+     * @param scale null where there is nothing to draw
      */
-    public record FindingLine(Finding finding, String file, LimitScale gauge) {}
+    public record FindingRow(Finding finding, String file, LimitScale scale) {}
 
     /** The estimates in their order. */
     public Map<String, Estimate> estimates() {
         return assessment.estimates();
     }
 
-    static AssessmentDisplay of(Assessment assessment, List<EvidenceItem> items) {
+    public static AssessmentDisplay of(Assessment assessment, List<EvidenceItem> items) {
         Map<String, Finding> byId = assessment.findings().stream()
                 .collect(Collectors.toMap(Finding::id, f -> f, (a, b) -> a, LinkedHashMap::new));
-        List<CauseLine> causes = assessment.causes().stream()
-                .map(c -> new CauseLine(
+        List<CauseRow> causes = assessment.causes().stream()
+                .map(c -> new CauseRow(
                         c.cause().id(),
                         c.probability(),
                         c.weights().stream()
-                                .map(w -> new WeightLine(
+                                .map(w -> new WeightRow(
                                         w.finding(),
                                         w.decibans(),
                                         said(byId, w.finding()),
@@ -63,15 +63,15 @@ public record AssessmentDisplay(
                 .toList();
         boolean running = Stream.concat(assessment.nextSteps().stream(), assessment.missing().stream())
                 .anyMatch(s -> s.matches("(?is).*(engine|driv|charging|recording|alternator|running).*"));
-        return new AssessmentDisplay(assessment, causes, lines(assessment.findings(), items), running);
+        return new AssessmentDisplay(assessment, causes, findings(assessment.findings(), items), running);
     }
 
-    static FindingsByTopic lines(List<Finding> findings, List<EvidenceItem> items) {
+    public static FindingsByTopic findings(List<Finding> findings, List<EvidenceItem> items) {
         Map<String, String> files =
                 items.stream().collect(Collectors.toMap(i -> i.id().toString(), EvidenceItem::fileName, (a, b) -> a));
         return FindingsByTopic.of(findings.stream()
                 .sorted(Comparator.comparingInt(f -> rank(f.result())))
-                .map(f -> new FindingLine(
+                .map(f -> new FindingRow(
                         f,
                         f.evidence() == null ? null : files.get(f.evidence()),
                         LimitScale.of(f).orElse(null)))

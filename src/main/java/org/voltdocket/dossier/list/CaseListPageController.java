@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.dossier.list;
 
 import java.util.Arrays;
 import java.util.List;
@@ -23,11 +23,11 @@ import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.ui.ProblemDetails;
 
-/** The list of cases: a workshop's own, or the desk of the distributor. Filters stand in the address. */
+/** The page with the list of cases: a workshop's own, or all cases for the distributor. Filters are in the address. */
 @Controller
 class CaseListPageController {
 
-    private static final int LINES = 30;
+    private static final int PAGE_SIZE = 30;
     private static final String NEWEST = "newest";
     private static final String OLDEST = "oldest";
 
@@ -65,14 +65,14 @@ class CaseListPageController {
                             given(cause).map(Cause::of),
                             given(verdict).map(BatteryVerdict::of),
                             given(state).map(CaseListPageController::state),
-                            LINES,
+                            PAGE_SIZE,
                             cursor.filter(c -> !c.isBlank()),
                             order.equals(OLDEST)));
         } catch (IllegalArgumentException wrongFilter) {
             throw ProblemDetails.raise(ProblemDetails.of(HttpStatus.BAD_REQUEST, wrongFilter.getMessage()));
         }
         Map<UUID, Integer> evidence = archive.counts(
-                page.cases().stream().map(line -> line.ref().id()).toList());
+                page.cases().stream().map(item -> item.ref().id()).toList());
         model.addAttribute("page", page);
         model.addAttribute("evidence", evidence);
         model.addAttribute("desk", !actor.isWorkshop());

@@ -1,4 +1,4 @@
-package org.voltdocket.dossier.web;
+package org.voltdocket.ui;
 
 import io.swagger.v3.oas.models.Operation;
 import io.swagger.v3.oas.models.media.ArraySchema;
@@ -21,7 +21,7 @@ import org.voltdocket.kernel.CaseNumber;
 
 /** Completes {@code /v3/api-docs}: the problems that any call may answer, and how addresses name cases. */
 @Configuration(proxyBeanMethods = false)
-class ApiDescription {
+class OpenApiConfig {
 
     private static final String PROBLEM = "Problem";
 
