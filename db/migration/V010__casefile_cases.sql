@@ -31,7 +31,7 @@ create table case_file (
 
     -- copied from the latest assessment and claim for lists and filters
     leaning               text check (leaning in ('battery-side', 'vehicle-side', 'usage-side', 'no-fault-seen', 'open', 'contradictory')),
-    battery_verdict       text check (battery_verdict in ('sound', 'recharge-and-repeat', 'worn', 'defective', 'undetermined')),
+    battery_verdict       text check (battery_verdict in ('sound', 'failed', 'not-judged')),
     first_cause           text,
     probability           double precision check (probability between 0 and 1),
     assessed_at           timestamptz,

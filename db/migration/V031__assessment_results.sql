@@ -10,6 +10,8 @@ create table assessment (
     assessed_at      timestamptz not null,
     leaning          text not null,
     battery_verdict  text not null,
+    battery_reason   text not null check (battery_reason in ('tested-charged', 'defect', 'wear', 'kind-open', 'too-discharged',
+                         'no-test', 'facts-missing', 'conflict')),
     first_cause      text not null,
     probability      double precision not null check (probability between 0 and 1),
     body             text not null,

@@ -21,27 +21,23 @@ select c.id              as case_id,
        asked.opened_at   as claimed_at,
        asked.amount      as claimed,
        asked.currency,
-       d.kind            as decision,
-       d.amount          as paid,
+       asked.decision,
+       asked.paid,
        tested.outcome,
        tested.assessment_id as stated_assessment,
        made.type,
        made.batch
-  from case_file c
-  left join lateral (select * from claim k
+  from case_summary c
+  left join lateral (select * from claim_summary k
                       where k.case_id = c.id and k.state not in ('draft', 'withdrawn')
                       order by k.ordinal desc limit 1) asked on true
-  left join claim_decision d on d.claim_id = asked.id
-  left join workshop w on w.id = coalesce(asked.workshop_id, c.opened_workshop)
-  left join lateral (select o.outcome, rc.assessment_id
-                       from returned_case rc
-                       join returned_outcome o on o.return_id = rc.return_id
-                      where rc.case_id = c.id
-                      order by o.ordinal desc limit 1) tested on true
+  left join workshop_summary w on w.id = coalesce(asked.workshop_id, c.opened_workshop)
+  left join lateral (select o.outcome, o.assessment_id from returned_case_outcome o
+                      where o.case_id = c.id
+                      order by o.outcome_ordinal desc limit 1) tested on true
   left join lateral (select length(coalesce(substring(c.battery_serial from '[0-9]+$'), '')) as digits) tail on true
-  left join produced_range made
-         on made.ended_at is null
-        and tail.digits > 0
+  left join current_produced_range made
+         on tail.digits > 0
         and made.stem = left(c.battery_serial, length(c.battery_serial) - tail.digits)
         and made.digits = tail.digits
         and numrange(made.from_number, made.to_number, '[]') @> nullif(right(c.battery_serial, tail.digits), '')::numeric;

@@ -52,7 +52,7 @@ public final class FindingTexts {
                         cause.weights().stream().filter(weight -> ids.contains(weight.finding())).toList()))
                 .toList();
         Assessment cut = new Assessment(
-                whole.rulebook(), whole.batteryVerdict(), whole.leaning(), causes, kept, whole.estimates(), Map.of(), whole.said(),
+                whole.rulebook(), whole.batteryVerdict(), whole.batteryReason(), whole.leaning(), causes, kept, whole.estimates(), Map.of(), whole.said(),
                 whole.nextSteps(), whole.missing());
         return format(AssessmentTextCodec.body(cut, Instant.parse("2026-11-25T08:00:00Z")), kept, whole.leaning().id(), most);
     }

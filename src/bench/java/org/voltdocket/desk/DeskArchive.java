@@ -104,10 +104,10 @@ final class DeskArchive {
                 .mapToObj(i -> ", round(abs(hashtext(c.number || " + i + ")) % 100000 / 7000.0, 5)")
                 .collect(Collectors.joining());
         try (PreparedStatement insert = connection.prepareStatement("""
-                insert into assessment (id, case_id, edition, rulebook_sha256, input_sha256, assessed_at, leaning, battery_verdict,
+                insert into assessment (id, case_id, edition, rulebook_sha256, input_sha256, assessed_at, leaning, battery_verdict, battery_reason,
                     first_cause, probability, body, regimes)
                 select gen_random_uuid(), c.id, ?, ?, encode(sha256(c.number::bytea), 'hex'), c.assessed_at, c.leaning,
-                    c.battery_verdict, c.first_cause, c.probability,
+                    c.battery_verdict, 'tested-charged', c.first_cause, c.probability,
                     format(t.body, gen_random_uuid(), c.leaning, c.probability""" + values + "), '{}'"
                 + " from case_file c join unnest(?::text[], ?::text[]) as t (cause, body) on t.cause = c.first_cause")) {
             insert.setString(1, FindingTexts.edition().edition());

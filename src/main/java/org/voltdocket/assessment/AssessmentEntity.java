@@ -39,6 +39,7 @@ class AssessmentEntity {
     private Instant assessedAt;
     private String leaning;
     private String batteryVerdict;
+    private String batteryReason;
     private String firstCause;
     private double probability;
     private String body;
@@ -56,6 +57,7 @@ class AssessmentEntity {
         this.assessedAt = assessedAt;
         this.leaning = assessment.leaning().id();
         this.batteryVerdict = assessment.batteryVerdict().id();
+        this.batteryReason = assessment.batteryReason().id();
         this.firstCause = first.cause().id();
         this.probability = CanonicalAssessmentJson.number(first.probability()).doubleValue();
         this.body = AssessmentTextCodec.body(assessment, assessedAt);

@@ -12,6 +12,7 @@ import org.voltdocket.assessment.AssessmentView.FindingView;
 import org.voltdocket.assessment.AssessmentView.RegimeView;
 import org.voltdocket.assessment.AssessmentView.WeightView;
 import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
@@ -59,6 +60,7 @@ final class AssessmentTextCodec {
         return new Assessment(
                 view.rulebook(),
                 BatteryVerdict.of(view.batteryVerdict()),
+                BatteryReason.of(view.batteryReason()),
                 Leaning.of(view.leaning()),
                 view.causes().stream().map(AssessmentTextCodec::cause).toList(),
                 view.findings().stream().map(AssessmentTextCodec::finding).toList(),
@@ -92,6 +94,7 @@ final class AssessmentTextCodec {
                 a.rulebook(),
                 assessedAt,
                 a.batteryVerdict().id(),
+                a.batteryReason().id(),
                 a.leaning().id(),
                 a.said(),
                 causes,

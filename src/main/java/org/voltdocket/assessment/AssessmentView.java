@@ -16,6 +16,7 @@ import org.voltdocket.diagnosis.Assessment;
     "rulebook",
     "assessedAt",
     "batteryVerdict",
+    "batteryReason",
     "leaning",
     "said",
     "causes",
@@ -30,8 +31,22 @@ public record AssessmentView(
 
         Instant assessedAt,
 
-        @Schema(allowableValues = {"sound", "recharge-and-repeat", "worn", "defective", "undetermined"})
+        @Schema(allowableValues = {"sound", "failed", "not-judged"})
         String batteryVerdict,
+
+        @Schema(
+                description = "why the battery has its verdict",
+                allowableValues = {
+                    "tested-charged",
+                    "defect",
+                    "wear",
+                    "kind-open",
+                    "too-discharged",
+                    "no-test",
+                    "facts-missing",
+                    "conflict"
+                })
+        String batteryReason,
 
         @Schema(
                 allowableValues = {

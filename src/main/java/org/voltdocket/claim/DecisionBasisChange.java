@@ -88,6 +88,11 @@ public record DecisionBasisChange(
                 "battery-verdict",
                 before.batteryVerdict().id(),
                 now.batteryVerdict().id());
+        add(
+                out,
+                "battery-reason",
+                before.batteryReason().id(),
+                now.batteryReason().id());
         add(out, "leaning", before.leaning().id(), now.leaning().id());
         Assessment.RankedCause first = before.causes().get(0);
         Assessment.RankedCause newFirst = now.causes().get(0);

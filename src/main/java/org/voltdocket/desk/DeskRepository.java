@@ -46,7 +46,7 @@ class DeskRepository {
         return part.isEmpty()
                 ? List.of()
                 : db.queryForList(
-                        "select id from workshop where strpos(lower(name), lower(:part)) > 0 order by name limit :most",
+                        "select id from workshop_summary where strpos(lower(name), lower(:part)) > 0 order by name limit :most",
                         Map.of("part", part, "most", most),
                         UUID.class);
     }

@@ -67,8 +67,7 @@ final class DeskSearchSql {
         if (filter.look().equals("objection")) {
             where.add("d.objected_at is not null");
         } else if (!filter.look().isEmpty() && !actor.isWorkshop()) {
-            where.add("exists (select from claim_notice n where n.case_id = d.case_id and n.looked_at is null"
-                    + " and n.gone_at is null)");
+            where.add("exists (select from open_case_notice n where n.case_id = d.case_id)");
         }
         if (!filter.q().isEmpty() && !filter.tooShort()) {
             matches = matches(filter.q());
@@ -201,7 +200,8 @@ final class DeskSearchSql {
 
     /** The names of workshops are joined to the lines shown only. */
     private String named(String lines) {
-        return "select d.*, w.name as workshop from (" + lines + ") d join workshop w on w.id = d.workshop_id" + by();
+        return "select d.*, w.name as workshop from (" + lines + ") d join workshop_summary w on w.id = d.workshop_id"
+                + by();
     }
 
     private String by() {

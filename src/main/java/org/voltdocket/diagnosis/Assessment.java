@@ -7,6 +7,7 @@ import java.util.Map;
  * What the judge says of a case. When it was said is the archive's business, not the judge's.
  *
  * @param rulebook edition it was judged by
+ * @param batteryReason why the battery has its verdict
  * @param causes all ten, most probable first; probabilities add to 1
  * @param findings in canonical order
  * @param estimates by name ({@code sensorOffsetA}, …), in a fixed order; one that the evidence cannot carry is absent
@@ -18,6 +19,7 @@ import java.util.Map;
 public record Assessment(
         String rulebook,
         BatteryVerdict batteryVerdict,
+        BatteryReason batteryReason,
         Leaning leaning,
         List<RankedCause> causes,
         List<Finding> findings,

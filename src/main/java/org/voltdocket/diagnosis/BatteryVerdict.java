@@ -1,15 +1,13 @@
 package org.voltdocket.diagnosis;
 
-/** What the evidence says of the battery itself. */
+/** What the evidence says about the battery itself; {@link BatteryReason} says why. */
 public enum BatteryVerdict {
+    /** A test at sufficient charge passed. */
     SOUND("sound"),
-    /** Too little charge to judge. */
-    RECHARGE_AND_REPEAT("recharge-and-repeat"),
-    /** Aged by use; no defect. */
-    WORN("worn"),
-    DEFECTIVE("defective"),
-    /** Nothing judges it yet. */
-    UNDETERMINED("undetermined");
+    /** Defective or worn. */
+    FAILED("failed"),
+    /** No evidence decides. */
+    NOT_JUDGED("not-judged");
 
     private final String id;
 

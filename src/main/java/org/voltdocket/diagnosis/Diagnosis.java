@@ -8,48 +8,59 @@ import org.voltdocket.diagnosis.Assessment.Estimate;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.cause.Advice;
+import org.voltdocket.diagnosis.cause.BatteryDecision;
 import org.voltdocket.diagnosis.cause.CauseRanking;
 import org.voltdocket.diagnosis.cause.Contradictions;
-import org.voltdocket.diagnosis.cause.Verdict;
+import org.voltdocket.diagnosis.cause.LeaningDecision;
 import org.voltdocket.diagnosis.quantity.RecordingClassifier;
 import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
 import org.voltdocket.diagnosis.rulebook.RuleEvaluator;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Interval;
 
-/** The one door of the judge. */
+/** Assesses cases: the entry point of the library. */
 public final class Diagnosis {
 
     private Diagnosis() {}
 
     /**
-     * Judges a case. Pure: the same input and rule book give the same assessment, whatever the order of the evidence.
+     * Assesses a case. Pure: the same input and rule book give the same assessment, whatever the order of the evidence.
      */
     public static Assessment assess(CaseInput input, Rulebook rulebook) {
-        CaseMeasurements read = new CaseMeasurements(input);
-        List<EvaluatedRule> judged = RuleEvaluator.judge(rulebook, input.facts(), read.measurements);
-        List<Finding> contradictions = Contradictions.in(input, read.evidence);
-        List<RankedCause> causes = CauseRanking.of(rulebook, judged);
-        BatteryVerdict battery = Verdict.battery(judged, causes, read.tests.tested(), read.tests.judged());
-        Leaning leaning = Verdict.leaning(battery, causes, watched(read), !contradictions.isEmpty());
-        List<String> missing = Advice.missing(input, battery, leaning, causes);
+        CaseMeasurements measured = new CaseMeasurements(input);
+        List<EvaluatedRule> rules = RuleEvaluator.judge(rulebook, input.facts(), measured.measurements);
+        List<Finding> contradictions = Contradictions.in(input, measured.evidence);
+        List<RankedCause> causes = CauseRanking.of(rulebook, rules);
+        BatteryReason battery = BatteryDecision.of(
+                rulebook,
+                rules,
+                causes,
+                new BatteryDecision.Tests(
+                        measured.tests.tested(),
+                        measured.tests.judged(),
+                        measured.tests.unrated(),
+                        Contradictions.ofBattery(contradictions)));
+        Leaning leaning = LeaningDecision.of(
+                rulebook, battery.verdict(), causes, chargingSeen(measured), !contradictions.isEmpty());
+        List<String> missing = Advice.missing(rulebook, input, battery, leaning, causes);
         List<Finding> findings = new ArrayList<>(contradictions);
-        judged.forEach(one -> findings.add(one.finding()));
+        rules.forEach(one -> findings.add(one.finding()));
         return new Assessment(
                 rulebook.edition(),
+                battery.verdict(),
                 battery,
                 leaning,
                 causes,
                 List.copyOf(findings),
-                estimates(read.estimates),
-                read.regimes,
+                estimates(measured.estimates),
+                measured.regimes,
                 Advice.said(battery, leaning, causes),
-                Advice.nextSteps(battery, leaning, causes, missing),
+                Advice.nextSteps(rulebook, battery, leaning, causes, missing),
                 missing);
     }
 
-    private static boolean watched(CaseMeasurements read) {
-        return read.evidence.stream()
+    private static boolean chargingSeen(CaseMeasurements measured) {
+        return measured.evidence.stream()
                 .anyMatch(e -> e.reading().kind() == EvidenceKind.DRIVE_RECORDING
                         || e.reading().kind() == EvidenceKind.CHARGING_TEST);
     }

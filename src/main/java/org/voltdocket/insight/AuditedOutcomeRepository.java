@@ -60,7 +60,8 @@ class AuditedOutcomeRepository {
 
     List<Audited> within(InsightQuery query) {
         CaseFilter filter = CaseFilter.claimedWithin(query).and(TEACHES);
-        return db.sql("select " + GROUP + " as kind, i.outcome, a.body from insight_case i left join assessment a"
+        return db.sql("select " + GROUP
+                        + " as kind, i.outcome, a.body from insight_case i left join assessment_summary a"
                         + " on a.id = i.stated_assessment where " + filter.where() + " order by i.number")
                 .params(filter.parameters())
                 .query((row, at) -> new Audited(

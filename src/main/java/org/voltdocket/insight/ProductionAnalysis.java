@@ -143,7 +143,7 @@ class ProductionAnalysis implements TopicAnalysis {
         LocalDate newest = query.by().equals("early") ? query.to().minusDays(EARLY + 7) : query.to();
         List<Week> weeks = db.sql("""
                      select date_trunc('week', produced_on)::date as monday, sum(count) as made
-                       from produced_range where ended_at is null and produced_on <= :to
+                       from current_produced_range where produced_on <= :to
                       group by 1 order by 1 desc limit :weeks""")
                 .param("to", newest)
                 .param("weeks", WEEKS)

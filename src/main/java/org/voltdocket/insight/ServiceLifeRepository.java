@@ -28,9 +28,8 @@ class ServiceLifeRepository {
     /** A battery claimed on the day of its sale has lived half a day. */
     private static final double LEAST = 0.5 / DAYS_A_MONTH;
 
-    private static final String COVERED =
-            "exists (select 1 from sold_month s where s.ended_at is null and s.type = i.type"
-                    + " and s.batch = i.batch and s.month = date_trunc('month', i.sold_on)::date)";
+    private static final String COVERED = "exists (select 1 from current_sold_month s where s.type = i.type"
+            + " and s.batch = i.batch and s.month = date_trunc('month', i.sold_on)::date)";
 
     private final JdbcClient db;
 
@@ -136,8 +135,8 @@ class ServiceLifeRepository {
     }
 
     private List<Sold> sold(InsightQuery query, String key) {
-        return db.sql("select " + key + " as key, month, sum(sold) as sold from sold_month"
-                        + " where ended_at is null and month <= :to group by 1, 2 order by 1, 2")
+        return db.sql("select " + key + " as key, month, sum(sold) as sold from current_sold_month"
+                        + " where month <= :to group by 1, 2 order by 1, 2")
                 .param("to", query.to())
                 .query((row, at) ->
                         new Sold(row.getString("key"), row.getObject("month", LocalDate.class), row.getLong("sold")))

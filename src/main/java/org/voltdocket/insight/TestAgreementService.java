@@ -20,10 +20,10 @@ import org.voltdocket.kernel.Actor;
 public class TestAgreementService {
 
     /** Categories that both sides can say of a battery. */
-    public static final List<String> CATEGORIES = List.of("sound", "worn", "defective");
+    public static final List<String> CATEGORIES = List.of("sound", "wear", "defect");
 
     private static final Map<String, String> OUTCOMES =
-            Map.of("no-fault-found", "sound", "wear-confirmed", "worn", "defect-confirmed", "defective");
+            Map.of("no-fault-found", "sound", "wear-confirmed", "wear", "defect-confirmed", "defect");
 
     private final JdbcClient db;
 
@@ -95,16 +95,13 @@ public class TestAgreementService {
     public List<Judgements> judgements(Actor actor) {
         require(actor);
         List<Judged> all = db.sql("""
-                        select f.number, coalesce(w.name, '') as workshop, a.battery_verdict as before, o.outcome
-                        from returned_battery r
-                        join lateral (select * from returned_outcome x where x.return_id = r.id
-                            order by x.ordinal desc limit 1) o on true
-                        join lateral (select * from returned_case x where x.return_id = r.id
-                            order by x.ordinal desc limit 1) c on true
-                        join case_file f on f.id = c.case_id
-                        join assessment a on a.id = c.assessment_id
-                        left join workshop w on w.id = f.opened_workshop
-                        where o.outcome <> 'not-tested' order by r.ordinal""")
+                        select f.number, coalesce(w.name, '') as workshop, r.outcome,
+                            case a.battery_verdict when 'sound' then 'sound' else a.battery_reason end as before
+                        from returned_result r
+                        join case_summary f on f.id = r.case_id
+                        join assessment_summary a on a.id = r.assessment_id
+                        left join workshop_summary w on w.id = f.opened_workshop
+                        where r.outcome <> 'not-tested' order by r.ordinal""")
                 .query((row, n) -> new Judged(
                         row.getString("number"),
                         row.getString("workshop"),
@@ -166,26 +163,25 @@ public class TestAgreementService {
     private List<Pair> pairs() {
         return db.sql("""
                         with bench as (
-                            select distinct on (re.return_id) re.return_id, e.case_id, t.reading::jsonb as r
-                            from returned_evidence re
-                            join evidence e on e.id = re.evidence_id and e.kind = 'battery-test' and e.origin = 'bench'
-                            join test_reading t on t.evidence_id = e.id
-                            where t.reading::jsonb ->> 'crankingCurrentA' is not null
-                            order by re.return_id, (t.reading::jsonb ->> 'takenAt')::timestamptz desc, e.ordinal desc),
+                            select distinct on (b.return_id) b.return_id, t.case_id, t.reading as r
+                            from bench_evidence b
+                            join battery_test t on t.evidence_id = b.evidence_id and t.origin = 'bench'
+                            where t.reading ->> 'crankingCurrentA' is not null
+                            order by b.return_id, (t.reading ->> 'takenAt')::timestamptz desc, t.ordinal desc),
                         own as (
-                            select distinct on (e.case_id) e.case_id, t.reading::jsonb as r
-                            from evidence e join test_reading t on t.evidence_id = e.id
-                            where e.kind = 'battery-test' and e.origin = 'workshop'
-                              and e.case_id in (select case_id from bench)
-                              and t.reading::jsonb ->> 'crankingCurrentA' is not null
-                              and t.reading::jsonb -> 'instrument' ->> 'serial' is not null
-                              and t.reading::jsonb ->> 'chargedBefore' = 'true'
-                            order by e.case_id, (t.reading::jsonb ->> 'takenAt')::timestamptz desc, e.ordinal desc)
+                            select distinct on (t.case_id) t.case_id, t.reading as r
+                            from battery_test t
+                            where t.origin = 'workshop'
+                              and t.case_id in (select case_id from bench)
+                              and t.reading ->> 'crankingCurrentA' is not null
+                              and t.reading -> 'instrument' ->> 'serial' is not null
+                              and t.reading ->> 'chargedBefore' = 'true'
+                            order by t.case_id, (t.reading ->> 'takenAt')::timestamptz desc, t.ordinal desc)
                         select f.number, coalesce(w.name, '') as workshop, own.r -> 'instrument' ->> 'serial' as instrument,
                                (own.r ->> 'crankingCurrentA')::double precision as workshop_a,
                                (bench.r ->> 'crankingCurrentA')::double precision as bench_a
-                        from bench join own using (case_id) join case_file f on f.id = case_id
-                        left join workshop w on w.id = f.opened_workshop
+                        from bench join own using (case_id) join case_summary f on f.id = case_id
+                        left join workshop_summary w on w.id = f.opened_workshop
                         where own.r ->> 'crankingStandard' is not distinct from bench.r ->> 'crankingStandard'
                           and (bench.r ->> 'crankingCurrentA')::double precision > 0
                         order by instrument, f.number""")

@@ -32,7 +32,7 @@ class ClaimNoticeFinder implements NoticeFinder {
         String serial = file.ref().serial().value();
         List<Line> all = db.sql("""
                         select f.id, f.number, c.opened_at, c.state, c.amount, c.currency
-                        from claim c join case_file f on f.id = c.case_id
+                        from claim_summary c join case_summary f on f.id = c.case_id
                         where f.battery_serial = ? and c.state not in ('draft', 'withdrawn') order by c.ordinal""")
                 .param(serial)
                 .query((row, number) -> new Line(

@@ -68,7 +68,7 @@ class EvidenceHashes {
         return db.sql("""
                         select distinct on (f.number, p.evidence_id) p.evidence_id, p.told, f.id, f.number, f.battery_serial,
                             e.file_name
-                        from claim_print p join case_file f on f.id = p.case_id join evidence e on e.id = p.evidence_id
+                        from claim_print p join case_summary f on f.id = p.case_id join evidence_summary e on e.id = p.evidence_id
                         where p.method = :method and p.value in (:values) and f.battery_serial <> :serial
                         order by f.number, p.evidence_id limit 2000""")
                 .param("method", method)

@@ -23,7 +23,7 @@ class NoticeRepository {
 
     private static final String SELECT = """
             select n.*, f.number, w.name as workshop from claim_notice n
-            left join case_file f on f.id = n.case_id left join workshop w on w.id = n.workshop_id
+            left join case_summary f on f.id = n.case_id left join workshop_summary w on w.id = n.workshop_id
             """;
 
     private final JdbcClient db;
@@ -97,7 +97,7 @@ class NoticeRepository {
     List<Notice> ofCase(UUID caseId) {
         return db.sql(SELECT + """
                         where n.case_id = :case
-                           or n.workshop_id in (select workshop_id from case_workshop where case_id = :case)
+                           or n.workshop_id in (select workshop_id from case_participant where case_id = :case)
                         order by n.looked_at is not null or n.gone_at is not null, n.found_at desc, n.id limit 100""")
                 .param("case", caseId)
                 .query(NoticeRepository::notice)
@@ -117,7 +117,7 @@ class NoticeRepository {
     Map<String, Integer> openCounts(Collection<String> numbers) {
         Map<String, Integer> counts = new HashMap<>();
         if (!numbers.isEmpty()) {
-            db.sql("select f.number, count(*) as open from claim_notice n join case_file f on f.id = n.case_id"
+            db.sql("select f.number, count(*) as open from claim_notice n join case_summary f on f.id = n.case_id"
                             + " where f.number in (:numbers) and n.looked_at is null and n.gone_at is null"
                             + " group by f.number")
                     .param("numbers", numbers)

@@ -19,9 +19,7 @@ class ObjectionNoticeFinder implements NoticeFinder {
 
     @Override
     public List<FinderResult> find(CaseFacts file) {
-        return db.sql(
-                        "select o.* from claim_objection o join claim c on c.id = o.claim_id where c.case_id = ? and not exists"
-                                + " (select from claim_objection_answer a where a.objection_id = o.id) order by o.ordinal")
+        return db.sql("select id, made_at, reason from open_objection where case_id = ? order by ordinal")
                 .param(file.ref().id())
                 .query((row, number) -> new FinderResult(
                         NoticeKind.DECISION_OBJECTED_TO,

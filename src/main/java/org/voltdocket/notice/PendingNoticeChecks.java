@@ -37,7 +37,7 @@ class PendingNoticeChecks {
 
     /** Cases that a notice speaks of. */
     List<UUID> others(UUID notice) {
-        return db.sql("select f.id from claim_notice n join case_file f on f.number = any (n.others) where n.id = ?")
+        return db.sql("select f.id from claim_notice n join case_summary f on f.number = any (n.others) where n.id = ?")
                 .param(notice)
                 .query(UUID.class)
                 .list();

@@ -24,9 +24,9 @@ class WorkshopNoticeFinder {
     Map<UUID, List<FinderResult>> find() {
         List<Count> counts = db.sql("""
                         select w.id, w.name, count(*) as judged,
-                            count(*) filter (where f.battery_verdict in ('worn', 'defective')) as failed
-                        from case_file f join workshop w on w.id = f.opened_workshop
-                        where f.battery_verdict in ('sound', 'worn', 'defective') group by w.id, w.name order by w.id""")
+                            count(*) filter (where f.battery_verdict = 'failed') as failed
+                        from case_summary f join workshop_summary w on w.id = f.opened_workshop
+                        where f.battery_verdict in ('sound', 'failed') group by w.id, w.name order by w.id""")
                 .query((row, number) -> new Count(
                         row.getObject("id", UUID.class),
                         row.getString("name"),

@@ -48,11 +48,11 @@ class RecoveryRepository {
     /** Approved claims in no live list, without their products. */
     List<RecoverableClaim> waiting(int limit) {
         return db.sql("""
-                        select c.id, f.number, f.battery_serial, d.decided_at, d.amount, c.currency
-                        from claim c join claim_decision d on d.claim_id = c.id join case_file f on f.id = c.case_id
-                        where c.state in ('approved', 'settled') and d.kind = 'approved'
+                        select c.id, f.number, f.battery_serial, c.decided_at, c.paid as amount, c.currency
+                        from claim_summary c join case_summary f on f.id = c.case_id
+                        where c.state in ('approved', 'settled') and c.decision = 'approved'
                             and not exists (select from recovery_claim r where r.claim_id = c.id and r.live)
-                        order by d.decided_at, c.ordinal limit ?""")
+                        order by c.decided_at, c.ordinal limit ?""")
                 .param(limit)
                 .query((row, number) -> new RecoverableClaim(
                         row.getObject("id", UUID.class),

@@ -20,6 +20,9 @@ import java.util.Base64;
  */
 class DataDirectory implements AutoCloseable {
 
+    /** Raised when the migrations are rewritten; the content of {@code database-made}, which older builds left empty. */
+    private static final String SCHEMA = "2";
+
     private final Path root;
     private final FileChannel channel;
     private final FileLock lock;
@@ -48,7 +51,16 @@ class DataDirectory implements AutoCloseable {
                         "The data directory " + root + " is in use by another running Voltdocket.",
                         "Use that one, stop it, or start in another folder (--voltdocket.data=…).");
             }
-            return new DataDirectory(root, channel, lock);
+            DataDirectory directory = new DataDirectory(root, channel, lock);
+            if (directory.isOfOlderBuild()) {
+                directory.close();
+                throw new StartupException(
+                        "The data directory " + root
+                                + " was created by an older build of Voltdocket, whose database this"
+                                + " build cannot read; it was left untouched.",
+                        "Move it away, or start in another folder (--voltdocket.data=…).");
+            }
+            return directory;
         } catch (IOException e) {
             throw new StartupException(
                     "The data directory " + root + " cannot be written: " + e,
@@ -100,11 +112,13 @@ class DataDirectory implements AutoCloseable {
         }
     }
 
-    /** Notes that the database has started once. */
+    /** Notes that the database has started once, and the schema of this build. */
     void markFinished() throws IOException {
-        if (!Files.exists(finishedMark())) {
-            Files.createFile(finishedMark());
-        }
+        Files.writeString(finishedMark(), SCHEMA);
+    }
+
+    private boolean isOfOlderBuild() throws IOException {
+        return Files.exists(finishedMark()) && !Files.readString(finishedMark()).equals(SCHEMA);
     }
 
     private Path finishedMark() {

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
@@ -29,6 +30,7 @@ class DecisionBasisChangeTest {
         Assessment assessment = new Assessment(
                 edition,
                 BatteryVerdict.SOUND,
+                BatteryReason.TESTED_CHARGED,
                 leaning,
                 List.of(new RankedCause(first, probability, List.of())),
                 List.of(),

@@ -39,7 +39,8 @@ final class CorpusText {
                         number(e.getValue().high())))
                 .toList();
         List<String> missing = said.missing().stream().map(m -> '"' + m + '"').toList();
-        return "{\n  \"batteryVerdict\": \"" + said.batteryVerdict().id() + "\",\n  \"leaning\": \""
+        return "{\n  \"batteryVerdict\": \"" + said.batteryVerdict().id()
+                + "\",\n  \"batteryReason\": \"" + said.batteryReason().id() + "\",\n  \"leaning\": \""
                 + said.leaning().id() + "\",\n  \"causes\": " + block("{", causes, "}") + ",\n  \"findings\": "
                 + block("[", findings, "]") + ",\n  \"estimates\": " + block("{", estimates, "}")
                 + ",\n  \"regimes\": " + block("[", regimes(said), "]") + ",\n  \"missing\": "

@@ -226,7 +226,7 @@ class JudgePropertiesTest {
                 new CaseInput(Facts.UNKNOWN, History.NONE, List.of()),
                 CASES.get(0).book());
         assertThat(said.leaning()).isEqualTo(Leaning.OPEN);
-        assertThat(said.batteryVerdict()).isEqualTo(BatteryVerdict.UNDETERMINED);
+        assertThat(said.batteryVerdict()).isEqualTo(BatteryVerdict.NOT_JUDGED);
         assertThat(said.missing()).isNotEmpty();
         assertThat(said.estimates()).isEmpty();
     }

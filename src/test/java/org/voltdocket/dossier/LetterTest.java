@@ -107,7 +107,7 @@ class LetterTest {
                 .contains(bare(words.of("cause-name", first.get("cause").stringValue())))
                 .contains(bare(words.percent(first.get("probability").doubleValue())))
                 .contains(bare(words.of(
-                        "verdict-means", assessment.get("batteryVerdict").stringValue())))
+                        "battery-reason-means", assessment.get("batteryReason").stringValue())))
                 .contains(
                         bare(words.of("leaning-means", assessment.get("leaning").stringValue())));
         String heaviest = first.at("/weights/0/finding").stringValue();

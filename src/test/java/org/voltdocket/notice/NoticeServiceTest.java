@@ -340,7 +340,7 @@ class NoticeServiceTest {
                     mark + "-" + workshop.toString().substring(0, 6).toUpperCase(java.util.Locale.ROOT) + "-" + i,
                     Pairs.vin(),
                     workshop,
-                    i < defective ? "defective" : "sound");
+                    i < defective ? "failed" : "sound");
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
@@ -38,6 +39,7 @@ class TallyTest {
         Assessment said = new Assessment(
                 "2026.1",
                 BatteryVerdict.SOUND,
+                BatteryReason.TESTED_CHARGED,
                 leaning,
                 List.of(new Assessment.RankedCause(first, stated, List.of())),
                 List.of(),

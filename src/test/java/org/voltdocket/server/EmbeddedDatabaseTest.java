@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -13,7 +14,10 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -101,6 +105,35 @@ class EmbeddedDatabaseTest {
                         .satisfies(p -> assertThat(p.resolve("half")).hasContent("written"));
             }
         }
+    }
+
+    @Test
+    void aFolderOfAnOlderBuildIsRefusedAndLeftUntouched() throws IOException {
+        try (DataDirectory data = DataDirectory.take(data())) {
+            Files.createDirectories(data.database());
+            Files.writeString(data.database().resolve("PG_VERSION"), "18");
+            data.markFinished();
+        }
+        DataDirectory.take(data()).close();
+        Files.writeString(data().resolve("database-made"), ""); // as older builds wrote it
+        Map<Path, FileTime> before = content();
+        for (int i = 0; i < 2; i++) { // the lock is released
+            assertThatThrownBy(() -> DataDirectory.take(data()))
+                    .isInstanceOf(StartupException.class)
+                    .hasMessageContaining("was created by an older build of Voltdocket")
+                    .hasMessageContaining("left untouched");
+        }
+        assertThat(content()).isEqualTo(before);
+    }
+
+    private Map<Path, FileTime> content() throws IOException {
+        Map<Path, FileTime> files = new TreeMap<>();
+        try (Stream<Path> all = Files.walk(data())) {
+            for (Path file : all.toList()) {
+                files.put(file, Files.getLastModifiedTime(file));
+            }
+        }
+        return files;
     }
 
     private Path data() {

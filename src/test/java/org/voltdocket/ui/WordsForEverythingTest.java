@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.context.MessageSource;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimState;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Channel;
@@ -50,6 +51,7 @@ class WordsForEverythingTest {
     void identifiersHaveLabels() {
         List<String> missing = new ArrayList<>();
         need(missing, BatteryVerdict.values(), BatteryVerdict::id, "verdict", "verdict-means");
+        need(missing, BatteryReason.values(), BatteryReason::id, "battery-reason", "battery-reason-means");
         need(missing, Leaning.values(), Leaning::id, "leaning", "leaning-means");
         need(missing, Cause.values(), Cause::id, "cause-name", "cause-means");
         need(missing, Regime.values(), Regime::id, "regime", "regime-means");

@@ -15,6 +15,7 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.server.ResponseStatusException;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
@@ -109,6 +110,7 @@ class ManualPageController {
         model.addAttribute("page", page);
         model.addAttribute("problems", PROBLEMS);
         model.addAttribute("verdicts", ids(BatteryVerdict.values(), BatteryVerdict::id));
+        model.addAttribute("reasons", ids(BatteryReason.values(), BatteryReason::id));
         model.addAttribute("leanings", ids(Leaning.values(), Leaning::id));
         model.addAttribute("causes", ids(Cause.values(), Cause::id));
         model.addAttribute("regimes", ids(Regime.values(), Regime::id));

@@ -37,6 +37,16 @@ class RulebookPageController {
                         .sorted(Map.Entry.<Cause, Double>comparingByValue().reversed())
                         .map(e -> new Odds(e.getKey().id(), e.getValue()))
                         .toList());
+        model.addAttribute(
+                "decisions",
+                book.decisions().entrySet().stream()
+                        .map(e -> new DecisionRow(
+                                e.getKey().id(),
+                                e.getValue().value(),
+                                e.getKey().unit(),
+                                e.getValue().meaning(),
+                                e.getValue().source()))
+                        .toList());
         model.addAttribute("rules", book.rules().stream().map(text::line).toList());
         return "assessment/rulebook";
     }
@@ -48,6 +58,9 @@ class RulebookPageController {
         }
         return edition;
     }
+
+    /** A decision limit of the edition. */
+    public record DecisionRow(String id, double value, String unit, String meaning, String source) {}
 
     /** Starting odds of a cause. */
     public record Odds(String cause, double share) {}

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.CaseInput;
@@ -15,21 +16,18 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.rulebook.DecisionLimit;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.diagnosis.rulebook.Sentences;
 
 /** What to do next, and what evidence or facts would settle or sharpen the verdict. */
 public final class Advice {
 
-    /** A cause less probable than this is not worth a step of its own. */
-    private static final double WORTH_A_STEP = 0.15;
-    /** A cause less probable than this needs no more evidence against it. */
-    private static final double WORTH_EVIDENCE = 0.04;
-
     private Advice() {}
 
     /** Identifiers of what is missing: kinds of evidence, then names of facts. */
     public static List<String> missing(
-            CaseInput input, BatteryVerdict battery, Leaning leaning, List<RankedCause> causes) {
+            Rulebook book, CaseInput input, BatteryReason battery, Leaning leaning, List<RankedCause> causes) {
         Set<EvidenceKind> there = EnumSet.noneOf(EvidenceKind.class);
         boolean rated = false;
         for (Evidence item : input.evidence()) {
@@ -37,7 +35,7 @@ public final class Advice {
             rated |= item.reading() instanceof BatteryTest test && test.crankingCurrentA() != null;
         }
         Set<String> out = new LinkedHashSet<>();
-        boolean untested = battery == BatteryVerdict.UNDETERMINED || battery == BatteryVerdict.RECHARGE_AND_REPEAT;
+        boolean untested = battery.verdict() == BatteryVerdict.NOT_JUDGED;
         if (untested) {
             out.add(EvidenceKind.BATTERY_TEST.id());
         }
@@ -53,8 +51,8 @@ public final class Advice {
                 && !there.contains(EvidenceKind.CRANKING_RECORDING)) {
             out.add(EvidenceKind.CRANKING_TEST.id());
         }
-        double drain = Verdict.probability(causes, Cause.STANDING_DRAIN);
-        if (drain >= WORTH_EVIDENCE && !there.contains(EvidenceKind.STANDING_RECORDING)) {
+        double drain = LeaningDecision.probability(causes, Cause.STANDING_DRAIN);
+        if (drain >= book.decision(DecisionLimit.MORE_EVIDENCE) && !there.contains(EvidenceKind.STANDING_RECORDING)) {
             out.add(EvidenceKind.STANDING_RECORDING.id());
         }
         if (leaning == Leaning.OPEN && out.isEmpty()) {
@@ -94,24 +92,24 @@ public final class Advice {
 
     /** Sentences, most useful first. */
     public static List<String> nextSteps(
-            BatteryVerdict battery, Leaning leaning, List<RankedCause> causes, List<String> missing) {
+            Rulebook book, BatteryReason battery, Leaning leaning, List<RankedCause> causes, List<String> missing) {
         List<String> out = new ArrayList<>();
         if (leaning == Leaning.CONTRADICTORY) {
             out.add(Sentences.plain("next.contradictory"));
         }
-        if (battery == BatteryVerdict.RECHARGE_AND_REPEAT) {
-            out.add(Sentences.plain("next.recharge-and-repeat"));
+        if (battery == BatteryReason.TOO_DISCHARGED) {
+            out.add(Sentences.plain("next.too-discharged"));
         }
         for (RankedCause cause : causes) {
             boolean first = cause == causes.get(0);
             boolean worth = first && leaning != Leaning.OPEN;
-            if (worth || cause.probability() >= WORTH_A_STEP && cause.cause() != Cause.NONE) {
+            if (worth || cause.probability() >= book.decision(DecisionLimit.NEXT_STEP) && cause.cause() != Cause.NONE) {
                 out.add(Sentences.plain("next." + cause.cause().id()));
             }
         }
         for (String one : missing) {
             if (!one.contains(".")
-                    && !(one.equals(EvidenceKind.BATTERY_TEST.id()) && battery == BatteryVerdict.RECHARGE_AND_REPEAT)) {
+                    && !(one.equals(EvidenceKind.BATTERY_TEST.id()) && battery == BatteryReason.TOO_DISCHARGED)) {
                 out.add(Sentences.plain("missing." + one));
             }
         }
@@ -122,7 +120,7 @@ public final class Advice {
     }
 
     /** The verdict in one sentence. */
-    public static String said(BatteryVerdict battery, Leaning leaning, List<RankedCause> causes) {
+    public static String said(BatteryReason battery, Leaning leaning, List<RankedCause> causes) {
         RankedCause first = causes.get(0);
         return Sentences.plain("verdict." + leaning.id())
                 .replace("{battery}", Sentences.plain("battery." + battery.id()))

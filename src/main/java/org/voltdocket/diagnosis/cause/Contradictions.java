@@ -27,6 +27,13 @@ public final class Contradictions {
 
     private Contradictions() {}
 
+    /** Whether any of these findings says that tests of the battery contradict each other. */
+    public static boolean ofBattery(List<Finding> contradictions) {
+        return contradictions.stream()
+                .anyMatch(f ->
+                        f.rule().equals("charged-tests-disagree") || f.rule().equals("rest-voltages-disagree"));
+    }
+
     /** Day a reading was taken, or null where the file does not tell. */
     public static LocalDate day(Evidence item) {
         OffsetDateTime at = at(item);

@@ -29,6 +29,7 @@ public final class TestQuantities {
     private boolean arrivedLow;
     private boolean judged;
     private boolean tested;
+    private boolean unrated;
 
     private TestQuantities(MeasurementContext reference) {
         this.reference = reference;
@@ -52,6 +53,11 @@ public final class TestQuantities {
 
     public List<Measurement> measurements() {
         return out;
+    }
+
+    /** Whether a cranking current was measured at sufficient charge while its rating or a standard is missing. */
+    public boolean unrated() {
+        return unrated;
     }
 
     /** Whether a battery test was taken at all. */
@@ -123,6 +129,8 @@ public final class TestQuantities {
         }
         Facts.BatteryFacts battery = reference.facts().battery();
         Double rated = battery.ratedCrankingA();
+        unrated = test.crankingCurrentA() != null
+                && (rated == null || battery.crankingStandard() == null || test.crankingStandard() == null);
         if (test.crankingCurrentA() != null
                 && test.crankingStandard() != null
                 && rated != null

@@ -48,10 +48,17 @@ public record Rule(
     public enum Decides {
         /** Nothing. */
         NOTHING,
-        /** Outside means worn or defective; inside, that it passed. */
+        /** Outside, the battery failed; inside, it passed. */
         BATTERY,
+        /** Outside, the battery failed; inside says nothing about what it delivers. */
+        FAILURE,
         /** Outside means too little charge to judge. */
-        CHARGE
+        CHARGE;
+
+        /** Whether a value outside the limits means that the battery failed. */
+        public boolean failsBattery() {
+            return this == BATTERY || this == FAILURE;
+        }
     }
 
     /**

@@ -113,7 +113,7 @@ final class RuleParser {
                 return one;
             }
         }
-        throw refused(at("decides"), "'" + node + "' is none of nothing, battery, charge.");
+        throw refused(at("decides"), "'" + node + "' is none of nothing, battery, failure, charge.");
     }
 
     private Map<Cause, Double> weights(Map<?, ?> weights, String side, boolean limited) {

@@ -16,6 +16,7 @@ import org.voltdocket.kernel.Sha256;
  * @param startingOdds probability of each cause before any evidence; ours, until audited outcomes replace them
  * @param oddsSource where the starting odds come from
  * @param rules in the order of the file
+ * @param decisions value, meaning and source of each decision limit
  * @param released false while the edition is in the making: no decision may rest on it
  */
 public record Rulebook(
@@ -24,12 +25,34 @@ public record Rulebook(
         Map<Cause, Double> startingOdds,
         String oddsSource,
         List<Rule> rules,
+        Map<DecisionLimit, Decision> decisions,
         boolean released) {
 
-    /** A released edition. */
+    /**
+     * A decision limit as the edition gives it.
+     *
+     * @param meaning what the limit decides, in one sentence
+     * @param source where the value comes from; "Ours" where it is our choice
+     */
+    public record Decision(double value, String meaning, String source) {}
+
+    /** A released edition without decision limits, to evaluate rules only. */
     public Rulebook(
             String edition, Sha256 sha256, Map<Cause, Double> startingOdds, String oddsSource, List<Rule> rules) {
-        this(edition, sha256, startingOdds, oddsSource, rules, true);
+        this(edition, sha256, startingOdds, oddsSource, rules, Map.of(), true);
+    }
+
+    /**
+     * Value of a decision limit.
+     *
+     * @throws IllegalStateException if this rule book has none
+     */
+    public double decision(DecisionLimit limit) {
+        Decision decision = decisions.get(limit);
+        if (decision == null) {
+            throw new IllegalStateException("rule book " + edition + " has no decision limit " + limit.id());
+        }
+        return decision.value();
     }
 
     /**

@@ -8,6 +8,8 @@ import static org.voltdocket.diagnosis.rulebook.YamlNodes.text;
 
 import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -22,7 +24,8 @@ import org.yaml.snakeyaml.error.YAMLException;
 /** Reads the YAML of an edition, refusing what is missing, unknown or doubled. */
 final class RulebookParser {
 
-    private static final Set<String> TOP = Set.of("edition", "issued", "inTheMaking", "startingOdds", "rules");
+    private static final Set<String> TOP =
+            Set.of("edition", "issued", "inTheMaking", "startingOdds", "decisions", "rules");
 
     private RulebookParser() {}
 
@@ -45,6 +48,7 @@ final class RulebookParser {
                 odds(odds.get("odds")),
                 text(odds, "source", "startingOdds"),
                 rules(list(top.get("rules"), "rules")),
+                decisions(map(top.get("decisions"), "decisions")),
                 !flag(top, "inTheMaking"));
     }
 
@@ -54,6 +58,32 @@ final class RulebookParser {
             throw refused(name, "true or false expected, found " + value + ".");
         }
         return Boolean.TRUE.equals(value);
+    }
+
+    private static Map<DecisionLimit, Rulebook.Decision> decisions(Map<?, ?> members) {
+        Map<DecisionLimit, Rulebook.Decision> out = new EnumMap<>(DecisionLimit.class);
+        members.forEach((key, node) -> {
+            DecisionLimit limit = YamlNodes.named(key, DecisionLimit::of, "decisions");
+            String place = "decisions." + limit.id();
+            Map<?, ?> decision = map(node, place);
+            known(decision, Set.of("value", "unit", "meaning", "source"), place);
+            double value = YamlNodes.number(decision.get("value"), place + ".value");
+            if (!limit.allows(value)) {
+                throw refused(place + ".value", value + " is not in the range " + limit.range() + ".");
+            }
+            if (!text(decision, "unit", place).equals(limit.unit())) {
+                throw refused(place + ".unit", "the unit is " + limit.unit() + ".");
+            }
+            out.put(
+                    limit,
+                    new Rulebook.Decision(value, text(decision, "meaning", place), text(decision, "source", place)));
+        });
+        for (DecisionLimit limit : DecisionLimit.values()) {
+            if (!out.containsKey(limit)) {
+                throw refused("decisions." + limit.id(), "missing.");
+            }
+        }
+        return Collections.unmodifiableMap(out);
     }
 
     private static List<Rule> rules(List<?> rows) {

@@ -77,8 +77,9 @@ final class FindingsSection {
     private List<String> meaning() {
         List<String> meaning = new ArrayList<>();
         String verdict = assessment.batteryVerdict().id();
-        meaning.add(
-                words.say("letter.means.battery", words.of("verdict", verdict), words.of("verdict-means", verdict)));
+        String reason = assessment.batteryReason().id();
+        meaning.add(words.say(
+                "letter.means.battery", words.of("verdict", verdict), words.of("battery-reason-means", reason)));
         meaning.add(words.say(
                 "letter.means.leaning",
                 words.of("leaning", assessment.leaning().id()),

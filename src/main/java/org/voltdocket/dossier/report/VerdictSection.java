@@ -52,7 +52,10 @@ final class VerdictSection {
         paper.box(List.of(
                 TableCell.of(a.said(), TextStyle.LEAD),
                 fact("list.leaning", words.of("leaning", a.leaning().id())),
-                fact("list.verdict", words.of("verdict", a.batteryVerdict().id())),
+                fact(
+                        "list.verdict",
+                        words.of("verdict", a.batteryVerdict().id()) + ": "
+                                + words.of("battery-reason", a.batteryReason().id())),
                 fact(
                         "list.cause",
                         words.of("cause-name", first.cause().id()) + ", " + words.percent(first.probability())),

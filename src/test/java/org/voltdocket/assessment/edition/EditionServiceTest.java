@@ -51,6 +51,22 @@ class EditionServiceTest {
     }
 
     @Test
+    void thePageShowsEveryDecisionLimitWithItsMeaning() {
+        String page = server.browser(server.user(Role.CLERK)).get("/rulebook").text();
+        editions.rulebookInForce()
+                .decisions()
+                .forEach((limit, decision) -> assertThat(page).contains("decision-" + limit.id(), decision.meaning()));
+    }
+
+    @Test
+    void theDifferenceOfTwoEditionsNamesAChangedDecisionLimit() {
+        Edition other =
+                keep(EditionTexts.text(EditionTexts.name()).replace("leaning: {value: 0.60", "leaning: {value: 0.65"));
+        assertThat(editions.difference(other.sha256()).general())
+                .contains(new EditionDiff.Line("decisions.leaning.value", "0.6", "0.65"));
+    }
+
+    @Test
     void aReleasedEditionOfThisProgramThatIsAnotherOneRefusesToStart() {
         byte[] changed = EditionTexts.bytes(EditionTexts.text("2026.1") + "# changed\n");
         assertThatThrownBy(() -> shipped.keep(changed))

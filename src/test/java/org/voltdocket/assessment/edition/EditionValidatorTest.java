@@ -24,7 +24,7 @@ class EditionValidatorTest {
     @CsvSource(delimiter = '|', textBlock = """
             atMost: 1.15      | atMos: 1.15               | atMos:               | atMos
             unit: ratio       | unit: furlongs            | unit: furlongs       | furlongs
-            sensor-gain     | sensor-gain/99            | quantity: sensor-gain/99 | nothing measures 'sensor-gain/99'
+            quantity: sensor-gain | quantity: sensor-gone | quantity: sensor-gone | nothing measures 'sensor-gone'
             id: sensor-gain   | id: sensor-gone           | id: sensor-gone      | no sentence for 'sensor-gone'
             value: 1.16, result: above | value: 1.14, result: above | result: above}| not above
             misfit: 0.04      | misfit: 0.05              | odds: {battery       | they add to 1

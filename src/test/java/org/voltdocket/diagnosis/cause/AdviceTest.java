@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
+import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryTest;
-import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Channel;
@@ -23,8 +23,12 @@ import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.rulebook.Editions;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 class AdviceTest {
+
+    private static final Rulebook BOOK = Editions.of("2026.1");
 
     private static final OffsetDateTime AT = OffsetDateTime.parse("2026-03-04T08:40:00+01:00");
 
@@ -47,17 +51,17 @@ class AdviceTest {
             recording(EvidenceKind.DRIVE_RECORDING),
             recording(EvidenceKind.STANDING_RECORDING)));
 
-    private List<String> missing(Facts facts, BatteryVerdict battery, Leaning leaning, Cause sure) {
+    private List<String> missing(Facts facts, BatteryReason battery, Leaning leaning, Cause sure) {
         List<RankedCause> causes = List.of(new RankedCause(sure, 1, List.of()));
-        return Advice.missing(new CaseInput(facts, History.NONE, everything), battery, leaning, causes);
+        return Advice.missing(BOOK, new CaseInput(facts, History.NONE, everything), battery, leaning, causes);
     }
 
-    private static List<String> steps(BatteryVerdict battery, Leaning leaning, List<String> missing, Object... ranked) {
+    private static List<String> steps(BatteryReason battery, Leaning leaning, List<String> missing, Object... ranked) {
         List<RankedCause> causes = new ArrayList<>();
         for (int i = 0; i < ranked.length; i += 2) {
             causes.add(new RankedCause((Cause) ranked[i], (Double) ranked[i + 1], List.of()));
         }
-        return Advice.nextSteps(battery, leaning, causes, missing);
+        return Advice.nextSteps(BOOK, battery, leaning, causes, missing);
     }
 
     private static String plain(String key) {
@@ -66,29 +70,43 @@ class AdviceTest {
 
     @Test
     void theFirstCauseIsFollowedUpAndEveryOtherThatIsWorthIt() {
-        assertThat(steps(BatteryVerdict.SOUND, Leaning.VEHICLE_SIDE, List.of(), Cause.WIRING, 0.7, Cause.DUTY, 0.05))
+        assertThat(steps(
+                        BatteryReason.TESTED_CHARGED,
+                        Leaning.VEHICLE_SIDE,
+                        List.of(),
+                        Cause.WIRING,
+                        0.7,
+                        Cause.DUTY,
+                        0.05))
                 .containsExactly(plain("next.wiring"));
-        assertThat(steps(BatteryVerdict.SOUND, Leaning.NO_FAULT_SEEN, List.of(), Cause.NONE, 0.9, Cause.DUTY, 0.05))
+        assertThat(steps(
+                        BatteryReason.TESTED_CHARGED,
+                        Leaning.NO_FAULT_SEEN,
+                        List.of(),
+                        Cause.NONE,
+                        0.9,
+                        Cause.DUTY,
+                        0.05))
                 .containsExactly(plain("next.none"));
-        assertThat(steps(BatteryVerdict.SOUND, Leaning.OPEN, List.of(), Cause.NONE, 0.55, Cause.DUTY, 0.4))
+        assertThat(steps(BatteryReason.TESTED_CHARGED, Leaning.OPEN, List.of(), Cause.NONE, 0.55, Cause.DUTY, 0.4))
                 .containsExactly(plain("next.duty"));
     }
 
     @Test
     void aContradictionAndARechargeComeBeforeTheCausesAndWhatIsMissingAfter() {
         assertThat(steps(
-                        BatteryVerdict.RECHARGE_AND_REPEAT,
+                        BatteryReason.TOO_DISCHARGED,
                         Leaning.CONTRADICTORY,
                         List.of("battery-test", "drive-recording", "battery.capacityAh"),
                         Cause.WIRING,
                         0.7))
                 .containsExactly(
                         plain("next.contradictory"),
-                        plain("next.recharge-and-repeat"),
+                        plain("next.too-discharged"),
                         plain("next.wiring"),
                         plain("missing.drive-recording"),
                         plain("missing.facts"));
-        assertThat(steps(BatteryVerdict.UNDETERMINED, Leaning.OPEN, List.of("battery-test"), Cause.NONE, 0.5))
+        assertThat(steps(BatteryReason.NO_TEST, Leaning.OPEN, List.of("battery-test"), Cause.NONE, 0.5))
                 .as("without a recharge the test itself is asked for")
                 .containsExactly(plain("missing.battery-test"));
     }
@@ -96,31 +114,31 @@ class AdviceTest {
     @Test
     void theSentenceNamesTheCauseAndItsPercent() {
         List<RankedCause> causes = List.of(new RankedCause(Cause.WIRING, 0.73, List.of()));
-        assertThat(Advice.said(BatteryVerdict.SOUND, Leaning.VEHICLE_SIDE, causes))
+        assertThat(Advice.said(BatteryReason.TESTED_CHARGED, Leaning.VEHICLE_SIDE, causes))
                 .contains(plain("cause.wiring"))
                 .contains("73 %");
     }
 
     @Test
     void aSettledCaseLacksNothing() {
-        assertThat(missing(KNOWN, BatteryVerdict.SOUND, Leaning.VEHICLE_SIDE, Cause.WIRING))
+        assertThat(missing(KNOWN, BatteryReason.TESTED_CHARGED, Leaning.VEHICLE_SIDE, Cause.WIRING))
                 .isEmpty();
     }
 
     /** An open case says what would settle it, however much is there already. */
     @Test
     void anOpenCaseAlwaysNamesWhatIsMissing() {
-        assertThat(missing(KNOWN, BatteryVerdict.SOUND, Leaning.OPEN, Cause.DUTY))
+        assertThat(missing(KNOWN, BatteryReason.TESTED_CHARGED, Leaning.OPEN, Cause.DUTY))
                 .containsExactly("drive-recording");
         everything.removeIf(e -> e.reading().kind() == EvidenceKind.STANDING_RECORDING);
-        assertThat(missing(KNOWN, BatteryVerdict.SOUND, Leaning.OPEN, Cause.DUTY))
+        assertThat(missing(KNOWN, BatteryReason.TESTED_CHARGED, Leaning.OPEN, Cause.DUTY))
                 .containsExactly("standing-recording");
     }
 
     @Test
     void whatIsNotThereIsNamedInItsOrder() {
         everything.clear();
-        assertThat(missing(Facts.UNKNOWN, BatteryVerdict.UNDETERMINED, Leaning.OPEN, Cause.STANDING_DRAIN))
+        assertThat(missing(Facts.UNKNOWN, BatteryReason.NO_TEST, Leaning.OPEN, Cause.STANDING_DRAIN))
                 .containsExactly(
                         "battery-test",
                         "drive-recording",
@@ -139,10 +157,10 @@ class AdviceTest {
                 KNOWN.vehicle(),
                 null,
                 null);
-        assertThat(missing(unrated, BatteryVerdict.SOUND, Leaning.VEHICLE_SIDE, Cause.WIRING))
+        assertThat(missing(unrated, BatteryReason.TESTED_CHARGED, Leaning.VEHICLE_SIDE, Cause.WIRING))
                 .containsExactly("battery.ratedCrankingA");
         everything.remove(0);
-        assertThat(missing(unrated, BatteryVerdict.SOUND, Leaning.VEHICLE_SIDE, Cause.WIRING))
+        assertThat(missing(unrated, BatteryReason.TESTED_CHARGED, Leaning.VEHICLE_SIDE, Cause.WIRING))
                 .isEmpty();
     }
 }

@@ -23,6 +23,15 @@ class RulebookRefusalTest {
             startingOdds:
               source: ours
               odds: {battery-defect: 0.1, battery-worn: 0.1, charging-source: 0.1, current-sensor: 0.1, charge-control: 0.1, wiring: 0.1, standing-drain: 0.1, duty: 0.1, misfit: 0.1, none: 0.1}
+            decisions:
+              leaning: {value: 0.6, unit: probability, meaning: m, source: ours}
+              leaning-untested: {value: 0.85, unit: probability, meaning: m, source: ours}
+              first-cause: {value: 0.4, unit: probability, meaning: m, source: ours}
+              test-failed: {value: 0.3, unit: probability, meaning: m, source: ours}
+              battery-fault: {value: 0.5, unit: probability, meaning: m, source: ours}
+              kind-known: {value: 0.8, unit: share, meaning: m, source: ours}
+              next-step: {value: 0.15, unit: probability, meaning: m, source: ours}
+              more-evidence: {value: 0.04, unit: probability, meaning: m, source: ours}
             rules:
               - id: ripple
                 quantity: ripple
@@ -83,6 +92,14 @@ class RulebookRefusalTest {
         assertThat(parse(GOOD).released()).isTrue();
     }
 
+    @Test
+    void everyDecisionLimitIsRequiredAndReadWithItsMeaning() {
+        assertThat(parse(GOOD).decision(DecisionLimit.LEANING_UNTESTED)).isEqualTo(0.85);
+        assertThat(parse(GOOD).decisions()).containsOnlyKeys(DecisionLimit.values());
+        assertThatThrownBy(() -> parse(GOOD.replaceAll("(?m)^  next-step: .*\n", "")))
+                .hasMessage("decisions.next-step: missing.");
+    }
+
     /** A row for what is not known applies where nobody said what kind of control the vehicle has. */
     @Test
     void aRowForUnknownControlAppliesWhereNobodyToldIt() {
@@ -115,6 +132,11 @@ class RulebookRefusalTest {
     @CsvSource(delimiter = '|', textBlock = """
             edition: "2000.1" | edition: 2000.1 | the rule book.edition: a text expected
             edition: "2000.1" | name: x | the rule book: unknown member 'name'
+            first-cause: {value: 0.4 | first-cause: {value: 1.4 | decisions.first-cause.value: 1.4 is not in the range 0.0 to 1.0.
+            leaning: {value: 0.6 | leaning: {value: often | decisions.leaning.value: a number expected
+            leaning: {value: 0.6, unit: probability | leaning: {value: 0.6, unit: V | decisions.leaning.unit: the unit is probability.
+            first-cause: {value | second-cause: {value | decisions: 'second-cause' is none of leaning
+            leaning: {value: 0.6, unit: probability, meaning: m | leaning: {value: 0.6, unit: probability | decisions.leaning.meaning: missing.
             source: ours      | src: ours | startingOdds: unknown member 'src'
             group: ripple     | grp: ripple | rules[0]: unknown member 'grp'
             group: ripple     | tag: | rules[0]: unknown member 'tag'

@@ -1,6 +1,5 @@
--- Settings of the desk: the calendar for due dates, and saved filters.
-
 -- Due dates in working days: Monday to Friday without the listed holidays. A change is a new row; the latest row is current.
+
 create table claim_working_days (
     ordinal      bigint generated always as identity primary key,
     -- working days of the distributor to decide a submitted claim, and of the workshop to answer an evidence request
@@ -12,12 +11,3 @@ create table claim_working_days (
 );
 
 call make_append_only('claim_working_days');
-
--- Filters that an account saved under a name. They may be deleted.
-create table claim_saved_filter (
-    account   text not null,
-    name      text not null check (length(name) between 1 and 60),
-    query     text not null check (length(query) <= 2000),
-    saved_at  timestamptz not null,
-    primary key (account, name)
-);

@@ -1,0 +1,4 @@
+-- Views for other packages.
+
+create view workshop_summary as
+select id, name from workshop;

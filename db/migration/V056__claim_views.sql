@@ -1,0 +1,15 @@
+-- Views for other packages.
+
+-- claims with their decision, if there is one
+create view claim_summary as
+select c.ordinal, c.id, c.case_id, c.workshop_id, c.amount, c.currency, c.state, c.opened_at,
+       d.kind as decision, d.amount as paid, d.reason as decision_reason, d.decided_at, d.decided_by
+  from claim c
+  left join claim_decision d on d.claim_id = c.id;
+
+-- objections without an answer
+create view open_objection as
+select o.ordinal, o.id, o.claim_id, c.case_id, o.made_at, o.reason
+  from claim_objection o
+  join claim c on c.id = o.claim_id
+ where not exists (select from claim_objection_answer a where a.objection_id = o.id);

@@ -1,0 +1,9 @@
+-- Filters that an account saved under a name. They may be deleted.
+
+create table claim_saved_filter (
+    account   text not null,
+    name      text not null check (length(name) between 1 and 60),
+    query     text not null check (length(query) <= 2000),
+    saved_at  timestamptz not null,
+    primary key (account, name)
+);
