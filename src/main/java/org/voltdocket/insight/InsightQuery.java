@@ -25,7 +25,7 @@ public record InsightQuery(LocalDate from, LocalDate to, String by) {
     }
 
     /**
-     * The query as it was asked in an address.
+     * The query of an address.
      *
      * @throws IllegalArgumentException if the days are the wrong way round or the topic knows no such way
      */

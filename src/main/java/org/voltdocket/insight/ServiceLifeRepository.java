@@ -53,7 +53,7 @@ class ServiceLifeRepository {
         return groups(query, query.by().equals("batch"));
     }
 
-    /** The same by batch, however the query is taken. */
+    /** By batch, whatever the grouping of the query. */
     List<Group> batches(InsightQuery query) {
         return groups(query, true);
     }

@@ -14,12 +14,12 @@ import org.voltdocket.insight.estimate.BlandAltman;
 import org.voltdocket.insight.estimate.CohensKappa;
 import org.voltdocket.kernel.Actor;
 
-/** How far the workshops' tests and the bench agree. For the distributor's people. */
+/** Agreement of the workshops' tests with the bench: categories by kappa, instruments by Bland and Altman. */
 @Service
 @Transactional(readOnly = true)
 public class TestAgreementService {
 
-    /** Categories that both sides can say of a battery. */
+    /** Categories that both the assessment and the bench use. */
     public static final List<String> CATEGORIES = List.of("sound", "wear", "defect");
 
     private static final Map<String, String> OUTCOMES =
@@ -32,23 +32,24 @@ public class TestAgreementService {
     }
 
     /**
-     * A battery by both.
+     * A battery with its verdict before the bench and its bench outcome.
      *
-     * @param before what the evidence statements before the bench added any: a battery verdict
-     * @param outcome what the bench concluded
+     * @param before battery verdict before bench evidence was added; for a failed battery its kind
+     * @param outcome of the bench
      */
     public record Judged(String caseNumber, String workshop, String before, String outcome) {}
 
     /**
-     * Judgements of one workshop, or of all.
+     * Contingency table of one workshop, or of all.
      *
-     * @param table by {@link #CATEGORIES}: rows before, columns by the bench
-     * @param leftOut batteries that one of both put into no category
-     * @param kappa empty where it says nothing
+     * @param workshop its name; empty for all workshops
+     * @param table by {@link #CATEGORIES}: rows before the bench, columns by the bench
+     * @param leftOut batteries without a category on either side
+     * @param kappa empty where it is not defined
      */
     public record Judgements(String workshop, long[][] table, long leftOut, Optional<CohensKappa> kappa) {
 
-        /** How many both put into a category. */
+        /** Batteries with a category on both sides. */
         public long count() {
             long sum = 0;
             for (long[] row : table) {
@@ -108,6 +109,10 @@ public class TestAgreementService {
                         row.getString("before"),
                         row.getString("outcome")))
                 .list();
+        return judgements(all);
+    }
+
+    static List<Judgements> judgements(List<Judged> all) {
         Map<String, List<Judged>> byWorkshop = new LinkedHashMap<>();
         all.forEach(one -> byWorkshop
                 .computeIfAbsent(one.workshop(), name -> new ArrayList<>())
@@ -137,8 +142,12 @@ public class TestAgreementService {
     /** Every instrument that has a serial and read a battery that the bench read too; those most apart first. */
     public List<Instrument> instruments(Actor actor) {
         require(actor);
+        return instruments(pairs());
+    }
+
+    static List<Instrument> instruments(List<Pair> all) {
         Map<String, List<Pair>> bySerial = new LinkedHashMap<>();
-        pairs().forEach(pair -> bySerial.computeIfAbsent(pair.instrument(), serial -> new ArrayList<>())
+        all.forEach(pair -> bySerial.computeIfAbsent(pair.instrument(), serial -> new ArrayList<>())
                 .add(pair));
         List<Instrument> instruments = new ArrayList<>();
         bySerial.forEach((serial, pairs) -> instruments.add(new Instrument(

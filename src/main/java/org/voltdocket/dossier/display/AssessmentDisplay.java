@@ -31,7 +31,25 @@ public record AssessmentDisplay(
      * @param said the finding's sentence
      * @param known whether the assessment lists the finding
      */
-    public record WeightRow(String finding, double decibans, String said, boolean known) {}
+    public record WeightRow(String finding, double decibans, String said, boolean known) {
+
+        private static final double STRONG = 10;
+        private static final double MODERATE = 5;
+        private static final double NEUTRAL = 0.2;
+
+        /**
+         * The strength in words, as a message code: 10 decibans or more are strong, 5 or more moderate (H. Jeffreys, Theory of
+         * Probability, appendix B, from memory: powers of the square root of 10).
+         */
+        public String strength() {
+            double size = Math.abs(decibans);
+            if (size < NEUTRAL) {
+                return "weight.neutral";
+            }
+            String level = size >= STRONG ? "strong" : size >= MODERATE ? "moderate" : "weak";
+            return "weight." + level + (decibans > 0 ? ".for" : ".against");
+        }
+    }
 
     /**
      * A finding with where it comes from.

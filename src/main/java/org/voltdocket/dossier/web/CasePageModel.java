@@ -2,6 +2,7 @@ package org.voltdocket.dossier.web;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
@@ -13,6 +14,7 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.display.AssessmentDisplay;
+import org.voltdocket.dossier.display.CaseConclusion;
 import org.voltdocket.dossier.display.RecordingView;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
@@ -22,7 +24,6 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.notice.NoticeService;
 import org.voltdocket.returned.ReturnService;
-import org.voltdocket.ui.RouteRegistry;
 import org.voltdocket.ui.TextFormatter;
 
 /** Fills the model of the case page from one dossier. */
@@ -35,7 +36,6 @@ class CasePageModel {
     private final CaseClaims caseClaims;
     private final ReturnService returns;
     private final NoticeService notices;
-    private final RouteRegistry routes;
     private final TextFormatter words;
 
     CasePageModel(
@@ -45,7 +45,6 @@ class CasePageModel {
             CaseClaims caseClaims,
             NoticeService notices,
             ReturnService returns,
-            RouteRegistry routes,
             TextFormatter words) {
         this.words = words;
         this.returns = returns;
@@ -54,10 +53,9 @@ class CasePageModel {
         this.notices = notices;
         this.dossiers = dossiers;
         this.archive = archive;
-        this.routes = routes;
     }
 
-    /** @throws NotFoundException if the text is no case number: there is no such case */
+    /** @throws NotFoundException if the text is not a case number */
     CaseNumber number(String text) {
         try {
             return CaseNumber.parse(text);
@@ -74,7 +72,16 @@ class CasePageModel {
         model.addAttribute("dossier", dossier);
         model.addAttribute("ref", dossier.file().ref());
         model.addAttribute("items", items);
-        model.addAttribute("judgement", assessment == null ? null : AssessmentDisplay.of(assessment, items));
+        model.addAttribute("assessed", assessment == null ? null : AssessmentDisplay.of(assessment, items));
+        Predicate<String> isEvidence = id -> words.knows("kind", id);
+        model.addAttribute("missing", assessment == null ? List.of() : CaseConclusion.missing(assessment, isEvidence));
+        model.addAttribute(
+                "conclusion",
+                CaseConclusion.of(
+                        assessment,
+                        actor.canEditCases(),
+                        actor.canDecideClaims() && dossier.claim().isPresent(),
+                        isEvidence));
         model.addAttribute(
                 "assessedAt",
                 dossier.assessment().map(StoredAssessment::assessedAt).orElse(null));
@@ -92,8 +99,6 @@ class CasePageModel {
                 ServletUriComponentsBuilder.fromCurrentContextPath()
                         .path("/cases/" + number)
                         .toUriString());
-        model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
-        model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
         model.addAttribute(
                 "claim", ClaimPanel.of(actor, dossier, caseClaims.earlier(actor, dossier), claims.askable(), words));
         model.addAttribute(

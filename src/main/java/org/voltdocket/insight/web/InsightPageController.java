@@ -31,7 +31,7 @@ import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.ui.ProblemDetails;
 
-/** A page for each topic; the query stands in the address. */
+/** A page for each topic; the query is in the address. */
 @Controller
 class InsightPageController {
 
