@@ -16,7 +16,7 @@ import org.voltdocket.diagnosis.quantity.Capacity;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 
-/** What the bench measured, beside what the workshop measured of the same battery. */
+/** Compares bench tests with the workshop's tests of the same battery. */
 @Component
 public class BenchComparison {
 
@@ -27,12 +27,12 @@ public class BenchComparison {
     }
 
     /**
-     * One quantity by two who measured it.
+     * One quantity as measured by workshop and bench.
      *
      * @param quantity {@code rest-voltage}, {@code cranking-current} or {@code internal-resistance}
      * @param workshop null where the workshop did not measure it
      * @param bench null where the bench did not
-     * @param differencePct of the workshop's value against the bench's, per cent; null where one lacks
+     * @param differencePct of the workshop's value from the bench's, per cent; null where one is missing
      */
     public record Pair(String quantity, String unit, Double workshop, Double bench, Double differencePct) {}
 
@@ -41,16 +41,16 @@ public class BenchComparison {
      *
      * @param ampereHours taken until 10.50 V, brought to 25 °C, Ah
      * @param sharePct of the nominal capacity; null where that is not known
-     * @param reached whether it came down to 10.50 V; else the capacity is this much or more
+     * @param reached whether the voltage reached 10.50 V; otherwise the capacity is at least this much
      * @param celsius mean temperature; null where none was recorded and 25 °C was taken
      */
     public record Run(EvidenceItem item, double ampereHours, Double sharePct, boolean reached, Double celsius) {}
 
     /**
-     * All of it.
+     * Tests and capacity runs.
      *
-     * @param workshopTest the last the workshop took; null where there is none
-     * @param benchTest the last the bench took; null where there is none
+     * @param workshopTest the workshop's latest; null where there is none
+     * @param benchTest the bench's latest; null where there is none
      */
     public record Results(BatteryTest workshopTest, BatteryTest benchTest, List<Pair> pairs, List<Run> runs) {
 
@@ -58,9 +58,25 @@ public class BenchComparison {
             pairs = List.copyOf(pairs);
             runs = List.copyOf(runs);
         }
+
+        /** Serial of the workshop's instrument; a dash where it is not known. */
+        public String workshopInstrument() {
+            return serial(workshopTest);
+        }
+
+        /** Serial of the bench's instrument; a dash where it is not known. */
+        public String benchInstrument() {
+            return serial(benchTest);
+        }
+
+        private static String serial(BatteryTest test) {
+            return test == null || test.instrument() == null || test.instrument().serial() == null
+                    ? "–"
+                    : test.instrument().serial();
+        }
     }
 
-    /** Reads the tests of both; empty lists where the battery has no case. */
+    /** Empty lists where the battery has no case. */
     public Results of(ReturnedBattery battery) {
         Optional<BatteryTest> workshop = battery.file()
                 .flatMap(ref -> lastTest(archive.ofCase(ref.id()).stream()
