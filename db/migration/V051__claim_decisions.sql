@@ -1,5 +1,5 @@
--- Decisions with everything they are based on: the assessment by id and digest, its edition, the evidence by digest, and the
--- warranty computation. A decision can be justified years later, whatever is assessed since.
+-- Decisions with everything they are based on: the assessment by id and digest, its edition, and the evidence
+-- by digest. A decision can be justified years later, whatever is assessed since.
 
 -- Limits above which a second person has to confirm a decision.
 create table claim_limit (
@@ -67,12 +67,6 @@ create table claim_decision_evidence (
     primary key (claim_id, evidence_id)
 );
 
-create table claim_decision_warranty (
-    claim_id  uuid primary key references claim_decision (claim_id),
-    terms_id  uuid references warranty_terms (id),
-    body      text not null check (body is json object)
-);
-
 -- The letter and the report of a decision, byte for byte as the workshop received them.
 create table claim_paper (
     claim_id    uuid not null references claim_decision (claim_id),
@@ -90,5 +84,4 @@ call make_append_only('claim_limit');
 call make_append_only('claim_proposal');
 call make_append_only('claim_decision');
 call make_append_only('claim_decision_evidence');
-call make_append_only('claim_decision_warranty');
 call make_append_only('claim_paper');

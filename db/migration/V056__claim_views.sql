@@ -13,3 +13,11 @@ select o.ordinal, o.id, o.claim_id, c.case_id, o.made_at, o.reason
   from claim_objection o
   join claim c on c.id = o.claim_id
  where not exists (select from claim_objection_answer a where a.objection_id = o.id);
+
+-- one row per claim with everything that lists, filters and orders need
+create view claim_list as
+select * from claim_desk;
+
+-- numbers of claims, as rows to be summed; without a workshop of all workshops
+create view claim_count as
+select workshop_id, state, leaning, n from claim_tally;

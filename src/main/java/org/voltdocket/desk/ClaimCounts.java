@@ -38,10 +38,10 @@ class ClaimCounts {
         Map<String, Map<String, Long>> counts = new LinkedHashMap<>();
         var query = actor.workshop().isPresent()
                 ? db.sql(
-                                "select state, leaning, sum(n) as n from claim_tally where workshop_id = ? group by state, leaning")
+                                "select state, leaning, sum(n) as n from claim_count where workshop_id = ? group by state, leaning")
                         .param(actor.workshop().get())
                 : db.sql(
-                        "select state, leaning, sum(n) as n from claim_tally where workshop_id is null group by state, leaning");
+                        "select state, leaning, sum(n) as n from claim_count where workshop_id is null group by state, leaning");
         query.query(row -> {
             if (row.getLong("n") != 0) {
                 counts.computeIfAbsent(row.getString("state"), state -> new LinkedHashMap<>())
@@ -51,15 +51,9 @@ class ClaimCounts {
         return counts;
     }
 
-    /** One statement: whoever reads meanwhile sees the rows before or the sums after. What another folds is passed over. */
-    int fold() {
-        return db.sql("""
-                with gone as (delete from claim_tally where ordinal in (
-                        select ordinal from claim_tally order by ordinal limit 50000 for update skip locked)
-                    returning workshop_id, state, leaning, n)
-                insert into claim_tally (workshop_id, state, leaning, n)
-                    select workshop_id, state, leaning, sum(n) from gone group by workshop_id, state, leaning having sum(n) <> 0
-                """).update();
+    /** Merges the rows of equal workshop, state and leaning. */
+    void fold() {
+        db.sql("select merge_claim_counts()").query(row -> {});
     }
 
     @EventListener(ApplicationReadyEvent.class)
@@ -69,7 +63,7 @@ class ClaimCounts {
 
     private void foldIfWorthIt() {
         try {
-            long rows = db.sql("select count(*) from (select 1 from claim_tally where workshop_id is null limit 500) r")
+            long rows = db.sql("select count(*) from (select 1 from claim_count where workshop_id is null limit 500) r")
                     .query(Long.class)
                     .single();
             if (rows == 500) {

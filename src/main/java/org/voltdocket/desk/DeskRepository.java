@@ -12,7 +12,7 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.namedparam.NamedParameterJdbcTemplate;
 import org.springframework.stereotype.Component;
 
-/** Reads {@code claim_desk}. */
+/** Reads {@code claim_list}. */
 @Component
 class DeskRepository {
 
@@ -54,7 +54,7 @@ class DeskRepository {
     /** Claims with an objection that waits, of one workshop or of all. */
     long objections(Optional<UUID> workshop) {
         Long count = db.queryForObject(
-                "select count(*) from claim_desk where objected_at is not null"
+                "select count(*) from claim_list where objected_at is not null"
                         + (workshop.isPresent() ? " and workshop_id = :own" : ""),
                 workshop.<Map<String, Object>>map(own -> Map.of("own", own)).orElse(Map.of()),
                 Long.class);

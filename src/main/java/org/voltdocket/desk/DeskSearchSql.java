@@ -14,7 +14,7 @@ import org.voltdocket.claim.deadline.BusinessCalendar;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
-/** A filter as SQL over {@code claim_desk}: conditions that its indexes serve, and a place to go on from instead of an offset. */
+/** A filter as SQL over {@code claim_list}: conditions that its indexes serve, and a place to go on from instead of an offset. */
 final class DeskSearchSql {
 
     private static final int SOON_DAYS = 5;
@@ -156,7 +156,7 @@ final class DeskSearchSql {
     /** Claims that the text means, by each key's own index, so many at most of each. */
     private String hits(int most) {
         return matches.stream()
-                .map(match -> "(select d.claim_id from claim_desk d" + condition(where, match) + " limit " + most + ")")
+                .map(match -> "(select d.claim_id from claim_list d" + condition(where, match) + " limit " + most + ")")
                 .collect(Collectors.joining(" union "));
     }
 
@@ -182,19 +182,19 @@ final class DeskSearchSql {
 
     /** What the filter shows, in its order. */
     String select(String limit) {
-        return named("select * from claim_desk d" + condition(where, anyMatch()) + by() + limit);
+        return named("select * from claim_list d" + condition(where, anyMatch()) + by() + limit);
     }
 
     /** The same of few hits: they are looked up first and then sorted. */
     String selectHits(int most, String limit) {
         // materialized: a join could be turned into a walk
         return "with h as materialized (" + hits(most) + ") "
-                + named("select d.* from h join claim_desk d using (claim_id)" + by() + limit);
+                + named("select d.* from h join claim_list d using (claim_id)" + by() + limit);
     }
 
     /** The same among the next so many in the order, whatever else of the filter they meet. */
     String glance(int rows, String limit) {
-        String next = "(select * from claim_desk d" + condition(walked, "") + by() + " limit " + rows + ")";
+        String next = "(select * from claim_list d" + condition(walked, "") + by() + " limit " + rows + ")";
         return named("select * from " + next + " d" + condition(where, anyMatch()) + by() + limit);
     }
 

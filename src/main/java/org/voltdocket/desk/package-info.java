@@ -1,5 +1,5 @@
 /**
- * The desk: claims listed, filtered, sorted and counted over one row each, which triggers keep ({@code V070__desk_claims.sql}).
+ * The desk: claims listed, filtered, sorted and counted over one row each, which triggers keep ({@code V054__claim_list.sql}).
  *
  * <p>{@link org.voltdocket.desk.DeskService} is the door; a {@link org.voltdocket.desk.DeskFilter} is what stands in an
  * address. {@link org.voltdocket.claim.deadline.BusinessCalendar} reckons working days, {@link

@@ -34,8 +34,8 @@ class LotRepository {
             from returned_battery r
             join lateral (select case_id from returned_case c where c.return_id = r.id order by c.ordinal desc limit 1) c
                 on true
-            join case_file f on f.id = c.case_id
-            left join workshop w on w.id = f.opened_workshop
+            join case_summary f on f.id = c.case_id
+            left join workshop_summary w on w.id = f.opened_workshop
             where not exists (select 1 from returned_outcome o where o.return_id = r.id)
               and not exists (select 1 from sampling_rank k where k.return_id = r.id)
             """;
@@ -84,7 +84,7 @@ class LotRepository {
     }
 
     Optional<String> workshopName(String key) {
-        return db.sql("select name from workshop where id::text = ?")
+        return db.sql("select name from workshop_summary where id::text = ?")
                 .param(key)
                 .query(String.class)
                 .optional();

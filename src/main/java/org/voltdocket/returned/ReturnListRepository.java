@@ -24,8 +24,8 @@ class ReturnListRepository {
             left join pallet p on p.id = r.pallet_id
             left join lateral (select case_id from returned_case c where c.return_id = r.id
                 order by c.ordinal desc limit 1) c on true
-            left join case_file f on f.id = c.case_id
-            left join workshop w on w.id = f.opened_workshop
+            left join case_summary f on f.id = c.case_id
+            left join workshop_summary w on w.id = f.opened_workshop
             left join lateral (select place from returned_place x where x.return_id = r.id
                 order by x.ordinal desc limit 1) pl on true
             left join lateral (select * from returned_condition x where x.return_id = r.id

@@ -90,7 +90,7 @@ class ReturnRepository {
     }
 
     boolean hasCase(BatterySerial serial) {
-        return db.sql("select exists (select 1 from case_file where battery_serial = ?)")
+        return db.sql("select exists (select 1 from case_summary where battery_serial = ?)")
                 .param(serial.value())
                 .query(Boolean.class)
                 .single();

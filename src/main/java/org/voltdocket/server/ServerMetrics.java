@@ -29,22 +29,22 @@ class ServerMetrics implements MeterBinder {
                 registry,
                 "assessments.due",
                 "cases whose last change is not judged",
-                "select count(*) from assessment_due");
+                "select count(*) from pending_assessment");
         gauge(
                 registry,
                 "assessments.failed",
                 "cases that could not be judged",
-                "select count(failed_at) from assessment_due");
+                "select count(failed_at) from pending_assessment");
         gauge(
                 registry,
                 "reassessments.open",
                 "runs over the archive that have not ended",
-                "select count(*) from reassessment where state in ('queued', 'running', 'paused')");
+                "select count(*) from open_reassessment");
         gauge(
                 registry,
                 "evidence.refused.today",
                 "files refused since midnight UTC",
-                "select count(*) from trail_entry where act = 'evidence-refused' and happened_at >="
+                "select count(*) from trail_event where act = 'evidence-refused' and happened_at >="
                         + " date_trunc('day', clock_timestamp() at time zone 'UTC') at time zone 'UTC'");
         gauge(
                 registry,

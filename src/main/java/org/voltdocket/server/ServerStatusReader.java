@@ -54,7 +54,7 @@ class ServerStatusReader {
 
     @Transactional(readOnly = true)
     ServerStatus read() {
-        Due due = db.sql("select count(*), count(failed_at), min(since) from assessment_due")
+        Due due = db.sql("select count(*), count(failed_at), min(since) from pending_assessment")
                 .query((row, n) -> new Due(
                         row.getInt(1),
                         row.getInt(2),
@@ -70,8 +70,8 @@ class ServerStatusReader {
                 due.since(),
                 tasks.waiting(),
                 tasks.atWork(),
-                count("select count(*) from mail_outbox where sent_at is null and failed_at is null"),
-                count("select count(*) from mail_outbox where failed_at is not null"),
+                count("select count(*) from unsent_mail where failed_at is null"),
+                count("select count(*) from unsent_mail where failed_at is not null"),
                 refusals(),
                 slow(),
                 disks(),
@@ -91,7 +91,7 @@ class ServerStatusReader {
 
     private List<Count> refusals() {
         return db.sql("""
-                        select coalesce(details::json ->> 'reason', '') as reason, count(*) from trail_entry
+                        select coalesce(details::json ->> 'reason', '') as reason, count(*) from trail_event
                         where act = 'evidence-refused'
                             and happened_at >= date_trunc('day', clock_timestamp() at time zone 'UTC') at time zone 'UTC'
                         group by 1 order by 2 desc, 1""")

@@ -66,7 +66,7 @@ public class WarrantyService {
 
     /** Keeps the sum with the decision of the claim, for good. */
     public void freeze(UUID claimId, WarrantyCalculation sum) {
-        db.sql("insert into claim_decision_warranty (claim_id, terms_id, body) values (?, ?, ?)")
+        db.sql("insert into warranty_calculation (claim_id, terms_id, body) values (?, ?, ?)")
                 .param(claimId)
                 .param(sum.terms() == null ? null : sum.terms().id())
                 .param(json.writeValueAsString(sum))
@@ -75,7 +75,7 @@ public class WarrantyService {
 
     /** The sum that the decision of the claim was made on; empty where it is not decided. */
     public Optional<WarrantyCalculation> frozen(UUID claimId) {
-        return db.sql("select body from claim_decision_warranty where claim_id = ?")
+        return db.sql("select body from warranty_calculation where claim_id = ?")
                 .param(claimId)
                 .query(String.class)
                 .optional()

@@ -55,7 +55,7 @@ class RunReader {
     /** Changed cases by number. */
     List<CaseChange> changes(UUID run, int from, int most) {
         return db.sql("""
-                        select c.*, f.number from reassessment_change c join case_file f on f.id = c.case_id
+                        select c.*, f.number from reassessment_change c join case_summary f on f.id = c.case_id
                         where c.reassessment_id = ? order by f.opened_at, f.id offset ? limit ?""")
                 .param(run)
                 .param(from)
@@ -73,7 +73,7 @@ class RunReader {
 
     List<FailedCase> failures(UUID run, int most) {
         return db.sql("""
-                        select f.number, r.reason from reassessment_failure r join case_file f on f.id = r.case_id
+                        select f.number, r.reason from reassessment_failure r join case_summary f on f.id = r.case_id
                         where r.reassessment_id = ? order by f.opened_at, f.id limit ?""")
                 .param(run)
                 .param(most)

@@ -80,7 +80,7 @@ class RunRepository {
                 select ?, seq, array_agg(id order by opened_at, id) from (
                     select id, opened_at, (row_number() over (order by opened_at, id) - 1)
                         / greatest(1, least(50, count(*) over () / 200)) as seq
-                    from case_file) as numbered
+                    from case_summary) as numbered
                 group by seq""").param(id).update();
         db.sql("""
                 update reassessment set started_at = clock_timestamp(), cases_total = (

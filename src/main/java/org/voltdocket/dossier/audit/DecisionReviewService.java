@@ -29,18 +29,13 @@ public class DecisionReviewService {
 
     /** Every decided claim of a case whose returned battery has an outcome, with the latest outcome. */
     static final String DECIDED = """
-            select d.claim_id, f.number as case_number, coalesce(w.name, '') as workshop, d.kind, d.amount, c.currency,
-                   d.reason as decision_reason, d.decided_at, d.decided_by, r.id as return_id, r.number as return_number,
-                   r.battery_serial, r.supplier, r.type, r.batch, o.ordinal as outcome_ordinal, o.outcome,
-                   o.reason as outcome_reason, o.given_at, o.given_by
-            from claim_decision d join claim c on c.id = d.claim_id join case_file f on f.id = c.case_id
-            left join workshop w on w.id = c.workshop_id
-            join lateral (select r.* from returned_battery r join lateral (select case_id from returned_case x
-                where x.return_id = r.id order by x.ordinal desc limit 1) k on k.case_id = f.id
-                where exists (select 1 from returned_outcome y where y.return_id = r.id)
-                order by r.ordinal desc limit 1) r on true
-            join lateral (select * from returned_outcome y where y.return_id = r.id order by y.ordinal desc limit 1) o
-                on true
+            select c.id as claim_id, f.number as case_number, coalesce(w.name, '') as workshop, c.decision as kind,
+                   c.paid as amount, c.currency, c.decision_reason, c.decided_at, c.decided_by, r.return_id,
+                   r.number as return_number, r.battery_serial, r.supplier, r.type, r.batch, r.outcome_ordinal, r.outcome,
+                   r.outcome_reason, r.given_at, r.given_by
+            from (select * from claim_summary where decision is not null) c join case_summary f on f.id = c.case_id
+            left join workshop_summary w on w.id = c.workshop_id
+            join lateral (select * from returned_result x where x.case_id = f.id order by x.ordinal desc limit 1) r on true
             """;
 
     private static final String AGAINST = """

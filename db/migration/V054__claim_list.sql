@@ -1,5 +1,5 @@
--- What the desk lists, filters and sorts by, one row per claim, maintained by triggers: no index over joined tables serves a
--- filter and an order at once, and counting a million claims for a page takes too long.
+-- Claims as the desk lists, filters and sorts them, one row per claim, maintained by triggers: no index over joined tables
+-- serves a filter and an order at once, and counting a million claims for a page takes too long.
 
 create table claim_desk (
     claim_id        uuid primary key references claim (id),
@@ -70,7 +70,7 @@ create index claim_desk_open_serial on claim_desk (battery_serial text_pattern_o
 create index claim_desk_open_serial_end on claim_desk (reverse(battery_serial) text_pattern_ops) where open;
 
 -- Number of claims by workshop, state and leaning, as sums of n. A change adds rows, so that no two transactions wait for one
--- counter; a task merges them from time to time. Rows without a workshop count all workshops.
+-- counter; merge_claim_counts() merges them from time to time. Rows without a workshop count all workshops.
 create table claim_tally (
     ordinal      bigint generated always as identity primary key,
     workshop_id  uuid references workshop (id),
@@ -81,7 +81,16 @@ create table claim_tally (
 
 create index claim_tally_workshop on claim_tally (workshop_id);
 
-create function desk_count_claim() returns trigger language plpgsql as $$
+-- One statement: readers see either the rows before or the sums after it. Rows that another node merges are skipped.
+create function merge_claim_counts() returns void language sql as $$
+    with merged as (delete from claim_tally where ordinal in (
+            select ordinal from claim_tally order by ordinal limit 50000 for update skip locked)
+        returning workshop_id, state, leaning, n)
+    insert into claim_tally (workshop_id, state, leaning, n)
+        select workshop_id, state, leaning, sum(n) from merged group by workshop_id, state, leaning having sum(n) <> 0
+$$;
+
+create function claim_desk_count() returns trigger language plpgsql as $$
 begin
     if tg_op = 'UPDATE' then
         if (new.state, new.leaning) is not distinct from (old.state, old.leaning) then
@@ -98,22 +107,22 @@ begin
 end
 $$;
 
-create trigger claim_desk_count after insert or update on claim_desk for each row execute function desk_count_claim();
+create trigger claim_desk_count after insert or update on claim_desk for each row execute function claim_desk_count();
 
-create function desk_add_claim() returns trigger language plpgsql as $$
+create function claim_desk_add() returns trigger language plpgsql as $$
 begin
     insert into claim_desk (claim_id, ordinal, case_id, number, battery_serial, vin, workshop_id, amount, currency, state,
             version, waiting_since, leaning, first_cause, probability)
         select new.id, new.ordinal, c.id, c.number, c.battery_serial, c.vin, new.workshop_id, new.amount, new.currency,
             new.state, new.version, new.opened_at, c.leaning, c.first_cause, c.probability
-        from case_file c where c.id = new.case_id;
+        from case_summary c where c.id = new.case_id;
     return null;
 end
 $$;
 
-create trigger claim_desk_add after insert on claim for each row execute function desk_add_claim();
+create trigger claim_desk_add after insert on claim for each row execute function claim_desk_add();
 
-create function desk_apply_step() returns trigger language plpgsql as $$
+create function claim_desk_apply_step() returns trigger language plpgsql as $$
 begin
     update claim_desk set state = new.to_state, version = new.version, answered = new.action = 'answer',
         waiting_since = case when new.action = 'submit' then new.taken_at else waiting_since end,
@@ -125,9 +134,9 @@ begin
 end
 $$;
 
-create trigger claim_desk_step after insert on claim_step for each row execute function desk_apply_step();
+create trigger claim_desk_step after insert on claim_step for each row execute function claim_desk_apply_step();
 
-create function desk_apply_assessment() returns trigger language plpgsql as $$
+create function claim_desk_apply_assessment() returns trigger language plpgsql as $$
 begin
     update claim_desk set leaning = new.leaning, first_cause = new.first_cause, probability = new.probability
         where case_id = new.id;
@@ -137,18 +146,18 @@ $$;
 
 create trigger claim_desk_assessment after update of leaning, first_cause, probability on case_file
     for each row when ((new.leaning, new.first_cause, new.probability) is distinct from
-        (old.leaning, old.first_cause, old.probability)) execute function desk_apply_assessment();
+        (old.leaning, old.first_cause, old.probability)) execute function claim_desk_apply_assessment();
 
-create function desk_apply_objection() returns trigger language plpgsql as $$
+create function claim_desk_apply_objection() returns trigger language plpgsql as $$
 begin
     update claim_desk set objected_at = new.made_at where claim_id = new.claim_id;
     return null;
 end
 $$;
 
-create trigger claim_desk_objection after insert on claim_objection for each row execute function desk_apply_objection();
+create trigger claim_desk_objection after insert on claim_objection for each row execute function claim_desk_apply_objection();
 
-create function desk_apply_objection_answer() returns trigger language plpgsql as $$
+create function claim_desk_apply_objection_answer() returns trigger language plpgsql as $$
 begin
     update claim_desk d set objected_at = null from claim_objection o where o.id = new.objection_id and d.claim_id = o.claim_id;
     return null;
@@ -156,4 +165,4 @@ end
 $$;
 
 create trigger claim_desk_objection_answer after insert on claim_objection_answer
-    for each row execute function desk_apply_objection_answer();
+    for each row execute function claim_desk_apply_objection_answer();
