@@ -7,7 +7,7 @@ import org.voltdocket.diagnosis.ChargingTest;
 import org.voltdocket.diagnosis.CrankingTest;
 import org.voltdocket.diagnosis.Reading;
 
-/** What a test record says, by the names of its members; what it does not say is absent. */
+/** The values of a test record by member name; absent members are left out. */
 public final class ReadingFields {
 
     private final Map<String, Object> members = new LinkedHashMap<>();

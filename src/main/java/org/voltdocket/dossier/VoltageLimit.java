@@ -8,7 +8,7 @@ import java.util.stream.Stream;
 import org.voltdocket.diagnosis.Assessment.Finding;
 
 /**
- * A limit that lies on the scale of a recording's voltage, so that it can be drawn there.
+ * A limit on the voltage scale of a recording, which can be drawn in its chart.
  *
  * @param quantity as the rule book names it
  */
@@ -18,7 +18,7 @@ public record VoltageLimit(double value, String unit, String quantity) {
     /** Quantities that are a voltage at the posts. */
     private static final Set<String> LEVELS = Set.of("highest-charging-voltage", "lift-when-low", "cranking-minimum");
 
-    /** The levels among the limits of these findings, lowest first. */
+    /** The voltage limits of these findings, lowest first. */
     public static List<VoltageLimit> of(List<Finding> findings) {
         return findings.stream()
                 .filter(f -> f.limit() != null && isLevel(f))
@@ -31,7 +31,7 @@ public record VoltageLimit(double value, String unit, String quantity) {
                 .toList();
     }
 
-    /** Only a limit of the voltage itself lies on the panel's scale, not one of a difference or share. */
+    /** Only limits of the voltage itself can be drawn, not those of a difference or share. */
     private static boolean isLevel(Finding finding) {
         return "V".equals(finding.unit()) && LEVELS.contains(finding.quantity().replaceAll("/\\d+$", ""));
     }

@@ -9,11 +9,11 @@ import org.voltdocket.insight.TopicAnalysis.CaseFilter;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
-/** AuditedOutcomeRepository of returned batteries beside what the judge had stated before the bench. */
+/** Reads bench outcomes with the probabilities stated before the bench. */
 @Component
 class AuditedOutcomeRepository {
 
-    /** What a bench can tell apart. */
+    /** The classes that a bench can distinguish. */
     enum OutcomeClass {
         DEFECT("defect-confirmed"),
         WEAR("wear-confirmed"),
@@ -43,7 +43,7 @@ class AuditedOutcomeRepository {
      * An audited case.
      *
      * @param group chemistry and kind of charging control
-     * @param stated probabilities before the bench, in the order of {@link OutcomeClass}; absent where nothing was judged before
+     * @param stated probabilities before the bench, in the order of {@link OutcomeClass}; absent where there was no assessment before
      */
     record Audited(String group, OutcomeClass told, Optional<double[]> stated) {}
 

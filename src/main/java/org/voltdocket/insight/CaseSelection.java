@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The cases that a number counts.
+ * The cases behind a number.
  *
  * @param all how many there are
  * @param listed the newest of them

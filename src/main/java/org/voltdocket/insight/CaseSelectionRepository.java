@@ -9,7 +9,7 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Lists the cases behind a number. */
+/** Reads the cases behind a number. */
 @Component
 class CaseSelectionRepository {
 

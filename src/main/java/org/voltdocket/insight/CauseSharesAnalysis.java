@@ -15,7 +15,7 @@ import org.voltdocket.insight.estimate.Proportion;
 import org.voltdocket.kernel.Interval;
 import org.voltdocket.ui.TextFormatter;
 
-/** First causes of claimed cases, most frequent first. */
+/** Frequency of first causes of claimed cases. */
 @Component
 class CauseSharesAnalysis implements TopicAnalysis {
 

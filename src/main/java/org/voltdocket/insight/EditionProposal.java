@@ -20,7 +20,7 @@ import org.voltdocket.kernel.Interval;
 
 /**
  * An edition of the rule book as it would be with the learned odds: the text of the one in force with other starting odds, in
- * the making. It is only written down; whoever wants it uploads it, tries it and has it put in force.
+ * preparation. It is only written; a person uploads it, tries it and puts it in force.
  */
 @Service
 public class EditionProposal {
@@ -77,7 +77,7 @@ public class EditionProposal {
         return odds;
     }
 
-    /** The text with another name and other odds; every rule stays as it stands. */
+    /** The text with another name and other odds; the rules are unchanged. */
     static String write(String text, String name, LocalDate day, String source, Map<Cause, BigDecimal> odds) {
         StringBuilder out = new StringBuilder();
         boolean inOdds = false;

@@ -9,7 +9,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
 
-/** Statistics over the archive, and the cases behind each number. For the distributor only. */
+/** Statistics over the archive, and the cases behind each number. Not for workshops. */
 @Service
 @Transactional(readOnly = true)
 public class InsightService {
@@ -34,7 +34,7 @@ public class InsightService {
     /**
      * The cases behind a row or a sentence, newest first.
      *
-     * @return empty where the topic knows no such key
+     * @return empty where the topic has no such key
      * @throws AccessDeniedException for a workshop
      */
     public Optional<CaseSelection> cases(Actor actor, Topic topic, InsightQuery query, String key) {

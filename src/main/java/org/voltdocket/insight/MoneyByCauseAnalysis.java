@@ -15,7 +15,7 @@ import org.voltdocket.insight.TopicTable.Row;
 import org.voltdocket.insight.chart.Bars;
 import org.voltdocket.ui.TextFormatter;
 
-/** Where the money goes: claimed, paid, given, refused and still open, by first cause and currency. */
+/** Amounts claimed, paid, granted as goodwill, declined and undecided, by first cause and currency. */
 @Component
 class MoneyByCauseAnalysis implements TopicAnalysis {
 

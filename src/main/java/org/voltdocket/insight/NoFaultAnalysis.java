@@ -17,7 +17,7 @@ import org.voltdocket.insight.estimate.Proportion;
 import org.voltdocket.kernel.Interval;
 import org.voltdocket.ui.TextFormatter;
 
-/** Workshops whose batteries turn out sound: by the outcome on the bench, by the judge, or claimed with too little evidence. */
+/** Share of sound batteries by workshop: by bench outcome, by assessment, or claimed with too little evidence. */
 @Component
 class NoFaultAnalysis implements TopicAnalysis {
 

@@ -9,7 +9,7 @@ import org.voltdocket.insight.TopicTable.Cell;
 import org.voltdocket.insight.TopicTable.Row;
 import org.voltdocket.kernel.Vin;
 
-/** Vehicles with several batteries on file, most first: where the next battery will most likely come back too. */
+/** Vehicles with several claimed batteries, most first. */
 @Component
 class RepeatedVehiclesAnalysis implements TopicAnalysis {
 

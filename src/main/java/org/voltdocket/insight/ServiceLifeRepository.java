@@ -18,7 +18,7 @@ import org.voltdocket.insight.estimate.Lifetimes;
 /**
  * Service lives in months: claims by the day of sale, and from the uploaded sales numbers all that are still in service, each
  * counted from the middle of the month of its sale. A claim whose type, batch and month of sale no sales number covers is left
- * out, for nobody knows of how many it is one.
+ * out, because the number sold is not known.
  */
 @Component
 class ServiceLifeRepository {

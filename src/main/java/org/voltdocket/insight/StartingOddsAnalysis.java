@@ -27,7 +27,7 @@ import org.voltdocket.ui.TextFormatter;
 @Component
 class StartingOddsAnalysis implements TopicAnalysis {
 
-    /** How many cases the starting odds are worth against outcomes; ours. */
+    /** Weight of the starting odds, in cases (project choice). */
     static final double WORTH = 50;
 
     private static final String ALL = "all";

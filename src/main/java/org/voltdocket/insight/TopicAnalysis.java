@@ -5,14 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** Answers one topic. */
+/** Computes one topic. */
 interface TopicAnalysis {
 
     Topic topic();
 
     TopicResult analyze(InsightQuery query);
 
-    /** Which filter of {@code insight_case} stand behind a key; empty where it is none of this topic's. */
+    /** The cases behind a key; empty where the topic has no such key. */
     Optional<CaseFilter> filter(InsightQuery query, String key);
 
     /**

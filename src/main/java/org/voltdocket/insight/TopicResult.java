@@ -5,10 +5,10 @@ import java.util.Optional;
 import org.voltdocket.insight.chart.Drawing;
 
 /**
- * A topic's answer.
+ * The result of a topic.
  *
- * @param statements what is to be seen at once, each one sentence
- * @param drawing absent where there is nothing to draw
+ * @param statements the main results, one sentence each
+ * @param drawing empty where there is nothing to draw
  */
 public record TopicResult(
         Topic topic, InsightQuery query, List<Statement> statements, TopicTable table, Optional<Drawing> drawing) {
@@ -17,7 +17,7 @@ public record TopicResult(
      * A sentence.
      *
      * @param code its message
-     * @param key leads to the cases behind it
+     * @param key identifies the cases behind it
      */
     public record Statement(String code, List<Object> arguments, Optional<String> key) {
 

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a topic answers, in rows; the page, the CSV and the chart say the same.
+ * The table of a topic, shown on the page and written as CSV.
  *
  * @param columns identifiers, with their words in the message bundle
  * @param rows each with as many cells as there are columns
@@ -24,8 +24,8 @@ public record TopicTable(List<String> columns, List<Row> rows) {
     /**
      * A row.
      *
-     * @param key what its numbers are of; the cases behind it are asked for by it
-     * @param marked whether it stands out
+     * @param key identifies the cases behind the row
+     * @param marked whether the row is highlighted
      */
     public record Row(Optional<String> key, boolean marked, List<Cell> cells) {
 
@@ -34,7 +34,7 @@ public record TopicTable(List<String> columns, List<Row> rows) {
         }
     }
 
-    /** How a value is shown. */
+    /** How a value is formatted. */
     public enum Kind {
         TEXT,
         COUNT,

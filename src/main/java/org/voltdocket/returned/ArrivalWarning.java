@@ -3,13 +3,13 @@ package org.voltdocket.returned;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** What is to be told of a battery that arrives. */
+/** A warning on the arrival of a battery. */
 public enum ArrivalWarning {
     NO_CASE("no-case"),
     SEVERAL_CASES("several-cases"),
-    /** Neither a case nor the sales register knows that it was sold. */
+    /** Neither a case nor the sales figures show that it was sold. */
     NEVER_SOLD("never-sold"),
-    /** The pallet it came on does not list it. */
+    /** The list of its pallet does not contain it. */
     NOT_ON_LIST("not-on-list"),
     HERE_BEFORE("here-before");
 

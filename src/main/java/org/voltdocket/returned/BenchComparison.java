@@ -70,7 +70,9 @@ public class BenchComparison {
         }
 
         private static String serial(BatteryTest test) {
-            return test == null || test.instrument() == null || test.instrument().serial() == null
+            return test == null
+                            || test.instrument() == null
+                            || test.instrument().serial() == null
                     ? "–"
                     : test.instrument().serial();
         }

@@ -24,20 +24,20 @@ public final class BenchStepRules {
 
     private BenchStepRules() {}
 
-    /** The procedure of this battery, as it stands at a moment. */
+    /** The procedure of this battery at a given time. */
     public static List<ChecklistItem> checklist(ReturnedBattery battery, Instant at) {
         List<ProcedureStage> stages =
                 Procedure.of(Optional.ofNullable(battery.facts().chemistry()));
         return Checklist.of(stages, battery.steps(), dangerous(battery), at);
     }
 
-    /** Whether the last look at it forbids charging and loading. */
+    /** Whether the latest visual inspection forbids charging and load tests. */
     public static boolean dangerous(ReturnedBattery battery) {
         return battery.condition().filter(BatteryCondition::dangerous).isPresent();
     }
 
     /**
-     * @throws RequestException (400) if the time cannot be right
+     * @throws RequestException (400) if the time is in the future or before the previous step
      * @throws RequestException (409) if the procedure does not allow it then
      */
     static void check(ReturnedBattery battery, BenchStep step, StepAction act, Instant at, Instant now) {

@@ -20,7 +20,7 @@ import org.voltdocket.returned.sampling.SamplingPlanTable;
 import org.voltdocket.returned.sampling.SwitchingRules;
 import org.voltdocket.trail.Trail;
 
-/** The lots in PostgreSQL. Locks in this order: lots, trail. */
+/** Lots in PostgreSQL. Locks in this order: lots, trail. */
 @Service
 @Transactional
 class DefaultLotService implements LotService {

@@ -16,7 +16,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.trail.Trail;
 
-/** The pallets in PostgreSQL. */
+/** Pallets in PostgreSQL. */
 @Service
 @Transactional
 class DefaultPalletService implements PalletService {

@@ -14,7 +14,7 @@ import org.voltdocket.returned.sampling.SwitchingRules;
  *
  * @param scope what its batteries share
  * @param key identifier of the workshop or batch
- * @param name as people call it
+ * @param name for display
  * @param aql acceptance quality limit, per cent nonconforming
  * @param seed what the order of the draw follows from, with the numbers of the returns
  */
@@ -34,11 +34,11 @@ public record Lot(
         String drawnBy,
         Progress progress) {
 
-    /** What the batteries of a lot share, and with it what counts against the lot. */
+    /** What the batteries of a lot have in common; it decides which outcomes are nonconforming. */
     public enum Scope {
-        /** Sent in by one workshop: a battery counts against it that is no warranty case. */
+        /** Returned by one workshop: a battery without a warranty defect is nonconforming. */
         WORKSHOP("workshop", List.of(BenchOutcome.NO_FAULT_FOUND, BenchOutcome.DAMAGED_BY_USE)),
-        /** Made in one batch: a battery counts against it that is defective. */
+        /** From one production batch: a defective battery is nonconforming. */
         BATCH("batch", List.of(BenchOutcome.DEFECT_CONFIRMED));
 
         private final String id;
@@ -54,7 +54,7 @@ public record Lot(
             return id;
         }
 
-        /** Whether such an outcome counts against the lot. */
+        /** Whether this outcome is nonconforming. */
         public boolean counts(BenchOutcome finding) {
             return nonconforming.contains(finding);
         }
@@ -70,7 +70,7 @@ public record Lot(
         }
     }
 
-    /** What became of a lot. */
+    /** Whether a lot is accepted. */
     public enum Disposition {
         OPEN("open"),
         ACCEPTED("accepted"),
@@ -89,7 +89,7 @@ public record Lot(
     }
 
     /**
-     * How far it is.
+     * Progress of a lot.
      *
      * @param tested how many of the sample have an outcome
      * @param nonconforming how many of those count against it
@@ -100,18 +100,18 @@ public record Lot(
     /** A battery in the order drawn. */
     public record Ranked(int rank, boolean inSample, ReturnListItem battery) {}
 
-    /** With every battery in the order drawn. */
+    /** A lot with its batteries in the order drawn. */
     public record Details(Lot lot, List<Ranked> order) {}
 
     /**
-     * A workshop or batch of which batteries wait, with what the switching rules say.
+     * A workshop or batch with pending batteries and its state by the switching rules.
      *
      * @param waiting how many have no outcome and were drawn for no lot
      */
     public record Source(Scope scope, String key, String name, int waiting, SwitchingRules.State switching) {}
 
     /**
-     * What is asked for.
+     * A request to draw a lot.
      *
      * @param reducedAgreed whether a person agrees to reduced inspection where the switching rules allow it
      */

@@ -5,14 +5,14 @@ import java.util.UUID;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
-/** Which of many returned batteries are tested (ISO 2859-1). For {@code AUDITOR} and {@code ADMIN}. */
+/** Draws samples of returned batteries for testing (ISO 2859-1). For actors who may audit. */
 public interface LotService {
 
-    /** Workshops and batches of which batteries wait, most first. */
+    /** Workshops and batches with pending batteries, most first. */
     List<Lot.Source> sources(Actor actor);
 
     /**
-     * Makes a lot of all batteries of a source that wait, and draws their order by a seed of chance, which is kept.
+     * Forms a lot of all pending batteries of a source and draws their order from a random seed, which is stored.
      *
      * @throws RequestException (409) if fewer than two wait, or inspection of the source is discontinued
      */

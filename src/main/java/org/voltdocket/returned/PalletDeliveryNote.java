@@ -12,7 +12,7 @@ import org.voltdocket.kernel.FieldError;
 import org.voltdocket.kernel.RequestException;
 
 /**
- * A pallet as its sender announces it.
+ * The delivery note of a pallet.
  *
  * @param serials in the order of the list, none twice
  */
@@ -27,7 +27,7 @@ public record PalletDeliveryNote(String number, String sender, LocalDate arrived
      * first line that names the column is passed over, and so are blank lines.
      *
      * @param arrivedOn ISO 8601 date; blank for today
-     * @throws RequestException (400) naming every member and line that cannot be right
+     * @throws RequestException (400) with every invalid member and line
      */
     public static PalletDeliveryNote parse(
             String number, String sender, String arrivedOn, String list, LocalDate today) {

@@ -31,7 +31,7 @@ class PalletRepository {
         this.db = db;
     }
 
-    /** What an arrival needs to know of its pallet. */
+    /** The id and day of a pallet. */
     record Row(UUID id, LocalDate arrivedOn) {}
 
     Optional<Row> find(String number) {

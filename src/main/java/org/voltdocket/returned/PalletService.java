@@ -5,13 +5,13 @@ import java.util.UUID;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
-/** The pallets that batteries come on. For {@code AUDITOR} and {@code ADMIN}. */
+/** Pallets of returned batteries. For actors who may audit. */
 public interface PalletService {
 
     /**
-     * Notes a pallet with its list.
+     * Registers a pallet with its list.
      *
-     * @throws RequestException (400) if anything in it cannot be right; every wrong line is named
+     * @throws RequestException (400) if it is invalid, with every invalid line
      * @throws RequestException (409) if its number is taken
      */
     Pallet note(Actor actor, PalletDeliveryNote note);

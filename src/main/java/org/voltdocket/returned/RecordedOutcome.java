@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * What somebody concluded of a returned battery. A later one corrects it and both stay.
+ * A recorded outcome of a returned battery. A later one replaces it; both stay stored.
  *
  * @param assessment the case's assessment at that time; empty where there was none
  */

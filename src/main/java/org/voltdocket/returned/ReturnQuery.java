@@ -1,7 +1,7 @@
 package org.voltdocket.returned;
 
 /**
- * Which returned batteries to list, the latest first.
+ * A query for returned batteries, the latest first.
  *
  * @param q part of serial, number, case number or place; blank for all
  * @param state {@code waiting} (no outcome yet), {@code done}, or blank for all

@@ -24,7 +24,7 @@ class ReturnRepository {
         this.db = db;
     }
 
-    /** An arrival as kept. */
+    /** A stored arrival. */
     record Row(
             UUID id,
             String number,

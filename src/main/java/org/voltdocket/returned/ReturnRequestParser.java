@@ -13,12 +13,12 @@ import org.voltdocket.returned.bench.BenchStep;
 import org.voltdocket.returned.bench.StepAction;
 import tools.jackson.databind.JsonNode;
 
-/** Reads the bodies of requests. Members that mean nothing here are passed over. */
+/** Parses request bodies. Unknown members are ignored. */
 public final class ReturnRequestParser {
 
     private ReturnRequestParser() {}
 
-    /** What books a battery in. */
+    /** A request to register a battery. */
     @Schema(name = "ReturnRequest")
     public record Arrival(
             String batterySerial,
@@ -26,7 +26,7 @@ public final class ReturnRequestParser {
             @Schema(description = "number of the pallet it came on, where that is noted")
             String pallet) {}
 
-    /** What concludes. */
+    /** A request to record an outcome. */
     @Schema(name = "ReturnOutcomeRequest")
     public record Conclusion(
             @Schema(
@@ -41,7 +41,7 @@ public final class ReturnRequestParser {
 
             String reason) {}
 
-    /** What is seen of it. */
+    /** A visual inspection. */
     @Schema(name = "ReturnConditionRequest")
     public record Look(
             boolean cracked,
@@ -54,7 +54,7 @@ public final class ReturnRequestParser {
 
             String note) {}
 
-    /** What is done on the bench. */
+    /** A step of the bench procedure. */
     public record BenchStepRequest(
             String step,
 
@@ -66,12 +66,12 @@ public final class ReturnRequestParser {
 
             String note) {}
 
-    /** @throws RequestException (400) if it is missing or cannot be right */
+    /** @throws RequestException (400) if it is missing or invalid */
     public static BatterySerial serial(JsonNode body) {
         return serial(text(body, "batterySerial"));
     }
 
-    /** @throws RequestException (400) if it is missing or cannot be right */
+    /** @throws RequestException (400) if it is missing or invalid */
     public static BatterySerial serial(String text) {
         try {
             return BatterySerial.parse(text);

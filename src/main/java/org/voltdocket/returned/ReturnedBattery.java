@@ -12,21 +12,21 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.returned.bench.StepRecord;
 
 /**
- * A battery that came back, with all that is noted of it.
+ * A returned battery with everything recorded for it.
  *
  * @param number short, for its label: {@code R-000017}
  * @param pallet number of the pallet it came on
  * @param days whole days since it arrived
- * @param told what is to be told of it now
+ * @param warnings current warnings
  * @param file the case that its evidence joins
  * @param cases every case of the battery, newest first
  * @param facts of the battery, from that case
- * @param supplier name of whoever made it, as the catalogue said on arrival
- * @param type code of its type, as the catalogue said on arrival
- * @param batch as the catalogue said on arrival
- * @param conditions as seen, the latest last
- * @param places where it was put, the latest last
- * @param steps of the bench, in the order noted
+ * @param supplier name of the manufacturer, according to the catalogue on arrival
+ * @param type code of its type, according to the catalogue on arrival
+ * @param batch according to the catalogue on arrival
+ * @param conditions visual inspections, the latest last
+ * @param places storage places, the latest last
+ * @param steps of the bench, in the order recorded
  * @param evidence files of the bench, in the order received
  * @param outcomes the latest last
  */
@@ -69,7 +69,7 @@ public record ReturnedBattery(
         return last(conditions);
     }
 
-    /** Where it stands. */
+    /** A storage place. */
     public Optional<Place> place() {
         return last(places);
     }
@@ -79,7 +79,7 @@ public record ReturnedBattery(
         return last(outcomes);
     }
 
-    /** Whether the bench brought any test or recording, beside documents. */
+    /** Whether the bench added a test or recording. */
     public boolean tested() {
         return evidence.stream().anyMatch(item -> item.kind() != org.voltdocket.diagnosis.EvidenceKind.DOCUMENT);
     }

@@ -28,9 +28,9 @@ public class RecoverablePaymentService {
      * One amount.
      *
      * @param from {@code supplier} or {@code workshop}
-     * @param name of it; empty where the catalogue did not know the battery's supplier
+     * @param name of the debtor; empty where the catalogue has no supplier for the battery
      * @param kind the decision: {@code approved} or {@code goodwill}
-     * @param type and {@code batch} as the catalogue said on arrival; may be null
+     * @param type and {@code batch} according to the catalogue on arrival; may be null
      */
     public record Item(
             String from,

@@ -11,7 +11,7 @@ final class BagFileNames {
     private BagFileNames() {}
 
     /**
-     * @param position from 1; makes the name unique, and keeps it off the names some systems reserve
+     * @param position from 1; makes the name unique and different from names that some systems reserve
      * @param sent may hold anything
      */
     static String of(int position, String sent) {

@@ -25,7 +25,7 @@ import org.voltdocket.trail.TrailHead;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Packs dossiers. Originals stream from the database to the caller; the same dossier gives the same bytes. */
+/** Exports cases as bags. Originals are streamed from storage; the same dossier gives the same bytes. */
 @Component
 public class CaseBagExporter {
 
@@ -45,23 +45,23 @@ public class CaseBagExporter {
     }
 
     /**
-     * Reads every original once, so that a caller can still answer with a problem instead of half a bag.
+     * Reads every original once, so that the caller can still answer with an error instead of an incomplete bag.
      *
-     * @throws IllegalStateException if kept bytes do not give their digest
+     * @throws IllegalStateException if stored bytes do not match their digest
      */
     public void check(Dossier dossier) {
         dossier.evidence().forEach(item -> archive.writeContent(item.id(), OutputStream.nullOutputStream()));
     }
 
     /**
-     * Writes a whole bag and leaves the stream open. Should kept bytes be damaged, it breaks off, so that nobody takes
-     * what was written for whole.
+     * Writes a bag and leaves the stream open. If stored bytes are damaged it stops, so that the file is not a valid zip and cannot be mistaken for
+     * a complete bag.
      *
-     * @param caseJson the case as the API tells it
-     * @param claimJson the claim as the API tells it; empty where the case has none
+     * @param caseJson the case as the API returns it
+     * @param claimJson the claim as the API returns it; empty where the case has none
      * @param earlier claims before that one
      * @param report the printed report
-     * @throws IllegalStateException if kept bytes do not give their digest
+     * @throws IllegalStateException if stored bytes do not match their digest
      */
     public void write(
             Dossier dossier,
@@ -99,11 +99,11 @@ public class CaseBagExporter {
     /**
      * A claim before the latest.
      *
-     * @param json the claim as the API tells it
+     * @param json the claim as the API returns it
      */
     public record Earlier(Claim claim, byte[] json) {}
 
-    /** What the decision left, where there is one. */
+    /** The documents of the decision, where there is one. */
     private void papers(BagWriter bag, String folder, Claim claim) throws IOException {
         for (DocumentKind kind : DocumentKind.values()) {
             Optional<ClaimDocument> paper = papers.read(claim.id(), kind);

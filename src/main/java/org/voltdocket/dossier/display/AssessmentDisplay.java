@@ -28,7 +28,7 @@ public record AssessmentDisplay(
     /**
      * What one finding gave a cause.
      *
-     * @param said the finding's sentence
+     * @param said the sentence of the finding
      * @param known whether the assessment lists the finding
      */
     public record WeightRow(String finding, double decibans, String said, boolean known) {
@@ -52,7 +52,7 @@ public record AssessmentDisplay(
     }
 
     /**
-     * A finding with where it comes from.
+     * A finding with the file it is based on.
      *
      * @param file name of the file it rests on; null where it rests on facts or several
      * @param scale null where there is nothing to draw

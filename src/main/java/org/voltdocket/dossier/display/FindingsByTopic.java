@@ -8,14 +8,14 @@ import org.voltdocket.diagnosis.Result;
 import org.voltdocket.dossier.display.AssessmentDisplay.FindingRow;
 
 /**
- * Findings so that what speaks is seen first: what lies inside its limits is folded, a fold for each topic.
+ * Findings in display order: those outside their limits or uncertain first, the others grouped by topic.
  *
  * @param notable outside first, then uncertain
  * @param inside of those inside, in the order of the topics; none is empty
  */
 public record FindingsByTopic(List<FindingRow> notable, List<TopicFindings> inside) {
 
-    /** What lies inside its limits on one topic. */
+    /** Findings inside their limits on one topic. */
     public record TopicFindings(String topic, List<FindingRow> lines) {}
 
     public static FindingsByTopic of(List<FindingRow> lines) {

@@ -6,12 +6,12 @@ import java.util.stream.Stream;
 import org.voltdocket.diagnosis.Assessment.Finding;
 
 /**
- * Where a value, its interval and its limits lie on a line from 0 to 100; drawn beside the numbers.
+ * Positions of a value, its interval and its limits on a scale from 0 to 100, drawn next to the numbers.
  *
- * @param limit place of the limit, or the lower of two
- * @param limitHigh place of the upper limit; null where there is one only
- * @param allowedFrom where the allowed stretch begins
- * @param allowedTo where it ends
+ * @param limit position of the limit, or of the lower of two
+ * @param limitHigh position of the upper limit; null where there is only one
+ * @param allowedFrom start of the allowed range
+ * @param allowedTo end of the allowed range
  */
 public record LimitScale(
         double value, double low, double high, double limit, Double limitHigh, double allowedFrom, double allowedTo) {
@@ -38,7 +38,7 @@ public record LimitScale(
         double limit = (f.limit() - from) * scale;
         Double upper = f.limitHigh() == null ? null : (f.limitHigh() - from) * scale;
         boolean floor = "at-least".equals(f.comparison());
-        // of a window the judge names the end that was passed: both are the upper one then
+        // if a window's upper end was passed, the assessment sets both limits to the upper end
         boolean ceiling = "at-most".equals(f.comparison()) || f.limit().equals(f.limitHigh());
         double allowedFrom = ceiling ? 0 : limit;
         double allowedTo = floor ? FULL : upper != null ? upper : limit;
@@ -57,7 +57,7 @@ public record LimitScale(
         return high - low;
     }
 
-    /** Width of the allowed stretch. */
+    /** Width of the allowed range. */
     public double allowed() {
         return allowedTo - allowedFrom;
     }

@@ -9,7 +9,7 @@ import org.voltdocket.dossier.VoltageLimit;
 import org.voltdocket.evidence.EvidenceItem;
 
 /**
- * A recording as the chart and the tables beside it show it.
+ * A recording as its chart and tables show it.
  *
  * @param from s, first row
  * @param to s, last row
@@ -59,7 +59,7 @@ public record RecordingView(
                 .sum();
     }
 
-    /** Whether any channel beside voltage and current was recorded, one that a panel of its own shows. */
+    /** Whether any of these channels was recorded. */
     public boolean has(String... ids) {
         return channels.stream().anyMatch(c -> List.of(ids).contains(c.id()));
     }

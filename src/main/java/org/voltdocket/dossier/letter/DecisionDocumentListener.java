@@ -13,7 +13,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Sha256;
 
-/** Prints the papers of a decision in the transaction that makes it, as the workshop may see the case. */
+/** Prints letter and report of a decision in the transaction that makes it, from the case as the workshop sees it. */
 @Component
 class DecisionDocumentListener {
 

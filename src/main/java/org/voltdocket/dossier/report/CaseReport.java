@@ -21,7 +21,7 @@ import org.voltdocket.paper.DocumentMetadata;
 import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.ui.TextFormatter;
 
-/** Prints dossiers. The same dossier gives the same bytes: no clock, no chance. */
+/** Prints the case report. The same dossier gives the same bytes. */
 @Component
 public class CaseReport {
 

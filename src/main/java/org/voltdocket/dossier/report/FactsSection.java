@@ -10,7 +10,7 @@ import org.voltdocket.paper.TableCell;
 import org.voltdocket.paper.TextStyle;
 import org.voltdocket.ui.TextFormatter;
 
-/** What is known of battery and vehicle beside the evidence. */
+/** Facts of battery and vehicle. */
 final class FactsSection {
 
     private final TextFormatter words;

@@ -78,7 +78,7 @@ final class FindingsSection {
         if (f.limit() == null) {
             return words.say("none");
         }
-        // of a window the judge names the end that was passed: both are the upper one then
+        // if a window's upper end was passed, the assessment sets both limits to the upper end
         boolean window = f.limitHigh() != null && !f.limitHigh().equals(f.limit());
         String how = f.limitHigh() != null && !window ? "at-most" : f.comparison();
         String number =

@@ -10,7 +10,7 @@ import org.voltdocket.paper.TableCell;
 import org.voltdocket.paper.TextStyle;
 import org.voltdocket.ui.TextFormatter;
 
-/** What each test record says. */
+/** The values of each test record. */
 final class TestsSection {
 
     private final TextFormatter words;

@@ -24,7 +24,7 @@ import org.voltdocket.kernel.Sha256;
 import org.voltdocket.ui.PdfFile;
 import org.voltdocket.ui.PdfResponse;
 
-/** A case to take away: as a printed report, or whole. */
+/** The documents of a case: printed report and bag. */
 @RestController
 @Tag(name = "Cases")
 class CaseDocumentsController {

@@ -26,7 +26,7 @@ import org.voltdocket.notice.NoticeService;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.ui.TextFormatter;
 
-/** Fills the model of the case page from one dossier. */
+/** Fills the model of the case page. */
 @Component
 class CasePageModel {
 

@@ -20,8 +20,8 @@ import org.voltdocket.ui.ProblemDetails;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Writes dossiers as answers with an entity tag. The tag is the version of the facts and a part of the answer's digest:
- * the first half is what a change of facts is checked against, the whole says whether anything changed.
+ * Writes dossiers as responses with an entity tag. The tag is the version of the facts and a part of the body's digest:
+ * a change of facts is checked against the version, and the whole tag says whether anything changed.
  */
 @Component
 class CaseResponseWriter {
@@ -76,7 +76,7 @@ class CaseResponseWriter {
         return URI.create("/api/v1/cases/" + number);
     }
 
-    /** The version of the facts that a tag of ours names; empty where the caller sent none, or {@code *}. */
+    /** The version of the facts in an {@code If-Match} header; empty where it is absent or {@code *}. */
     static OptionalLong version(String ifMatch) {
         if (ifMatch == null || ifMatch.isBlank() || ifMatch.strip().equals("*")) {
             return OptionalLong.empty();

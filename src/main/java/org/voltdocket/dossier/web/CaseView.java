@@ -18,7 +18,7 @@ import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.kernel.Vin;
 
-/** A case in JSON: the dossier as the API tells it. */
+/** A case as the API returns it. */
 @Schema(name = "Case")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonPropertyOrder({

@@ -21,7 +21,7 @@ import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 
-/** One item of evidence: what was read from it, as a page. Series and original bytes come from the evidence room. */
+/** The page of one evidence item. Series and original bytes are served by package {@code evidence}. */
 @Controller
 class EvidencePageController {
 
@@ -58,7 +58,7 @@ class EvidencePageController {
         return "dossier/evidence";
     }
 
-    /** The table by minute alone, as the case page unfolds it. */
+    /** The summary table alone, which the case page loads on demand. */
     @GetMapping("/evidence/{id}/summary")
     String summary(Actor actor, @PathVariable UUID id, Model model) {
         archive.item(actor, id);

@@ -19,7 +19,7 @@ import org.voltdocket.evidence.Stored;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 
-/** Takes one file of a page into a case. */
+/** Adds one file of a form to a case. */
 @Component
 class UploadHandler {
 

@@ -26,7 +26,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.ui.SpreadsheetCells;
 import org.voltdocket.ui.TextFormatter;
 
-/** How far workshops and bench agree: kappa of the judgements, and a picture of every instrument. */
+/** The page on agreement of workshops and bench: kappa of the categories, and a chart per instrument. */
 @Controller
 class AgreementPageController {
 
@@ -48,7 +48,7 @@ class AgreementPageController {
         return "insight/agreement";
     }
 
-    /** The one asked for, or the first: it is the one most apart. */
+    /** The requested instrument, or the first, which has the largest bias. */
     private static Optional<Instrument> find(List<Instrument> instruments, String serial) {
         return instruments.stream()
                 .filter(one -> serial.isBlank() || one.serial().equals(serial))

@@ -10,7 +10,7 @@ import org.voltdocket.insight.TopicTable;
 import org.voltdocket.insight.estimate.BlandAltman;
 import org.voltdocket.ui.TextFormatter;
 
-/** Puts a topic's answer into words for the page. */
+/** Formats the result of a topic for the page. */
 @Component
 class InsightFormatter {
 
@@ -26,7 +26,7 @@ class InsightFormatter {
     /** A topic in short. */
     public record Brief(String topic, List<Sentence> statements, boolean drawn) {}
 
-    /** A row of the page; numbers stand to the right. */
+    /** A row of the page; numbers are right-aligned. */
     public record Line(String key, boolean marked, List<Value> values) {}
 
     /** A value of a row. */
@@ -45,7 +45,7 @@ class InsightFormatter {
                 insight.drawing().isPresent());
     }
 
-    /** Which instruments surely read two per cent or more apart from the bench. */
+    /** The instruments whose bias is 2 % or more with 95 % confidence. */
     List<String> instruments(List<TestAgreementService.Instrument> instruments) {
         if (instruments.stream().noneMatch(one -> one.limits().isPresent())) {
             return List.of(words.say("insight.agreement.brief.none"));

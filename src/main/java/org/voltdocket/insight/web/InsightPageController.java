@@ -111,7 +111,7 @@ class InsightPageController {
         return "insight/cases";
     }
 
-    /** The edition in force with learned odds, as a file to look at, to upload and to try. */
+    /** The edition in force with learned odds, as a file. */
     @GetMapping("/insight/learning/edition.yaml")
     ResponseEntity<String> edition(Actor actor, Asked asked) {
         InsightQuery query = query(Topic.LEARNING, new Asked(asked.from(), asked.to(), ""));

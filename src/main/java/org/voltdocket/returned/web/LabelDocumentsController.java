@@ -22,7 +22,7 @@ import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.ui.ProblemDetails;
 
-/** Labels to print: of one battery, or of all that are booked in on a pallet. */
+/** Labels of one battery, or of all registered batteries of a pallet. */
 @Controller
 class LabelDocumentsController {
 
@@ -37,8 +37,8 @@ class LabelDocumentsController {
     }
 
     /**
-     * @param width mm; absent for the size that the server is set to
-     * @param height mm; absent for the size that the server is set to
+     * @param width mm; absent for the configured size
+     * @param height mm; absent for the configured size
      * @param on {@code sheet} to fill sheets of A4
      */
     @GetMapping("/returns/{returned}/label.pdf")

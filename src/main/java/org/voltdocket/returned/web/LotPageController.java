@@ -26,7 +26,7 @@ import org.voltdocket.returned.sampling.RandomDraw;
 import org.voltdocket.returned.sampling.SamplingPlanTable;
 import org.voltdocket.ui.SpreadsheetCells;
 
-/** Lots: which of many batteries are tested, and what the sample says. */
+/** Pages of lots, their random samples and results. */
 @Controller
 @RequestMapping("/returns/lots")
 class LotPageController {
@@ -94,7 +94,7 @@ class LotPageController {
         return "returned/lot";
     }
 
-    /** The draw, so that anybody can repeat it. */
+    /** The draw as CSV, so that it can be repeated. */
     @GetMapping("/{lot}/draw.csv")
     void draw(Actor actor, @PathVariable UUID lot, HttpServletResponse response) throws IOException {
         Lot.Details whole = lots.whole(actor, lot);

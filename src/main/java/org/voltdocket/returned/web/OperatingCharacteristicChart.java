@@ -13,7 +13,7 @@ import org.voltdocket.returned.sampling.SamplingPlan;
  * @param path of the curve
  * @param across ticks of nonconforming shares
  * @param up ticks of probabilities of acceptance
- * @param aql where the AQL stands
+ * @param aql position of the AQL
  * @param refused where the plan accepts one lot in ten
  * @param here the share found in the sample so far; null before anything is tested
  */

@@ -25,7 +25,7 @@ import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnErrors;
 
-/** Pallets: what their lists say, and what has been scanned of it. */
+/** Pages of pallets: their lists and the batteries scanned so far. */
 @Controller
 @RequestMapping("/returns/pallets")
 class PalletPageController {

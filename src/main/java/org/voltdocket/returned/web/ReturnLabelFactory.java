@@ -20,7 +20,7 @@ import org.voltdocket.paper.LabelSize;
 import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.ui.TextFormatter;
 
-/** Prints the labels of returned batteries: serial, address, and what must be minded on the way and on the shelf. */
+/** Prints labels of returned batteries: serial, address and the cautions for transport and storage. */
 @Component
 class ReturnLabelFactory {
 
@@ -41,12 +41,12 @@ class ReturnLabelFactory {
         this.publicAddress = publicAddress;
     }
 
-    /** The size that the server is set to. */
+    /** The configured size. */
     LabelSize usual() {
         return usual;
     }
 
-    /** @param sheet whether to fill sheets of A4 instead of a label a page */
+    /** @param sheet whether to fill A4 sheets instead of one page per label */
     byte[] print(List<ReturnedBattery> batteries, LabelSize size, boolean sheet) {
         List<Label> labels = batteries.stream().map(this::label).toList();
         ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -37,7 +37,7 @@ import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.ui.ProblemDetails;
 
-/** The page of a returned battery, and what is noted on it. */
+/** The page of a returned battery and its forms. */
 @Controller
 @RequestMapping("/returns/{returned}")
 class ReturnPageController {
@@ -156,7 +156,7 @@ class ReturnPageController {
                         given.get("note")));
     }
 
-    /** A form's local time is UTC here, as every time on these pages. */
+    /** Form times are UTC, like all times on these pages. */
     private static Optional<java.time.Instant> at(String text) {
         try {
             return text == null || text.isBlank()

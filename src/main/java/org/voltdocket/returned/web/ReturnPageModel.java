@@ -50,7 +50,7 @@ class ReturnPageModel {
         model.addAttribute("trail", trail(battery));
     }
 
-    /** What happened to it is told in the trail of its case, or under its own number before it had one. */
+    /** Entries are in the trail of its case, or under the number of the return before it had a case. */
     private List<TrailEntry> trail(ReturnedBattery battery) {
         List<TrailEntry> all = new ArrayList<>(trail.of(battery.number()));
         battery.file()

@@ -28,7 +28,7 @@ import org.voltdocket.returned.ReturnView;
 import org.voltdocket.returned.ReturnedBattery;
 import tools.jackson.databind.JsonNode;
 
-/** Returned batteries from arrival to outcome. Their evidence is taken by the room that can show it with its findings. */
+/** Returned batteries from arrival to outcome. {@code dossier.web} adds their evidence, because its answer contains findings. */
 @RestController
 @RequestMapping(path = "/api/v1/returns", produces = MediaType.APPLICATION_JSON_VALUE)
 @Tag(name = "Returns", description = "Batteries that came back: arrival, bench, outcome (auditor, administrator).")

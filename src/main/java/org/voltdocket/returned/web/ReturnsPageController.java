@@ -20,7 +20,7 @@ import org.voltdocket.returned.ReturnQuery;
 import org.voltdocket.returned.ReturnRequestParser;
 import org.voltdocket.returned.ReturnService;
 
-/** The store of returned batteries, and the field that a hand scanner types into. */
+/** The list of returned batteries with the scan field. */
 @Controller
 @RequestMapping("/returns")
 class ReturnsPageController {
