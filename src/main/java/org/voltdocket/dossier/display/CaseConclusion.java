@@ -9,12 +9,13 @@ import org.voltdocket.diagnosis.Assessment;
  *
  * @param headline message code of the conclusion in a few words
  * @param nextStep the most useful next step; null where there is none
+ * @param reason the finding with the most weight for the first cause; null where there is none
  * @param missing the first few items that would change the result
  * @param moreMissing how many more are missing
  * @param primary the action of the main button
  */
 public record CaseConclusion(
-        String headline, String nextStep, List<MissingItem> missing, int moreMissing, Action primary) {
+        String headline, String nextStep, String reason, List<MissingItem> missing, int moreMissing, Action primary) {
 
     /** Items shown on the first screen. */
     private static final int MAX_MISSING = 3;
@@ -51,15 +52,26 @@ public record CaseConclusion(
         if (assessment == null) {
             Action first =
                     mayEdit ? new Action("upload.choose", "#upload") : new Action("answer.evidence", "#evidence");
-            return new CaseConclusion("case.unjudged", null, List.of(), 0, first);
+            return new CaseConclusion("case.unjudged", null, null, List.of(), 0, first);
         }
         List<MissingItem> all = missing(assessment, isEvidence);
         return new CaseConclusion(
                 "answer." + assessment.leaning().id(),
                 assessment.nextSteps().isEmpty() ? null : assessment.nextSteps().get(0),
+                reason(assessment),
                 all.subList(0, Math.min(MAX_MISSING, all.size())),
                 Math.max(0, all.size() - MAX_MISSING),
                 primary(all, mayEdit, decides));
+    }
+
+    private static String reason(Assessment assessment) {
+        return assessment.causes().get(0).weights().stream()
+                .filter(weight -> weight.decibans() > 0)
+                .flatMap(weight -> assessment.findings().stream()
+                        .filter(finding -> finding.id().equals(weight.finding())))
+                .map(Assessment.Finding::said)
+                .findFirst()
+                .orElse(null);
     }
 
     /** Every missing item, in the order of the assessment. */

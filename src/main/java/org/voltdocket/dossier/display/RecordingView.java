@@ -27,7 +27,7 @@ public record RecordingView(
     public record ChannelRow(String id, String unit) {}
 
     /** A limit to draw across a panel. */
-    public record LimitRow(double value, String unit, String quantity) {}
+    public record LimitRow(double value, String unit, String quantity, boolean minimum) {}
 
     public static RecordingView of(
             EvidenceItem item,
@@ -41,7 +41,7 @@ public record RecordingView(
                 .map(c -> new ChannelRow(c.id(), unit(c)))
                 .toList();
         List<LimitRow> limits = VoltageLimit.of(findings).stream()
-                .map(l -> new LimitRow(l.value(), l.unit(), l.quantity()))
+                .map(l -> new LimitRow(l.value(), l.unit(), l.quantity(), l.minimum()))
                 .toList();
         return new RecordingView(item, from, to, channels, regimes, marks, limits);
     }

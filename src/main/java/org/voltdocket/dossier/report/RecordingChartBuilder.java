@@ -120,10 +120,9 @@ final class RecordingChartBuilder {
         return VoltageLimit.of(findings).stream()
                 .map(level -> new Chart.Limit(
                         words.say(
-                                "report.limit",
-                                words.of("quantity", words.bare(level.quantity())),
-                                words.number(level.value()),
-                                level.unit()),
+                                level.minimum() ? "chart.limit.min" : "chart.limit.max",
+                                words.number(level.value()) + " " + level.unit(),
+                                words.of("quantity", words.bare(level.quantity()))),
                         level.value()))
                 .toList();
     }
