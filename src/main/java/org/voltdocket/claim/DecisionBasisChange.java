@@ -35,7 +35,15 @@ public record DecisionBasisChange(
     /** One thing that the assessment says otherwise. */
     @Schema(name = "GroundsDifference")
     public record Difference(
-            @Schema(allowableValues = {"rulebook", "battery-verdict", "leaning", "first-cause", "probability"})
+            @Schema(
+                    allowableValues = {
+                        "rulebook",
+                        "battery-verdict",
+                        "battery-reason",
+                        "leaning",
+                        "first-cause",
+                        "probability"
+                    })
             String what,
 
             String before,

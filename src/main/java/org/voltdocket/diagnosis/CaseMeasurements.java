@@ -10,9 +10,11 @@ import java.util.Objects;
 import java.util.TreeMap;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.cause.Contradictions;
+import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.quantity.FactQuantities;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.quantity.MeasurementContext;
+import org.voltdocket.diagnosis.quantity.RestAfterCharging;
 import org.voltdocket.diagnosis.quantity.TestQuantities;
 import org.voltdocket.diagnosis.quantity.bench.BenchQuantities;
 import org.voltdocket.diagnosis.quantity.drive.DriveQuantities;
@@ -27,48 +29,63 @@ final class CaseMeasurements {
     static final Map<String, String> UNITS = units();
 
     final List<Evidence> evidence;
-    final List<Measurement> measurements = new ArrayList<>();
     final Map<String, Interval> estimates = new LinkedHashMap<>();
     final Map<String, List<RegimeSpan>> regimes = new TreeMap<>();
-    final TestQuantities tests;
+    private final CaseInput input;
+    private final List<Measurement> recorded = new ArrayList<>();
+    private final Map<Evidence, DriveSignals> drives = new LinkedHashMap<>();
 
     CaseMeasurements(CaseInput input) {
-        evidence = input.evidence().stream()
+        this.input = input;
+        this.evidence = input.evidence().stream()
                 .sorted(Comparator.comparing((Evidence e) -> e.reading().kind()).thenComparing(Evidence::sha256))
                 .toList();
-        MeasurementContext reference = new MeasurementContext(input.facts(), testTemperature());
-        tests = TestQuantities.of(evidence, reference);
-        measurements.addAll(tests.measurements());
+        MeasurementContext context = new MeasurementContext(input.facts(), testTemperature());
+        boolean charged = tests(input.facts()).judged();
         for (Evidence item : evidence) {
             if (item.reading() instanceof Recording recording && recording.rows() > 1) {
-                read(item, recording, reference);
+                read(item, recording, context, charged);
             }
         }
-        measurements.addAll(BenchQuantities.runs(evidence));
-        measurements.addAll(OffsetAgreement.across(List.copyOf(measurements)));
-        measurements.addAll(FactQuantities.of(input.facts(), input.history(), newestDay()));
+        recorded.addAll(BenchQuantities.runs(evidence));
+        recorded.addAll(OffsetAgreement.across(List.copyOf(recorded)));
+        recorded.addAll(RestAfterCharging.of(evidence, drives));
     }
 
-    private void read(Evidence item, Recording recording, MeasurementContext reference) {
+    /** What the test records measure, given these facts. */
+    TestQuantities tests(Facts facts) {
+        return TestQuantities.of(evidence, new MeasurementContext(facts, testTemperature()));
+    }
+
+    /** All measurements: those of the recordings as they are, those of tests and facts given these facts. */
+    List<Measurement> given(Facts facts, TestQuantities tests) {
+        List<Measurement> out = new ArrayList<>(tests.measurements());
+        out.addAll(recorded);
+        out.addAll(FactQuantities.of(facts, input.history(), newestDay()));
+        return out;
+    }
+
+    private void read(Evidence item, Recording recording, MeasurementContext context, boolean charged) {
         switch (recording.kind()) {
             case STANDING_RECORDING -> {
-                StandingQuantities standing = StandingQuantities.of(item, reference);
-                measurements.addAll(standing.measurements());
+                StandingQuantities standing = StandingQuantities.of(item, context);
+                recorded.addAll(standing.measurements());
                 keep(standing.estimates());
                 regimes.put(item.id(), standing.regimes());
             }
             case CRANKING_RECORDING -> {
-                measurements.addAll(BenchQuantities.cranking(item, reference, tests.judged()));
-                measurements.addAll(BenchQuantities.course(item, reference));
+                recorded.addAll(BenchQuantities.cranking(item, context, charged));
+                recorded.addAll(BenchQuantities.course(item, context));
                 regimes.put(item.id(), BenchQuantities.crankingRegimes(recording));
             }
             case DISCHARGE_RECORDING -> {
-                measurements.addAll(BenchQuantities.run(item, reference));
+                recorded.addAll(BenchQuantities.run(item, context));
                 regimes.put(item.id(), BenchQuantities.dischargeRegimes(recording));
             }
             default -> {
-                DriveQuantities drive = DriveQuantities.of(item, reference);
-                measurements.addAll(drive.measurements());
+                DriveQuantities drive = DriveQuantities.of(item, context);
+                drives.put(item, drive.signals());
+                recorded.addAll(drive.measurements());
                 keep(drive.estimates());
                 regimes.put(item.id(), drive.regimes());
             }
@@ -96,7 +113,7 @@ final class CaseMeasurements {
         return n == 0 ? Double.NaN : sum / n;
     }
 
-    private LocalDate newestDay() {
+    LocalDate newestDay() {
         return evidence.stream()
                 .map(Contradictions::day)
                 .filter(Objects::nonNull)

@@ -47,6 +47,7 @@ public final class DecisionBasisText {
     private String said(Difference one, String value) {
         return switch (one.what()) {
             case "battery-verdict" -> words.of("verdict", value);
+            case "battery-reason" -> words.of("battery-reason", value);
             case "leaning" -> words.of("leaning", value);
             case "first-cause" -> words.of("cause-name", value);
             case "probability" -> words.percent(Double.parseDouble(value));

@@ -5,10 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.AlreadyStored;
-import org.voltdocket.evidence.EvidenceIntake;
+
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Stored;
 import org.voltdocket.evidence.Upload;
@@ -27,7 +28,7 @@ class DefaultReturnService implements ReturnService {
     private final ReturnReader reader;
     private final ReturnRepository returns;
     private final ReturnListRepository list;
-    private final EvidenceIntake intake;
+    private final EvidenceUploadService uploads;
 
     DefaultReturnService(
             ReturnArrivalService arrivals,
@@ -35,13 +36,13 @@ class DefaultReturnService implements ReturnService {
             ReturnReader reader,
             ReturnRepository returns,
             ReturnListRepository list,
-            EvidenceIntake intake) {
+            EvidenceUploadService uploads) {
         this.arrivals = arrivals;
         this.bench = bench;
         this.reader = reader;
         this.returns = returns;
         this.list = list;
-        this.intake = intake;
+        this.uploads = uploads;
     }
 
     @Override
@@ -102,7 +103,7 @@ class DefaultReturnService implements ReturnService {
         BenchAccess.require(actor);
         CaseReference ref = arrivals.fixCase(actor, id);
         IntakeResult received =
-                intake.accept(actor, ref, new Upload(file.fileName(), file.content(), file.note(), Origin.BENCH));
+                uploads.receive(actor, ref, new Upload(file.fileName(), file.content(), file.note(), Origin.BENCH));
         if (received instanceof Stored stored) {
             arrivals.addEvidence(id, stored.item().id());
         } else if (received instanceof AlreadyStored known && known.item().origin() == Origin.BENCH) {

@@ -41,8 +41,13 @@ class QuantitiesTest {
                         .mapToObj(seed -> second.make(scenario, seed).input()));
         return Stream.concat(
                         Stream.concat(demo, other), Stream.of(asleepWithSensor(), sampledFast(), severalCapacityRuns()))
-                .flatMap(input -> new CaseMeasurements(input).measurements.stream())
+                .flatMap(input -> all(input).stream())
                 .toList();
+    }
+
+    private static List<Measurement> all(CaseInput input) {
+        CaseMeasurements all = new CaseMeasurements(input);
+        return all.given(input.facts(), all.tests(input.facts()));
     }
 
     /** No model lets a vehicle report its battery current while it sleeps; some vehicles do. */

@@ -16,8 +16,10 @@ class SampleRecordingsTest {
     private static Set<String> measured(Evidence item) {
         Facts.BatteryFacts battery = new Facts.BatteryFacts(null, 70.0, null, null, null, null, null, null);
         Facts facts = new Facts(battery, null, null, null);
-        return new CaseMeasurements(new CaseInput(facts, History.NONE, List.of(item)))
-                .measurements.stream().map(Measurement::quantity).collect(Collectors.toSet());
+        CaseMeasurements all = new CaseMeasurements(new CaseInput(facts, History.NONE, List.of(item)));
+        return all.given(facts, all.tests(facts)).stream()
+                .map(Measurement::quantity)
+                .collect(Collectors.toSet());
     }
 
     private static Evidence sample(String name) {

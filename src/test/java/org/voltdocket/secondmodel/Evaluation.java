@@ -15,6 +15,7 @@ import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
+import org.voltdocket.worlds.WorldEvaluation;
 
 /**
  * The command that judges generated cases and writes what came out to {@code target/evaluation}.
@@ -31,6 +32,7 @@ import org.voltdocket.diagnosis.rulebook.Rulebook;
  * --no-voltage-pass     leaves out the second judging from measured_v alone (twice as fast)
  * --explain SCENARIO SEED   one case in full
  * --plot SCENARIO SEED      its recordings as PNG
+ * --world NAME          cases of the independent worlds instead; its options: {@link WorldEvaluation}
  * </pre>
  */
 public final class Evaluation {
@@ -49,6 +51,10 @@ public final class Evaluation {
 
     /** Reads the arguments and runs. */
     public static void main(String[] args) throws Exception {
+        if (List.of(args).contains("--world")) {
+            WorldEvaluation.main(args);
+            return;
+        }
         CaseSource source = new SecondModel();
         List<String> scenarios = new ArrayList<>();
         int seeds = 8;

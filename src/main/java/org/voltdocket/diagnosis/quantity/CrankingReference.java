@@ -20,6 +20,15 @@ public final class CrankingReference {
     private static final double SAME_STANDARD_SE = 0.05;
     private static final double CONVERTED_SE = 0.10;
 
+    /** Usual rating by EN 50342-1, A per Ah (common practice: 7.5 to 10.5), and its relative standard error. */
+    private static final double USUAL_A_PER_AH = 8.8;
+
+    private static final double USUAL_BY_SIZE_SE = 0.15;
+    /** Usual rating of a passenger car battery, A (common practice: 400 to 850), and its relative standard error. */
+    private static final double USUAL_A = 600;
+
+    private static final double USUAL_SE = 0.25;
+
     private CrankingReference() {}
 
     /** Least voltage, V, at a battery temperature, °C. */
@@ -51,6 +60,20 @@ public final class CrankingReference {
             relative = CONVERTED_SE;
         }
         return Optional.of(Interval.ofStandardError(share, relative * share));
+    }
+
+    /**
+     * Measured cranking current as a share of the usual rating of a battery's size, %, with its 95 % interval.
+     *
+     * @param standard null where not known
+     * @param capacityAh nominal capacity, Ah; null where not known
+     */
+    public static Interval shareOfUsual(double measuredA, CrankingStandard standard, Double capacityAh) {
+        double usual = capacityAh == null ? USUAL_A : USUAL_A_PER_AH * capacityAh;
+        double relative = capacityAh == null ? USUAL_SE : USUAL_BY_SIZE_SE;
+        double factor = standard == null ? 1 : toEn(standard).orElse(1);
+        double share = 100 * measuredA * factor / usual;
+        return Interval.ofStandardError(share, relative * share);
     }
 
     private static OptionalDouble toEn(CrankingStandard standard) {

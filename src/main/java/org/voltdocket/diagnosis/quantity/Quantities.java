@@ -254,6 +254,17 @@ public final class Quantities {
                     "%",
                     "Cranking current as a share of the rated one",
                     "Conversions EN = 0.92 SAE, DIN = 0.58 EN (trade, from memory) where the standards differ"),
+            new Quantity("arrival-voltage", "V", "Rest voltage at the first test of a battery as it came", METER),
+            new Quantity(
+                    "rest-after-driving",
+                    "V",
+                    "Rest voltage after a drive with 10 min at charging voltage",
+                    "Median of the last 30 s, engine off for a minute or more, or a battery test within 12 h"),
+            new Quantity(
+                    "cranking-share-by-size",
+                    "%",
+                    "Cranking current as a share of the usual rating of the battery's size, where its rating is not known",
+                    "Usual rating 8.8 A per Ah by EN, standard error 15 %; 600 A, 25 %, without a capacity (common practice)"),
             new Quantity("arrival-charge", "%", "State of charge at the first test of a battery as it came", TABLES),
             new Quantity("charge-after-recharge", "%", "State of charge at the deciding test, after charging", TABLES),
             new Quantity("voltage-after-recharge", "V", "Rest voltage at the deciding test, after charging", METER),

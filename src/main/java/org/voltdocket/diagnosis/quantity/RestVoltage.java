@@ -33,6 +33,11 @@ public final class RestVoltage {
     /** The same where the chemistry is not known, V (ours). */
     private static final double UNKNOWN_SE_V = 0.06;
 
+    /** How far published charts differ at their ends, V. */
+    private static final double CHART_SPREAD_V = 0.3;
+    /** Least width of an interval at the ends of the table, % (ours). */
+    private static final double LEAST_WIDTH = 5;
+
     private RestVoltage() {}
 
     /** Table of a chemistry, % to V at {@link #TABLE_C}; EFB where it is null. */
@@ -75,7 +80,18 @@ public final class RestVoltage {
         double value = inverse.at(v);
         double low = inverse.at(v - Interval.Z95 * se - unrestedV);
         double high = inverse.at(v + Interval.Z95 * se);
-        return new Interval(value, Math.min(low, value), Math.max(high, value));
+        return new Interval(
+                value, Math.min(low, Math.min(value, 100 - LEAST_WIDTH)), Math.max(high, Math.max(value, LEAST_WIDTH)));
+    }
+
+    /**
+     * Whether a rest voltage lies below the table by more than published charts differ at their ends (0.3 V): no state of
+     * charge explains it.
+     *
+     * @param volts rest voltage, V
+     */
+    public static boolean belowTable(Chemistry chemistry, double volts, double temperatureC) {
+        return volts + coldDrop(temperatureC) < table(chemistry).at(0) - CHART_SPREAD_V;
     }
 
     /** How much lower than at {@link #TABLE_C} a battery rests, V; negative above it. */

@@ -18,6 +18,8 @@ public final class TestQuantities {
 
     /** A battery below this is charged before it is judged, % (vehicle workshop manuals: at least 75 %). */
     public static final double JUDGED_FROM = 75;
+    /** The lower end of the interval of the charge must lie above this for a test of a battery that was not charged, % (ours). */
+    private static final double SURELY_ABOVE = 65;
     /** Accuracy of a workshop voltmeter, V, standard error (common practice). */
     private static final double METER_SE_V = 0.02;
 
@@ -82,9 +84,14 @@ public final class TestQuantities {
                 .toList();
         tested = !tests.isEmpty();
         tests.stream().filter(e -> !charged(e)).findFirst().ifPresent(e -> {
-            Interval soc = charge(test(e));
+            BatteryTest test = test(e);
+            Interval soc = charge(test);
             arrivedLow = soc.value() < RestVoltage.LOW_CHARGE;
-            say("arrival-charge", e, soc, test(e).temperatureC());
+            Interval volts = Interval.ofStandardError(test.restVoltageV(), METER_SE_V);
+            say("arrival-voltage", e, volts, test.temperatureC());
+            if (!belowTable(test)) {
+                say("arrival-charge", e, soc, test.temperatureC());
+            }
         });
         deciding(tests).ifPresent(this::judge);
         held(tests.stream().filter(TestQuantities::charged).toList());
@@ -108,19 +115,26 @@ public final class TestQuantities {
 
     /** The last test at enough charge; a bench test before a workshop's. */
     private Optional<Evidence> deciding(List<Evidence> tests) {
-        List<Evidence> fit = tests.stream()
-                .filter(e -> charged(e) || charge(test(e)).value() >= JUDGED_FROM - 5)
-                .toList();
+        List<Evidence> fit =
+                tests.stream().filter(e -> charged(e) || surelyCharged(test(e))).toList();
         Optional<Evidence> bench =
                 fit.stream().filter(e -> e.origin() == Origin.BENCH).reduce((a, b) -> b);
         return bench.or(() -> fit.stream().reduce((a, b) -> b));
+    }
+
+    /** Whether the rest voltage shows enough charge, its uncertainty and a cold battery included. */
+    private boolean surelyCharged(BatteryTest test) {
+        Interval soc = charge(test);
+        return soc.value() >= JUDGED_FROM - 5 && soc.low() >= SURELY_ABOVE;
     }
 
     private void judge(Evidence item) {
         BatteryTest test = test(item);
         judged = true;
         if (charged(item)) {
-            say("charge-after-recharge", item, charge(test), test.temperatureC());
+            if (!belowTable(test)) {
+                say("charge-after-recharge", item, charge(test), test.temperatureC());
+            }
             say(
                     "voltage-after-recharge",
                     item,
@@ -139,10 +153,22 @@ public final class TestQuantities {
                             test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())
                     .ifPresent(share -> say("cranking-share", item, share, test.temperatureC()));
         }
+        if (unrated) {
+            say(
+                    "cranking-share-by-size",
+                    item,
+                    CrankingReference.shareOfUsual(
+                            test.crankingCurrentA(), test.crankingStandard(), battery.capacityAh()),
+                    test.temperatureC());
+        }
         if (test.internalResistanceMilliohm() != null && rated != null && test.temperatureC() >= 5) {
             double value = test.internalResistanceMilliohm() * rated / 1000;
             say("resistance-by-rating", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
         }
+    }
+
+    private boolean belowTable(BatteryTest test) {
+        return RestVoltage.belowTable(reference.chemistry(), test.restVoltageV(), test.temperatureC());
     }
 
     private static BatteryTest test(Evidence item) {

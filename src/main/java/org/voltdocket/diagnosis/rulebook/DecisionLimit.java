@@ -18,6 +18,8 @@ public enum DecisionLimit {
     KIND_KNOWN("kind-known", "share", 0.5, 1),
     /** Least probability of a cause that gets a next step of its own. */
     NEXT_STEP("next-step", "probability", 0, 1),
+    /** What acting on the wrong cause costs, in working time. */
+    WRONG_REPAIR("wrong-repair", "min", 1, 100_000),
     /** Least probability of a cause for which more evidence is requested. */
     MORE_EVIDENCE("more-evidence", "probability", 0, 1);
 
@@ -38,7 +40,7 @@ public enum DecisionLimit {
         return id;
     }
 
-    /** Unit of the value: {@code probability} or {@code share}. */
+    /** Unit of the value: {@code probability}, {@code share} or {@code min}. */
     public String unit() {
         return unit;
     }

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Sha256;
 
 /**
@@ -17,6 +18,7 @@ import org.voltdocket.kernel.Sha256;
  * @param oddsSource where the starting odds come from
  * @param rules in the order of the file
  * @param decisions value, meaning and source of each decision limit
+ * @param tests what a test that is not there yet would cost and show, by kind of evidence
  * @param released false while the edition is in the making: no decision may rest on it
  */
 public record Rulebook(
@@ -26,7 +28,11 @@ public record Rulebook(
         String oddsSource,
         List<Rule> rules,
         Map<DecisionLimit, Decision> decisions,
+        Map<EvidenceKind, DiagnosticTest> tests,
         boolean released) {
+
+    /** The edition that new assessments are made by unless the server is configured otherwise. */
+    public static final String CURRENT_EDITION = "2026.1";
 
     /**
      * A decision limit as the edition gives it.
@@ -39,7 +45,7 @@ public record Rulebook(
     /** A released edition without decision limits, to evaluate rules only. */
     public Rulebook(
             String edition, Sha256 sha256, Map<Cause, Double> startingOdds, String oddsSource, List<Rule> rules) {
-        this(edition, sha256, startingOdds, oddsSource, rules, Map.of(), true);
+        this(edition, sha256, startingOdds, oddsSource, rules, Map.of(), Map.of(), true);
     }
 
     /**
@@ -53,6 +59,19 @@ public record Rulebook(
             throw new IllegalStateException("rule book " + edition + " has no decision limit " + limit.id());
         }
         return decision.value();
+    }
+
+    /** Reads {@link #CURRENT_EDITION} from the class path. */
+    public static Rulebook current() {
+        String file = "/shared/rulebook/" + CURRENT_EDITION + ".yaml";
+        try (InputStream yaml = Rulebook.class.getResourceAsStream(file)) {
+            if (yaml == null) {
+                throw new IllegalStateException(file + " is missing from the program");
+            }
+            return read(yaml);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /**

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Sha256;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
@@ -25,7 +26,7 @@ import org.yaml.snakeyaml.error.YAMLException;
 final class RulebookParser {
 
     private static final Set<String> TOP =
-            Set.of("edition", "issued", "inTheMaking", "startingOdds", "decisions", "rules");
+            Set.of("edition", "issued", "inTheMaking", "startingOdds", "decisions", "tests", "rules");
 
     private RulebookParser() {}
 
@@ -49,6 +50,7 @@ final class RulebookParser {
                 text(odds, "source", "startingOdds"),
                 rules(list(top.get("rules"), "rules")),
                 decisions(map(top.get("decisions"), "decisions")),
+                tests(map(top.get("tests"), "tests")),
                 !flag(top, "inTheMaking"));
     }
 
@@ -84,6 +86,30 @@ final class RulebookParser {
             }
         }
         return Collections.unmodifiableMap(out);
+    }
+
+    private static Map<EvidenceKind, DiagnosticTest> tests(Map<?, ?> members) {
+        Map<EvidenceKind, DiagnosticTest> out = new EnumMap<>(EvidenceKind.class);
+        members.forEach((key, node) -> {
+            EvidenceKind kind = YamlNodes.named(key, EvidenceKind::of, "tests");
+            String place = "tests." + kind.id();
+            Map<?, ?> test = map(node, place);
+            known(test, Set.of("minutes", "outside", "otherwise", "source"), place);
+            Map<Cause, Double> outside =
+                    YamlNodes.byEnum(test.get("outside"), Cause.class, Cause::of, place + ".outside");
+            outside.forEach((cause, p) -> probability(p, place + ".outside." + cause.id()));
+            double otherwise = YamlNodes.number(test.get("otherwise"), place + ".otherwise");
+            probability(otherwise, place + ".otherwise");
+            double minutes = YamlNodes.number(test.get("minutes"), place + ".minutes");
+            out.put(kind, new DiagnosticTest(minutes, outside, otherwise, text(test, "source", place)));
+        });
+        return Collections.unmodifiableMap(out);
+    }
+
+    private static void probability(double value, String place) {
+        if (!(value > 0 && value < 1)) {
+            throw refused(place, value + " is not a probability between 0 and 1.");
+        }
     }
 
     private static List<Rule> rules(List<?> rows) {

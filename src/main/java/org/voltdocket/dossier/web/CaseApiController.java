@@ -17,6 +17,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
+import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.casefile.CaseRequest;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.OpenCaseResult;
@@ -35,11 +36,13 @@ class CaseApiController {
     private static final String MERGE_PATCH = "application/merge-patch+json";
 
     private final CaseService cases;
+    private final CaseEditService caseEdits;
     private final DossierService dossiers;
     private final CaseResponseWriter answers;
 
-    CaseApiController(CaseService cases, DossierService dossiers, CaseResponseWriter answers) {
+    CaseApiController(CaseService cases, CaseEditService caseEdits, DossierService dossiers, CaseResponseWriter answers) {
         this.cases = cases;
+        this.caseEdits = caseEdits;
         this.dossiers = dossiers;
         this.answers = answers;
     }
@@ -64,7 +67,7 @@ class CaseApiController {
     @PostMapping
     ResponseEntity<byte[]> open(Actor actor, @RequestBody JsonNode body) {
         CaseRequest request = CaseRequest.read(body);
-        OpenCaseResult opened = cases.open(actor, request.newCase());
+        OpenCaseResult opened = caseEdits.open(actor, request.newCase());
         HttpStatus status = opened.created() ? HttpStatus.CREATED : HttpStatus.OK;
         return answers.answer(status, dossiers.of(actor, opened.ref().number()), request.ignored());
     }
@@ -100,7 +103,7 @@ class CaseApiController {
             @PathVariable CaseNumber number,
             @RequestBody JsonNode body,
             @RequestHeader(name = "If-Match", required = false) String ifMatch) {
-        PatchResult patch = cases.mend(actor, number, body, CaseResponseWriter.version(ifMatch));
+        PatchResult patch = caseEdits.updateFacts(actor, number, body, CaseResponseWriter.version(ifMatch));
         return answers.answer(HttpStatus.OK, dossiers.of(actor, number), patch.ignored());
     }
 

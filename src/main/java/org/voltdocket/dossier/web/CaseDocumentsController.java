@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.ServletWebRequest;
+import org.voltdocket.claim.ClaimService;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.bag.CaseBagExporter;
@@ -33,14 +34,10 @@ class CaseDocumentsController {
     private final CaseReport reports;
     private final CaseBagExporter bags;
     private final CaseResponseWriter answers;
-    private final CaseClaims claims;
+    private final ClaimService claims;
 
     CaseDocumentsController(
-            DossierService dossiers,
-            CaseReport reports,
-            CaseBagExporter bags,
-            CaseResponseWriter answers,
-            CaseClaims claims) {
+            DossierService dossiers, CaseReport reports, CaseBagExporter bags, CaseResponseWriter answers, ClaimService claims) {
         this.dossiers = dossiers;
         this.reports = reports;
         this.bags = bags;
@@ -74,9 +71,10 @@ class CaseDocumentsController {
         byte[] report = reports.of(actor, dossier);
         bags.check(dossier);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
-        PdfResponse.head(
-                response, "application/zip", ContentDisposition.attachment(), CaseBagExporter.name(dossier) + ".zip");
-        List<CaseBagExporter.Earlier> earlier = claims.earlier(actor, dossier).stream()
+        PdfResponse.head(response, "application/zip", ContentDisposition.attachment(), CaseBagExporter.name(dossier) + ".zip");
+        List<CaseBagExporter.Earlier> earlier = claims
+                .earlier(actor, dossier.file().ref().id(), dossier.claim())
+                .stream()
                 .map(claim -> answers.earlier(dossier, claim))
                 .toList();
         bags.write(

@@ -30,8 +30,11 @@ class RulebookRefusalTest {
               test-failed: {value: 0.3, unit: probability, meaning: m, source: ours}
               battery-fault: {value: 0.5, unit: probability, meaning: m, source: ours}
               kind-known: {value: 0.8, unit: share, meaning: m, source: ours}
+              wrong-repair: {value: 120, unit: min, meaning: m, source: ours}
               next-step: {value: 0.15, unit: probability, meaning: m, source: ours}
               more-evidence: {value: 0.04, unit: probability, meaning: m, source: ours}
+            tests:
+              charging-test: {minutes: 5, outside: {wiring: 0.4}, otherwise: 0.03, source: ours}
             rules:
               - id: ripple
                 quantity: ripple
@@ -132,6 +135,10 @@ class RulebookRefusalTest {
     @CsvSource(delimiter = '|', textBlock = """
             edition: "2000.1" | edition: 2000.1 | the rule book.edition: a text expected
             edition: "2000.1" | name: x | the rule book: unknown member 'name'
+            otherwise: 0.03   | otherwise: 0 | tests.charging-test.otherwise: 0.0 is not a probability
+            outside: {wiring: 0.4} | outside: {cable: 0.4} | tests.charging-test.outside:
+            minutes: 5        | minute: 5 | tests.charging-test: unknown member 'minute'
+            charging-test:    | charge-test: | tests: 'charge-test' is none of
             first-cause: {value: 0.4 | first-cause: {value: 1.4 | decisions.first-cause.value: 1.4 is not in the range 0.0 to 1.0.
             leaning: {value: 0.6 | leaning: {value: often | decisions.leaning.value: a number expected
             leaning: {value: 0.6, unit: probability | leaning: {value: 0.6, unit: V | decisions.leaning.unit: the unit is probability.

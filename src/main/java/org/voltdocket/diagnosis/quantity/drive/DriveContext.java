@@ -49,14 +49,19 @@ final class DriveContext {
                 restV,
                 Math.max(0, RestBeforeDrive.firstRun(drive)),
                 RestVoltage.at(reference.chemistry(), 100, drive.temperatureC()));
-        this.socStart = rested.map(r -> RestVoltage.charge(
-                reference.chemistry(),
-                r.voltage().value(),
-                drive.temperatureC(),
-                r.voltage().standardError(),
-                r.hidden()));
-        this.socSeen = restV.map(v ->
-                RestVoltage.charge(reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
+        boolean inRange = restV.filter(
+                        v -> !RestVoltage.belowTable(reference.chemistry(), v.value(), drive.temperatureC()))
+                .isPresent();
+        this.socStart = rested.filter(r -> inRange)
+                .map(r -> RestVoltage.charge(
+                        reference.chemistry(),
+                        r.voltage().value(),
+                        drive.temperatureC(),
+                        r.voltage().standardError(),
+                        r.hidden()));
+        this.socSeen = restV.filter(v -> inRange)
+                .map(v -> RestVoltage.charge(
+                        reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
     }
 
     void say(String quantity, Interval value) {

@@ -50,6 +50,11 @@ public final class DriveQuantities {
         return all;
     }
 
+    /** The signals that were measured. */
+    public DriveSignals signals() {
+        return notes.drive;
+    }
+
     public List<Measurement> measurements() {
         return notes.out;
     }

@@ -1,0 +1,226 @@
+package org.voltdocket.worlds;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.worlds.Assessor.Assessed;
+import org.voltdocket.worlds.WorldEvaluation.Outcome;
+import org.voltdocket.worlds.WorldTally.Count;
+
+/** Writes what an evaluation counted as Markdown. */
+final class WorldReport {
+
+    private final StringBuilder page = new StringBuilder();
+
+    private WorldReport() {}
+
+    static String of(List<Outcome> outcomes, String edition) {
+        WorldReport report = new WorldReport();
+        report.line("Rule book %s. Numbers are cases of cases, with the share in percent.", edition);
+        report.summary(outcomes);
+        report.bySeverity(outcomes);
+        report.byFault(outcomes);
+        report.calibration(outcomes);
+        report.coverage(outcomes);
+        return report.page.toString();
+    }
+
+    private void summary(List<Outcome> outcomes) {
+        Map<String, WorldTally> groups = groups(outcomes, o -> o.truth().world() + " · " + o.channels().id);
+        Map<String, Function<WorldTally, Count>> rows = new java.util.LinkedHashMap<>();
+        rows.put("first cause right", WorldTally::firstCause);
+        rows.put("first cause right, observable cases", WorldTally::firstCauseObservable);
+        rows.put("fault left no trace", t -> t.kind(Distinguishability.Kind.UNSEEN));
+        rows.put("fault looks like one of another cause", t -> t.kind(Distinguishability.Kind.LIKE_ANOTHER));
+        rows.put("stated above 95 %: right", WorldTally::firmStatements);
+        rows.put("healthy, leaning to battery or vehicle", WorldTally::healthyBlamed);
+        rows.put("battery judged", WorldTally::judged);
+        rows.put("battery verdict right, of judged", WorldTally::verdictRight);
+        rows.put("battery faults leaning to the battery", WorldTally::batteryFaultsBatterySide);
+        rows.put("failed battery called sound", WorldTally::failedCalledSound);
+        rows.put("good battery called failed", WorldTally::goodCalledFailed);
+        rows.put("failed battery leaning to the vehicle", WorldTally::failedVehicleSide);
+        rows.put("unjudged battery leaning to the vehicle", WorldTally::unjudgedVehicleSide);
+        rows.put("vehicle faults leaning to the vehicle", WorldTally::vehicleFaultsVehicleSide);
+        rows.put("leaning right, of those not open", WorldTally::leaningsRight);
+        rows.put("leaning open", WorldTally::open);
+        heading("Summary", "quantity", groups);
+        rows.forEach((name, count) -> row(name, groups, count));
+    }
+
+    private void bySeverity(List<Outcome> outcomes) {
+        Map<String, WorldTally> groups = groups(outcomes, o -> o.truth().world() + " · " + o.channels().id);
+        heading("First cause right by severity, observable cases with a fault", "severity", groups);
+        for (Severity severity : Severity.values()) {
+            List<Outcome> some = outcomes.stream()
+                    .filter(o -> o.truth().fault().cause() != Cause.NONE)
+                    .filter(o -> o.truth().severity() == severity)
+                    .toList();
+            row(
+                    severity.name().toLowerCase(Locale.ROOT),
+                    groups(some, o -> o.truth().world() + " · " + o.channels().id),
+                    WorldTally::firstCauseObservable);
+        }
+    }
+
+    private void byFault(List<Outcome> outcomes) {
+        Map<String, WorldTally> groups = groups(outcomes, o -> o.truth().world() + " · " + o.channels().id);
+        heading("First cause right by fault, and what is said instead", "fault", groups, "said instead");
+        for (Fault fault : Fault.values()) {
+            List<Outcome> some =
+                    outcomes.stream().filter(o -> o.truth().fault() == fault).toList();
+            if (!some.isEmpty()) {
+                Map<String, WorldTally> mine = groups(some, o -> o.truth().world() + " · " + o.channels().id);
+                row(fault.id(), mine, WorldTally::firstCause, instead(some));
+            }
+        }
+    }
+
+    private static String instead(List<Outcome> outcomes) {
+        Map<String, Long> causes = outcomes.stream()
+                .filter(o -> !o.right())
+                .collect(Collectors.groupingBy(o -> o.said().first().id(), TreeMap::new, Collectors.counting()));
+        return causes.entrySet().stream()
+                .sorted((a, b) -> Long.compare(b.getValue(), a.getValue()))
+                .map(e -> e.getKey() + " " + e.getValue())
+                .collect(Collectors.joining(", "));
+    }
+
+    private void calibration(List<Outcome> outcomes) {
+        line("");
+        line("## Calibration of the first cause");
+        line("");
+        line("| channels | tenth | cases | mean stated %% | right %% |");
+        line("|---|---|---|---|---|");
+        groups(outcomes, o -> o.channels().id)
+                .forEach((name, tally) -> tally.calibration()
+                        .forEach((tenth, sums) -> line(
+                                "| %s | %d to %d %% | %.0f | %.1f | %.1f |",
+                                name,
+                                10 * tenth,
+                                10 * tenth + 10,
+                                sums[0],
+                                100 * sums[1] / sums[0],
+                                100 * sums[2] / sums[0])));
+    }
+
+    private void coverage(List<Outcome> outcomes) {
+        Map<String, WorldTally> groups = groups(outcomes, o -> o.truth().world() + " · " + o.channels().id);
+        heading("Intervals of 95 % that hold the true value", "estimate", groups);
+        List<String> names = groups.values().stream()
+                .flatMap(t -> t.coverage().keySet().stream())
+                .distinct()
+                .sorted()
+                .toList();
+        for (String name : names) {
+            row(name, groups, t -> t.coverage().getOrDefault(name, new Count(0, 0)));
+        }
+    }
+
+    private static Map<String, WorldTally> groups(List<Outcome> outcomes, Function<Outcome, String> by) {
+        Map<String, WorldTally> groups = new java.util.LinkedHashMap<>();
+        outcomes.stream()
+                .collect(Collectors.groupingBy(by, java.util.LinkedHashMap::new, Collectors.toList()))
+                .forEach((name, some) -> groups.put(name, new WorldTally(some)));
+        return groups;
+    }
+
+    private void heading(String title, String first, Map<String, WorldTally> groups, String... more) {
+        line("");
+        line("## %s", title);
+        line("");
+        List<String> cells = new ArrayList<>(List.of(first));
+        cells.addAll(groups.keySet());
+        cells.addAll(List.of(more));
+        line("| %s |", String.join(" | ", cells));
+        line("|%s", "---|".repeat(cells.size()));
+    }
+
+    private void row(String name, Map<String, WorldTally> groups, Function<WorldTally, Count> count, String... more) {
+        List<String> cells = new ArrayList<>(List.of(name));
+        groups.values().forEach(tally -> cells.add(cell(count.apply(tally))));
+        cells.addAll(List.of(more));
+        line("| %s |", String.join(" | ", cells));
+    }
+
+    private static String cell(Count count) {
+        return count.whole() == 0
+                ? "–"
+                : String.format(Locale.ROOT, "%d/%d (%.1f)", count.part(), count.whole(), 100 * count.share());
+    }
+
+    private void line(String format, Object... values) {
+        page.append(String.format(Locale.ROOT, format, values)).append('\n');
+    }
+
+    /** One line for each case, for reading errors by pattern. */
+    static List<String> lines(List<Outcome> outcomes) {
+        List<String> lines = new ArrayList<>();
+        lines.add("world;channels;fault;seed;severity;kind;cause;said;stated;ofTruth;battery;leaning");
+        for (Outcome o : outcomes) {
+            lines.add(String.format(
+                    Locale.ROOT,
+                    "%s;%s;%s;%d;%s;%s;%s;%s;%.3f;%.3f;%s;%s",
+                    o.truth().world(),
+                    o.channels().id,
+                    o.truth().fault().id(),
+                    o.truth().seed(),
+                    o.truth().severity(),
+                    o.kind(),
+                    o.truth().fault().cause().id(),
+                    o.said().first().id(),
+                    o.said().stated(),
+                    o.said().probabilities().get(o.truth().fault().cause()),
+                    o.said().battery(),
+                    o.said().leaning().id()));
+        }
+        return lines;
+    }
+
+    /** One case in full. */
+    static String explain(WorldCase truth, Assessed said) {
+        WorldReport report = new WorldReport();
+        report.line(
+                "%s: true %s, strength %.2f",
+                truth, truth.fault().cause().id(), truth.setup().strength());
+        report.line("truth %s", truth.estimates());
+        report.line("%s", truth.input().facts());
+        truth.input().evidence().forEach(item -> report.line("  %s %s", item.id(), described(item.reading())));
+        report.line(
+                "said %s, %s: %s",
+                said.battery(), said.leaning().id(), said.whole().said());
+        said.whole().causes().stream()
+                .limit(4)
+                .forEach(c -> report.line("  %-16s %.3f %s", c.cause().id(), c.probability(), c.weights()));
+        said.whole().findings().stream()
+                .forEach(f -> report.line(
+                        "  %-9s %-34s %s [%s, %s] %s | %s",
+                        f.result().id(),
+                        f.id(),
+                        number(f.value()),
+                        number(f.low()),
+                        number(f.high()),
+                        f.unit(),
+                        f.said()));
+        said.whole().estimates().forEach((name, e) -> report.line("  %s %s", name, e));
+        report.line("regimes %s", said.whole().regimes());
+        report.line("missing %s; next %s", said.whole().missing(), said.whole().nextSteps());
+        return report.page.toString();
+    }
+
+    private static String number(Double value) {
+        return value == null ? "-" : String.format(Locale.ROOT, "%.3f", value);
+    }
+
+    private static String described(Object reading) {
+        return reading instanceof Recording r
+                ? String.format(Locale.ROOT, "%s %d rows %.0f s %s", r.kind().id(), r.rows(), r.durationS(), r.marks())
+                : reading.toString();
+    }
+}

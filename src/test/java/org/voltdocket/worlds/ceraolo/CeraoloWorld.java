@@ -1,0 +1,83 @@
+package org.voltdocket.worlds.ceraolo;
+
+import java.time.OffsetDateTime;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.worlds.Alternator;
+import org.voltdocket.worlds.BatteryModel;
+import org.voltdocket.worlds.Chance;
+import org.voltdocket.worlds.ChargeController;
+import org.voltdocket.worlds.DriveCycle;
+import org.voltdocket.worlds.Instruments;
+import org.voltdocket.worlds.Setup;
+import org.voltdocket.worlds.Trace;
+import org.voltdocket.worlds.World;
+import org.voltdocket.worlds.ceraolo.CeraoloBattery.Parameters;
+
+/**
+ * Ceraolo's network in cars that drive the urban and extra-urban cycle, watched by a fast logger.
+ *
+ * <p>Starter batteries differ from the published one: their ohmic resistance follows from the cranking current, and their
+ * voltage when full is that of their chemistry (12.65 V flooded, 12.9 V AGM; common practice).
+ */
+public final class CeraoloWorld implements World {
+
+    /** Capacity of the published parameters at the 20 h current and 25 °C, Ah, by their own equation. */
+    private static final double PUBLISHED_AH = 45.5;
+
+    private final Instruments instruments = new ConductanceInstruments();
+    private final DriveCycle cycle = new RegulatoryCycle();
+
+    @Override
+    public String name() {
+        return "ceraolo";
+    }
+
+    @Override
+    public BatteryModel battery(Setup setup, double charge, double celsius) {
+        Chance make = setup.chance().of("make");
+        double capacity =
+                setup.fittedAh() * make.between(0.96, 1.05) * setup.effects().capacityFactor();
+        double ohm = make.between(2.75, 3.1) / setup.ratedA() * setup.effects().resistanceFactor();
+        double full = switch (setup.chemistry()) {
+            case FLOODED -> 2.108;
+            case EFB -> 2.118;
+            case AGM, GEL -> 2.150;
+        };
+        return new CeraoloBattery(
+                new Parameters(full + 0.003 * make.normal(), ohm / 6),
+                capacity / PUBLISHED_AH,
+                6 - setup.effects().lostCells(),
+                celsius,
+                charge);
+    }
+
+    @Override
+    public Alternator alternator(Setup setup) {
+        Chance chance = setup.chance().of("alternator");
+        return new ExponentialAlternator(chance.between(100, 165), chance.between(60, 300), chance.between(0.03, 0.15));
+    }
+
+    @Override
+    public ChargeController controller(Setup setup) {
+        Chance chance = setup.chance().of("controller");
+        return setup.managed()
+                ? new WindowController(
+                        chance.between(14.5, 15.0), chance.between(12.7, 13.1), chance.between(0.76, 0.84))
+                : new RegulatedController(chance.between(14.1, 14.5));
+    }
+
+    @Override
+    public DriveCycle cycle() {
+        return cycle;
+    }
+
+    @Override
+    public Instruments instruments() {
+        return instruments;
+    }
+
+    @Override
+    public Logged log(Trace trace, EvidenceKind kind, OffsetDateTime startedAt, Setup setup, Chance chance) {
+        return new FastLogger(trace, kind, startedAt, setup, chance).take();
+    }
+}
