@@ -29,7 +29,8 @@ class NoFaultAnalysis implements TopicAnalysis {
         this.words = words;
     }
 
-    private record Group(UUID id, String name, Proportion share) {}
+    /** A workshop with its share of marked cases. */
+    record Group(UUID id, String name, Proportion share) {}
 
     @Override
     public Topic topic() {
@@ -45,13 +46,23 @@ class NoFaultAnalysis implements TopicAnalysis {
                     topic(), query, List.of(Statement.of("insight.no-fault.none")), table(List.of()), Optional.empty());
         }
         Funnel funnel = new Funnel(all.interval().value());
-        List<Row> rows = new ArrayList<>();
+        return new TopicResult(
+                topic(),
+                query,
+                statements(query, groups, all, funnel),
+                table(groups.stream()
+                        .map(group -> row(group, funnel, funnel.place(group.share())))
+                        .toList()),
+                Optional.of(drawing(groups, funnel, query)));
+    }
+
+    /** The share of all together, then each workshop outside the action limits. */
+    static List<Statement> statements(InsightQuery query, List<Group> groups, Proportion all, Funnel funnel) {
         List<Statement> statements = new ArrayList<>();
         statements.add(Statement.of("insight.no-fault.all." + query.by(), all.count(), all.of(), funnel.target()));
         for (Group group : groups) {
             Funnel.Place place = funnel.place(group.share());
-            rows.add(row(group, funnel, place));
-            if (place == Funnel.Place.FAR_HIGH || place == Funnel.Place.FAR_LOW) {
+            if (outside(place)) {
                 statements.add(Statement.of(
                                 "insight.no-fault." + (place == Funnel.Place.FAR_HIGH ? "high" : "low"),
                                 group.name(),
@@ -60,7 +71,11 @@ class NoFaultAnalysis implements TopicAnalysis {
                         .withKey(group.id().toString()));
             }
         }
-        return new TopicResult(topic(), query, statements, table(rows), Optional.of(drawing(groups, funnel, query)));
+        return statements;
+    }
+
+    private static boolean outside(Funnel.Place place) {
+        return place == Funnel.Place.FAR_HIGH || place == Funnel.Place.FAR_LOW;
     }
 
     @Override
@@ -108,12 +123,12 @@ class NoFaultAnalysis implements TopicAnalysis {
         };
     }
 
-    private static Row row(Group group, Funnel funnel, Funnel.Place place) {
+    static Row row(Group group, Funnel funnel, Funnel.Place place) {
         int size = Math.toIntExact(group.share().of());
         Interval share = group.share().interval();
         return Row.of(
                 group.id().toString(),
-                place == Funnel.Place.FAR_HIGH || place == Funnel.Place.FAR_LOW,
+                outside(place),
                 Cell.text(group.name()),
                 Cell.count(group.share().count()),
                 Cell.count(size),

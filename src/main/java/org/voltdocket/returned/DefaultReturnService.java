@@ -9,7 +9,6 @@ import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.AlreadyStored;
-
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Stored;
 import org.voltdocket.evidence.Upload;

@@ -40,7 +40,8 @@ class CaseApiController {
     private final DossierService dossiers;
     private final CaseResponseWriter answers;
 
-    CaseApiController(CaseService cases, CaseEditService caseEdits, DossierService dossiers, CaseResponseWriter answers) {
+    CaseApiController(
+            CaseService cases, CaseEditService caseEdits, DossierService dossiers, CaseResponseWriter answers) {
         this.cases = cases;
         this.caseEdits = caseEdits;
         this.dossiers = dossiers;

@@ -37,7 +37,11 @@ class CaseDocumentsController {
     private final ClaimService claims;
 
     CaseDocumentsController(
-            DossierService dossiers, CaseReport reports, CaseBagExporter bags, CaseResponseWriter answers, ClaimService claims) {
+            DossierService dossiers,
+            CaseReport reports,
+            CaseBagExporter bags,
+            CaseResponseWriter answers,
+            ClaimService claims) {
         this.dossiers = dossiers;
         this.reports = reports;
         this.bags = bags;
@@ -71,12 +75,12 @@ class CaseDocumentsController {
         byte[] report = reports.of(actor, dossier);
         bags.check(dossier);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
-        PdfResponse.head(response, "application/zip", ContentDisposition.attachment(), CaseBagExporter.name(dossier) + ".zip");
-        List<CaseBagExporter.Earlier> earlier = claims
-                .earlier(actor, dossier.file().ref().id(), dossier.claim())
-                .stream()
-                .map(claim -> answers.earlier(dossier, claim))
-                .toList();
+        PdfResponse.head(
+                response, "application/zip", ContentDisposition.attachment(), CaseBagExporter.name(dossier) + ".zip");
+        List<CaseBagExporter.Earlier> earlier =
+                claims.earlier(actor, dossier.file().ref().id(), dossier.claim()).stream()
+                        .map(claim -> answers.earlier(dossier, claim))
+                        .toList();
         bags.write(
                 dossier,
                 answers.body(dossier, null),
