@@ -1,5 +1,9 @@
 package org.voltdocket.returned;
 
+import org.voltdocket.kernel.CaseNumber;
+import java.time.format.DateTimeParseException;
+import java.time.ZoneOffset;
+import java.time.LocalDateTime;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -125,18 +129,42 @@ public final class ReturnRequestParser {
                 .orElseThrow(() -> oneOf("act", "start, finish, break-off", text));
     }
 
-    /** @throws RequestException (400) if it is no moment */
+    /** @throws RequestException (400) if it is not a time */
     public static Optional<Instant> at(String text) {
         try {
             return text == null || text.isBlank()
                     ? Optional.empty()
                     : Optional.of(OffsetDateTime.parse(text.strip()).toInstant());
         } catch (DateTimeException e) {
-            throw ReturnErrors.invalid("at", "'at' is a moment such as 2026-03-04T08:40:00+01:00; read '" + text + "'");
+            throw ReturnErrors.invalid("at", "'at' is a time such as 2026-03-04T08:40:00+01:00; read '" + text + "'");
         }
     }
 
-    /** @throws RequestException (400) if the member is there and is no text */
+    /**
+     * A time from a form, which is UTC like all times on the pages.
+     *
+     * @throws RequestException (400) if it is not a time
+     */
+    public static Optional<Instant> formTime(String text) {
+        try {
+            return text == null || text.isBlank()
+                    ? Optional.empty()
+                    : Optional.of(LocalDateTime.parse(text.strip()).toInstant(ZoneOffset.UTC));
+        } catch (DateTimeParseException e) {
+            return at(text);
+        }
+    }
+
+    /** @throws RequestException (400) if it is not a case number */
+    public static CaseNumber caseNumber(String text) {
+        try {
+            return CaseNumber.parse(text);
+        } catch (IllegalArgumentException e) {
+            throw ReturnErrors.invalid("case", e.getMessage().replaceAll("\\.$", ""));
+        }
+    }
+
+    /** @throws RequestException (400) if the member is present and not a text */
     public static String text(JsonNode body, String name) {
         JsonNode member = member(body, name);
         if (member != null && !member.isString()) {

@@ -3,13 +3,9 @@ package org.voltdocket.returned.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.io.InputStream;
-import java.time.LocalDateTime;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.springframework.http.ProblemDetail;
@@ -27,11 +23,9 @@ import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchFile;
-import org.voltdocket.returned.ReturnErrors;
 import org.voltdocket.returned.ReturnRequestParser;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
@@ -121,15 +115,7 @@ class ReturnPageController {
                 model,
                 flash,
                 response,
-                () -> returns.assignCase(actor, returned, number(number)));
-    }
-
-    private static CaseNumber number(String text) {
-        try {
-            return CaseNumber.parse(text);
-        } catch (IllegalArgumentException e) {
-            throw ReturnErrors.invalid("case", e.getMessage().replaceAll("\\.$", ""));
-        }
+                () -> returns.assignCase(actor, returned, ReturnRequestParser.caseNumber(number)));
     }
 
     @PostMapping("/steps")
@@ -152,19 +138,8 @@ class ReturnPageController {
                         returned,
                         ReturnRequestParser.step(given.get("step")),
                         ReturnRequestParser.act(given.get("act")),
-                        at(given.get("at")),
+                        ReturnRequestParser.formTime(given.get("at")),
                         given.get("note")));
-    }
-
-    /** Form times are UTC, like all times on these pages. */
-    private static Optional<java.time.Instant> at(String text) {
-        try {
-            return text == null || text.isBlank()
-                    ? Optional.empty()
-                    : Optional.of(LocalDateTime.parse(text.strip()).toInstant(ZoneOffset.UTC));
-        } catch (DateTimeParseException e) {
-            return ReturnRequestParser.at(text);
-        }
     }
 
     @PostMapping("/evidence")
