@@ -72,3 +72,13 @@ $$;
 
 create trigger case_workshop_opened_at before insert on case_workshop
     for each row execute function case_workshop_copy_opened_at();
+
+-- Cases whose latest change is not assessed yet. Written in the transaction of the change and removed by the assessment, so
+-- that a crash or a failure leaves none out.
+create table pending_assessment (
+    case_id    uuid primary key references case_file (id),
+    since      timestamptz not null,
+    failed_at  timestamptz,
+    reason     text,
+    check (num_nulls(failed_at, reason) in (0, 2))
+);

@@ -3,7 +3,7 @@
 
 create table raw_file (
     sha256  sha256_hex primary key,
-    bytes   bigint not null check (bytes between 1 and 67108864),
+    bytes   bigint not null check (bytes > 0),
     -- in raw_chunk, or in an object store (voltdocket.raw.bucket); files are never moved between them
     place   text not null default 'database' check (place in ('database', 'store'))
 );
@@ -13,7 +13,7 @@ create index raw_file_in_store on raw_file (sha256) where place = 'store';
 
 create table raw_chunk (
     sha256    text not null references raw_file (sha256),
-    seq       integer not null check (seq between 0 and 63),
+    seq       integer not null check (seq >= 0),
     data      bytea not null check (octet_length(data) between 1 and 1048576),
     -- whether data is deflated (RFC 1951); sha256 and bytes are those of the original
     deflated  boolean not null default false,

@@ -21,13 +21,3 @@ create table assessment (
 create index assessment_latest on assessment (case_id, ordinal desc);
 
 call make_append_only('assessment');
-
--- Cases whose latest change is not assessed yet. Written in the transaction of the change and removed by the assessment, so
--- that a crash or a failure leaves none out.
-create table assessment_due (
-    case_id    uuid primary key references case_file (id),
-    since      timestamptz not null,
-    failed_at  timestamptz,
-    reason     text,
-    check (num_nulls(failed_at, reason) in (0, 2))
-);

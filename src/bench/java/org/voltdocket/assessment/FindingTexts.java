@@ -14,6 +14,7 @@ import org.voltdocket.diagnosis.Corpus;
 import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 
 /**
  * Assessments of the sample cases as the server keeps them, cut down to so many findings and made into formats of PostgreSQL: 1 is
@@ -54,7 +55,7 @@ public final class FindingTexts {
         Assessment cut = new Assessment(
                 whole.rulebook(), whole.batteryVerdict(), whole.batteryReason(), whole.leaning(), causes, kept, whole.estimates(), Map.of(), whole.said(),
                 whole.nextSteps(), whole.missing());
-        return format(AssessmentTextCodec.body(cut, Instant.parse("2026-11-25T08:00:00Z")), kept, whole.leaning().id(), most);
+        return format(AssessmentJson.of(cut, Instant.parse("2026-11-25T08:00:00Z")), kept, whole.leaning().id(), most);
     }
 
     private static String format(String body, List<Assessment.Finding> findings, String leaning, int most) {

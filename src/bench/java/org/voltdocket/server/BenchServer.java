@@ -23,6 +23,7 @@ final class BenchServer implements AutoCloseable {
     private final OwnDatabase database;
     private final Path folder;
     private final int port;
+    private final int managementPort;
     private final Client health;
     private Process process;
     private double readyS;
@@ -30,10 +31,12 @@ final class BenchServer implements AutoCloseable {
     BenchServer(OwnDatabase database, Path folder) throws Exception {
         this.database = database;
         this.folder = Files.createDirectories(folder);
-        try (ServerSocket free = new ServerSocket(0)) {
+        try (ServerSocket free = new ServerSocket(0);
+                ServerSocket another = new ServerSocket(0)) {
             this.port = free.getLocalPort();
+            this.managementPort = another.getLocalPort();
         }
-        this.health = client();
+        this.health = new Client("http://localhost:" + managementPort);
         start();
     }
 
@@ -64,6 +67,7 @@ final class BenchServer implements AutoCloseable {
                 programOnly(),
                 "org.voltdocket.Voltdocket",
                 "--server.port=" + port,
+                "--management.server.port=" + managementPort,
                 "--spring.datasource.url=" + database.url(),
                 "--spring.datasource.username=postgres",
                 "--spring.datasource.password=",

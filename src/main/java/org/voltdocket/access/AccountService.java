@@ -241,9 +241,9 @@ public class AccountService {
                 who.actor(), address == null ? "email-removed" : "email-set", row.name(), Map.of()));
     }
 
-    /** Whether the account still stands as it did when the principal was made. */
+    /** Whether the account is enabled and unchanged since the principal was made. */
     @Transactional(readOnly = true)
-    public boolean stands(AccountPrincipal who) {
+    public boolean isCurrent(AccountPrincipal who) {
         return accounts.findById(who.account())
                 .filter(AccountEntity::enabled)
                 .map(row -> row.signedIn().stamp() == who.stamp())

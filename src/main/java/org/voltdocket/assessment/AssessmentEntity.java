@@ -12,9 +12,10 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.kernel.Sha256;
 
-/** Row of {@code assessment}: written once. */
+/** A row of {@code assessment}; never updated. */
 @Entity
 @Immutable
 @Table(name = "assessment")
@@ -23,7 +24,7 @@ class AssessmentEntity {
     @Id
     private UUID id;
 
-    /** Given by the database; later rows have higher ones. */
+    /** Assigned by the database, ascending. */
     @Column(insertable = false, updatable = false)
     private Long ordinal;
 
@@ -59,22 +60,17 @@ class AssessmentEntity {
         this.batteryVerdict = assessment.batteryVerdict().id();
         this.batteryReason = assessment.batteryReason().id();
         this.firstCause = first.cause().id();
-        this.probability = CanonicalAssessmentJson.number(first.probability()).doubleValue();
-        this.body = AssessmentTextCodec.body(assessment, assessedAt);
+        this.probability = AssessmentJson.number(first.probability()).doubleValue();
+        this.body = AssessmentJson.of(assessment, assessedAt);
         this.regimes = AssessmentTextCodec.regimes(assessment);
     }
 
-    /** Whether it rests on the same input and the same rule book. */
-    boolean restsOn(Sha256 rulebook, Sha256 input) {
-        return rulebookSha256.equals(rulebook.hex()) && inputSha256.equals(input.hex());
-    }
-
-    AssessmentSummary standing() {
+    AssessmentSummary summary() {
         return new AssessmentSummary(
                 Leaning.of(leaning), BatteryVerdict.of(batteryVerdict), Cause.of(firstCause), probability, assessedAt);
     }
 
-    StoredAssessment kept() {
+    StoredAssessment stored() {
         return new StoredAssessment(
                 id,
                 caseId,

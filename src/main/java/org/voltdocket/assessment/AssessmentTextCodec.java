@@ -1,16 +1,12 @@
 package org.voltdocket.assessment;
 
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.voltdocket.assessment.AssessmentView.CauseView;
-import org.voltdocket.assessment.AssessmentView.EstimateView;
 import org.voltdocket.assessment.AssessmentView.FindingView;
 import org.voltdocket.assessment.AssessmentView.RegimeView;
-import org.voltdocket.assessment.AssessmentView.WeightView;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.BatteryReason;
 import org.voltdocket.diagnosis.BatteryVerdict;
@@ -20,14 +16,10 @@ import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.Result;
 import tools.jackson.core.type.TypeReference;
 
-/** An assessment as text that is kept, and back. */
+/** Reads a stored assessment, and converts regimes to JSON and back. */
 final class AssessmentTextCodec {
 
     private AssessmentTextCodec() {}
-
-    static String body(Assessment assessment, Instant assessedAt) {
-        return CanonicalAssessmentJson.JSON.writeValueAsString(view(assessment, assessedAt));
-    }
 
     static String regimes(Assessment assessment) {
         Map<String, List<RegimeView>> byEvidence = new TreeMap<>();
@@ -69,39 +61,6 @@ final class AssessmentTextCodec {
                 view.said(),
                 view.nextSteps(),
                 view.missing());
-    }
-
-    private static AssessmentView view(Assessment a, Instant assessedAt) {
-        List<CauseView> causes = new ArrayList<>();
-        for (Assessment.RankedCause cause : a.causes()) {
-            causes.add(new CauseView(
-                    cause.cause().id(),
-                    CanonicalAssessmentJson.number(cause.probability()),
-                    cause.weights().stream()
-                            .map(w -> new WeightView(w.finding(), CanonicalAssessmentJson.number(w.decibans())))
-                            .toList()));
-        }
-        Map<String, EstimateView> estimates = new LinkedHashMap<>();
-        a.estimates()
-                .forEach((name, e) -> estimates.put(
-                        name,
-                        new EstimateView(
-                                CanonicalAssessmentJson.number(e.value()),
-                                CanonicalAssessmentJson.number(e.low()),
-                                CanonicalAssessmentJson.number(e.high()),
-                                e.unit())));
-        return new AssessmentView(
-                a.rulebook(),
-                assessedAt,
-                a.batteryVerdict().id(),
-                a.batteryReason().id(),
-                a.leaning().id(),
-                a.said(),
-                causes,
-                a.findings().stream().map(FindingView::of).toList(),
-                estimates,
-                a.nextSteps(),
-                a.missing());
     }
 
     private static Assessment.RankedCause cause(CauseView view) {

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 
 /** An assessment in JSON. What is not known is absent. */
 @Schema(name = "Assessment", description = "What the judge says of a case, by one edition of the rule book.")
@@ -167,12 +168,12 @@ public record AssessmentView(
                     f.rule(),
                     f.evidence(),
                     f.quantity(),
-                    CanonicalAssessmentJson.number(f.value()),
-                    CanonicalAssessmentJson.number(f.low()),
-                    CanonicalAssessmentJson.number(f.high()),
+                    AssessmentJson.number(f.value()),
+                    AssessmentJson.number(f.low()),
+                    AssessmentJson.number(f.high()),
                     f.unit(),
-                    CanonicalAssessmentJson.number(f.limit()),
-                    CanonicalAssessmentJson.number(f.limitHigh()),
+                    AssessmentJson.number(f.limit()),
+                    AssessmentJson.number(f.limitHigh()),
                     f.comparison(),
                     f.result().id(),
                     f.source(),
@@ -200,8 +201,8 @@ public record AssessmentView(
         /** The stretch as it is served. */
         public static RegimeView of(Assessment.RegimeSpan span) {
             return new RegimeView(
-                    CanonicalAssessmentJson.number(span.from()),
-                    CanonicalAssessmentJson.number(span.to()),
+                    AssessmentJson.number(span.from()),
+                    AssessmentJson.number(span.to()),
                     span.regime().id());
         }
     }

@@ -1,21 +1,13 @@
 package org.voltdocket.assessment;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.MapperFeature;
 import tools.jackson.databind.json.JsonMapper;
 
-/**
- * JSON that comes out the same on every machine: members in the order declared, numbers rounded to ten significant
- * digits and written plainly. How a runtime prints a {@code double} differs between versions; this does not.
- */
+/** The JSON mapper for texts that are kept or digested: members in the order declared, numbers without an exponent. */
 final class CanonicalAssessmentJson {
-
-    private static final MathContext DIGITS = new MathContext(10, RoundingMode.HALF_EVEN);
 
     /** Writes and reads what is kept. */
     static final JsonMapper JSON = JsonMapper.builder()
@@ -26,26 +18,4 @@ final class CanonicalAssessmentJson {
             .build();
 
     private CanonicalAssessmentJson() {}
-
-    /**
-     * The number as it is kept and served.
-     *
-     * @throws IllegalArgumentException if it is infinite or none
-     */
-    static BigDecimal number(double value) {
-        if (Double.isNaN(value) || Double.isInfinite(value)) {
-            throw new IllegalArgumentException("an assessment holds " + value + " where a number belongs");
-        }
-        BigDecimal rounded = new BigDecimal(value).round(DIGITS);
-        return rounded.signum() == 0 ? BigDecimal.ZERO : plain(rounded.stripTrailingZeros());
-    }
-
-    /** As {@link #number(double)}; null stays null. */
-    static BigDecimal number(Double value) {
-        return value == null ? null : number(value.doubleValue());
-    }
-
-    private static BigDecimal plain(BigDecimal stripped) {
-        return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
-    }
 }

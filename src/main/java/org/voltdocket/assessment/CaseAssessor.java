@@ -2,131 +2,158 @@ package org.voltdocket.assessment;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 import org.springframework.transaction.support.TransactionTemplate;
-import org.voltdocket.casefile.CaseFacts;
-import org.voltdocket.casefile.CaseService;
+import org.springframework.util.Assert;
+import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.diagnosis.Assessment;
-import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Diagnosis;
-import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
-import org.voltdocket.evidence.DuplicateRecordings;
-import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.trail.Trail;
 
-/** Runs the judge over one case, in a transaction of its own and under the case's lock. */
+/**
+ * Assesses one case. Each method first waits for memory and then starts a transaction of its own, so that a case that waits
+ * for memory holds neither a lock nor a connection.
+ */
 @Component
-class CaseAssessor {
+public class CaseAssessor {
 
     private static final Logger LOG = LoggerFactory.getLogger(CaseAssessor.class);
 
-    private final CaseService cases;
-    private final EvidenceArchive evidence;
-    private final DuplicateRecordings fingerprints;
-    private final AssessmentRepository rows;
-    private final PendingAssessments due;
-    private final CurrentEdition inForce;
+    private final CaseInputReader inputs;
+    private final AssessmentStore store;
+    private final PendingAssessments pending;
     private final Trail trail;
-    private final CaseLock lock;
     private final Clock clock;
-    private final TransactionTemplate ownTransaction;
+    private final TransactionTemplate reading;
+    private final TransactionTemplate writing;
 
     CaseAssessor(
-            CaseService cases,
-            EvidenceArchive evidence,
-            DuplicateRecordings fingerprints,
-            AssessmentRepository rows,
-            PendingAssessments due,
-            CurrentEdition inForce,
+            CaseInputReader inputs,
+            AssessmentStore store,
+            PendingAssessments pending,
             Trail trail,
-            CaseLock lock,
             Clock clock,
             PlatformTransactionManager transactions) {
-        this.cases = cases;
-        this.evidence = evidence;
-        this.fingerprints = fingerprints;
-        this.rows = rows;
-        this.due = due;
-        this.inForce = inForce;
+        this.inputs = inputs;
+        this.store = store;
+        this.pending = pending;
         this.trail = trail;
-        this.lock = lock;
         this.clock = clock;
-        this.ownTransaction = new TransactionTemplate(transactions);
-        this.ownTransaction.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+        this.reading = newTransaction(transactions);
+        this.reading.setReadOnly(true);
+        // facts and evidence of one moment, without locking the case
+        this.reading.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
+        this.writing = newTransaction(transactions);
     }
 
-    /** Assesses; a failure is logged, kept in the trail and shown with the case, never thrown. */
-    void assess(UUID caseId) {
+    private static TransactionTemplate newTransaction(PlatformTransactionManager transactions) {
+        TransactionTemplate template = new TransactionTemplate(transactions);
+        template.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+        return template;
+    }
+
+    /**
+     * Assesses a case by the edition in force, appends the result if its input or edition is new, and removes the mark of
+     * pending cases. A failure is logged, recorded in the trail and shown with the case, never thrown.
+     *
+     * @throws IllegalStateException if called inside a transaction, which would hold a second connection
+     */
+    void assess(UUID caseId, CurrentEdition edition) {
+        Assert.state(
+                !TransactionSynchronizationManager.isActualTransactionActive(),
+                "A case is assessed after the transaction that changed it, not inside.");
         try {
-            ownTransaction.executeWithoutResult(tx -> judge(caseId));
+            inputs.withMemoryFor(
+                    caseId,
+                    () -> writing.execute(tx -> {
+                        store.lock(caseId);
+                        Optional<Instant> marked = pending.since(caseId);
+                        append(caseId, edition.rulebook(), result -> {});
+                        marked.ifPresent(since -> pending.clear(caseId, since));
+                        return caseId;
+                    }));
         } catch (RuntimeException | OutOfMemoryError | StackOverflowError e) {
             LOG.error("case {} could not be assessed; its evidence is kept", caseId, e);
-            noteFailure(caseId, e);
+            recordFailure(caseId, e);
         }
     }
 
-    /** As {@link #assess}, for callers that have no memory for the case's recordings yet. */
-    void assessWithRoom(UUID caseId) {
-        evidence.withRoomFor(caseId, () -> {
-            assess(caseId);
-            return null;
-        });
+    /** Assesses without storing. If the latest assessment has the same input and edition, it is the answer. */
+    public ReassessmentResult trial(UUID caseId, Rulebook book) {
+        return inputs.withMemoryFor(
+                caseId, () -> reading.execute(tx -> assess(caseId, book).result()));
     }
 
-    private void judge(UUID caseId) {
-        lock.take(caseId);
-        Optional<Instant> since = due.since(caseId);
-        CaseFacts file = cases.facts(caseId);
-        History history = cases.history(caseId).with(fingerprints.underAnotherSerial(caseId));
-        List<EvidenceItem> items = evidence.ofCase(caseId);
-        Sha256 input = InputDigest.of(file, history, items);
-        Rulebook book = inForce.rulebook();
-        boolean known = rows.findFirstByCaseIdOrderByOrdinalDesc(caseId)
-                .filter(latest -> latest.restsOn(book.sha256(), input))
-                .isPresent();
-        if (!known) {
-            append(caseId, new CaseInput(file.facts(), history, evidence.readings(caseId)), book, input);
+    /**
+     * Assesses and appends, unless the latest assessment has the same input and edition, so that a repeated run appends
+     * nothing twice.
+     *
+     * @param listener receives what was appended, in the same transaction; not called if nothing was
+     */
+    public ReassessmentResult reassess(UUID caseId, Rulebook book, Consumer<ReassessmentResult> listener) {
+        return inputs.withMemoryFor(
+                caseId,
+                () -> writing.execute(tx -> {
+                    store.lock(caseId);
+                    return append(caseId, book, listener);
+                }));
+    }
+
+    private ReassessmentResult append(UUID caseId, Rulebook book, Consumer<ReassessmentResult> listener) {
+        Work work = assess(caseId, book);
+        if (work.result().keptAt().isEmpty()) {
+            store.append(caseId, work.result().after(), book.sha256(), work.input());
+            listener.accept(work.result());
         }
-        since.ifPresent(at -> due.done(caseId, at));
+        return work.result();
     }
 
-    private void append(UUID caseId, CaseInput input, Rulebook book, Sha256 digest) {
-        Assessment assessment = Diagnosis.assess(input, book);
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        AssessmentEntity row = new AssessmentEntity(caseId, assessment, book.sha256(), digest, now);
-        rows.save(row);
-        cases.noteStanding(caseId, row.standing());
+    private record Work(ReassessmentResult result, Sha256 input) {}
+
+    private Work assess(UUID caseId, Rulebook book) {
+        CaseInputReader.Summary summary = inputs.summary(caseId);
+        Optional<StoredAssessment> latest = store.latest(caseId).map(AssessmentEntity::stored);
+        Optional<Assessment> before = latest.map(StoredAssessment::assessment);
+        Optional<StoredAssessment> same = latest.filter(stored -> stored.hasInput(book.sha256(), summary.digest()));
+        Assessment after = same.isPresent() ? before.get() : Diagnosis.assess(inputs.input(caseId, summary), book);
+        return new Work(
+                new ReassessmentResult(summary.ref(), before, after, same.map(StoredAssessment::assessedAt)),
+                summary.digest());
     }
 
-    private void noteFailure(UUID caseId, Throwable failure) {
-        String reason = failure instanceof OutOfMemoryError
-                ? "The server ran out of memory while judging."
-                : "The judge stopped at " + failure.getClass().getSimpleName()
-                        + (failure.getMessage() == null ? "" : ": " + failure.getMessage());
+    /** What went wrong, in one sentence for the case page. */
+    public static String reason(Throwable failure) {
+        if (failure instanceof OutOfMemoryError) {
+            return "The server ran out of memory during the assessment.";
+        }
+        return "The assessment stopped with " + failure.getClass().getSimpleName()
+                + (failure.getMessage() == null ? "" : ": " + failure.getMessage());
+    }
+
+    private void recordFailure(UUID caseId, Throwable failure) {
         try {
-            ownTransaction.executeWithoutResult(tx -> {
-                due.failed(caseId, clock.instant(), reason);
+            writing.executeWithoutResult(tx -> {
+                pending.fail(caseId, clock.instant(), reason(failure));
                 trail.record(
                         Actor.system(),
                         "assessment-failed",
-                        cases.facts(caseId).ref().number().value(),
-                        Map.of("reason", reason));
+                        inputs.reference(caseId).number().value(),
+                        Map.of("reason", reason(failure)));
             });
         } catch (RuntimeException e) {
-            LOG.error("nor could that be noted; the case stays due and is tried at the next start", e);
+            LOG.error("the failure could not be recorded; the case stays pending and is tried at the next start", e);
         }
     }
 }

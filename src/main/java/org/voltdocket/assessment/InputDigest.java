@@ -9,6 +9,7 @@ import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.FactsJson;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Sha256;
 
@@ -20,8 +21,8 @@ final class InputDigest {
     static Sha256 of(CaseFacts file, History history, List<EvidenceItem> items) {
         Map<String, Object> facts = new LinkedHashMap<>();
         FactsJson.flat(file.facts())
-                .forEach((name, value) ->
-                        facts.put(name, value instanceof Double d ? CanonicalAssessmentJson.number(d) : value));
+                .forEach(
+                        (name, value) -> facts.put(name, value instanceof Double d ? AssessmentJson.number(d) : value));
         Map<String, Object> input = new LinkedHashMap<>();
         input.put("batterySerial", file.ref().serial().value());
         input.put("vin", file.ref().vin().value());

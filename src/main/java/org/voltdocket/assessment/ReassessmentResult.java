@@ -6,11 +6,11 @@ import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.diagnosis.Assessment;
 
 /**
- * A case judged by an edition that need not be the one in force.
+ * The assessment of a case by an edition that may differ from the one in force.
  *
- * @param before what its latest kept assessment says; empty where there is none
- * @param after what the edition says of the case as it is now
- * @param keptAt when the assessment {@code after} was kept; empty where it was worked out and not kept
+ * @param before the latest stored assessment; empty if there is none
+ * @param after the assessment by the edition
+ * @param keptAt when {@code after} was stored before; empty if it is new
  */
 public record ReassessmentResult(
         CaseReference ref, Optional<Assessment> before, Assessment after, Optional<Instant> keptAt) {}

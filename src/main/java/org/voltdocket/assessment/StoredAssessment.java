@@ -6,10 +6,10 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * One assessment as kept.
+ * A stored assessment.
  *
  * @param rulebookSha256 digest of the rule book's file
- * @param inputSha256 digest of the facts, history and evidence it rests on
+ * @param inputSha256 digest of the facts, history and evidence it is based on
  * @param body the JSON exactly as served
  * @param assessment the same as a value
  */
@@ -20,4 +20,9 @@ public record StoredAssessment(
         Sha256 inputSha256,
         Instant assessedAt,
         String body,
-        Assessment assessment) {}
+        Assessment assessment) {
+
+    boolean hasInput(Sha256 rulebook, Sha256 input) {
+        return rulebookSha256.equals(rulebook) && inputSha256.equals(input);
+    }
+}

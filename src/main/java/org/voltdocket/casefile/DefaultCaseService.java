@@ -18,6 +18,8 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.read.Fact;
+import org.voltdocket.diagnosis.read.FactsParser;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
@@ -26,7 +28,7 @@ import org.voltdocket.kernel.Vin;
 import org.voltdocket.trail.Trail;
 import tools.jackson.databind.JsonNode;
 
-/** The case files in PostgreSQL. Locks in this order: case, news (which notes a case as due), trail. */
+/** The case files in PostgreSQL. Locks in this order: case, pending assessments, trail. */
 @Service
 @Transactional
 class DefaultCaseService implements CaseService {
@@ -36,6 +38,7 @@ class DefaultCaseService implements CaseService {
     private final CaseSearch search;
     private final RelatedCaseRepository kin;
     private final JdbcClient db;
+    private final PendingAssessments pending;
     private final Trail trail;
     private final AccountService accounts;
     private final ApplicationEventPublisher news;
@@ -47,6 +50,7 @@ class DefaultCaseService implements CaseService {
             CaseSearch search,
             RelatedCaseRepository kin,
             JdbcClient db,
+            PendingAssessments pending,
             Trail trail,
             AccountService accounts,
             ApplicationEventPublisher news,
@@ -56,6 +60,7 @@ class DefaultCaseService implements CaseService {
         this.search = search;
         this.kin = kin;
         this.db = db;
+        this.pending = pending;
         this.trail = trail;
         this.accounts = accounts;
         this.news = news;
@@ -104,6 +109,8 @@ class DefaultCaseService implements CaseService {
         details.put("batterySerial", row.ref().serial().value());
         details.put("vin", row.ref().vin().value());
         Fact.known(facts).forEach((fact, value) -> details.put(fact.path(), Fact.plain(value)));
+        pending.mark(row.id());
+        siblings(row.id()).forEach(pending::mark);
         news.publishEvent(new CaseOpenedEvent(row.id()));
         trail.record(actor, "case-opened", row.ref().number().value(), details);
     }
@@ -122,6 +129,7 @@ class DefaultCaseService implements CaseService {
         }
         FactChanges.refuseImpossible(after, today());
         row.change(after);
+        pending.mark(row.id());
         news.publishEvent(new FactsChangedEvent(row.id()));
         trail.record(actor, act, row.ref().number().value(), changes);
     }
@@ -133,11 +141,11 @@ class DefaultCaseService implements CaseService {
         CaseEntity row = rows.lockNumber(number.value())
                 .filter(found -> visibility.sees(actor, found.id()))
                 .orElseThrow(() -> new NotFoundException("case " + number));
-        FactsParser.Patch patch = FactsParser.patch(mergePatch, row.ref());
+        FactsParser.Parsed patch = CaseRequest.patch(mergePatch, row.ref());
         if (ifVersion.isPresent() && ifVersion.getAsLong() != row.version()) {
             throw new VersionConflictException(row.ref());
         }
-        change(actor, row, FactChanges.patch(row.facts(), patch.told()), "facts-mended");
+        change(actor, row, FactChanges.patch(row.facts(), patch.values()), "facts-mended");
         return new PatchResult(facts(row), patch.ignored());
     }
 

@@ -10,12 +10,12 @@ import java.util.Objects;
 import java.util.Optional;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.read.Fact;
+import org.voltdocket.diagnosis.read.FactsParser;
 import org.voltdocket.kernel.FieldError;
 
-/** Arithmetic of facts: fill, patch, compare, and whether they can be true together. */
+/** Fills, patches and compares facts, and refuses facts that cannot be true together. */
 final class FactChanges {
-
-    private static final LocalDate EARLIEST = LocalDate.of(1950, 1, 1);
 
     private FactChanges() {}
 
@@ -74,32 +74,12 @@ final class FactChanges {
     }
 
     /**
-     * Refuses days that cannot be: before 1950, more than a day ahead (clocks and time zones differ), sold or fitted
-     * before produced. Fitted before sold is odd, not impossible; the judge may remark on it.
+     * Refuses impossible days.
+     *
+     * @throws InvalidFactsException naming each of them
      */
     static void refuseImpossible(Facts facts, LocalDate today) {
-        List<FieldError> errors = new ArrayList<>();
-        for (Fact fact : List.of(Fact.PRODUCED_ON, Fact.SOLD_ON, Fact.FITTED_ON)) {
-            LocalDate day = (LocalDate) fact.of(facts);
-            if (day == null) {
-                continue;
-            }
-            if (day.isBefore(EARLIEST)) {
-                errors.add(new FieldError(fact.path(), "'" + fact.path() + "' is not before 1950; read " + day + "."));
-            } else if (day.isAfter(today.plusDays(1))) {
-                errors.add(new FieldError(fact.path(), "'" + fact.path() + "' lies ahead; read " + day + "."));
-            }
-        }
-        LocalDate produced = facts.battery().producedOn();
-        for (Fact fact : List.of(Fact.SOLD_ON, Fact.FITTED_ON)) {
-            LocalDate day = (LocalDate) fact.of(facts);
-            if (produced != null && day != null && day.isBefore(produced)) {
-                errors.add(new FieldError(
-                        fact.path(),
-                        "'" + fact.path() + "' is not before the battery was produced, " + produced + "; read " + day
-                                + "."));
-            }
-        }
+        List<FieldError> errors = FactsParser.impossibleDays(facts, today);
         if (!errors.isEmpty()) {
             throw new InvalidFactsException(errors, Optional.empty());
         }

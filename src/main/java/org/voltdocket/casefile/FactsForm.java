@@ -2,6 +2,7 @@ package org.voltdocket.casefile;
 
 import java.util.Map;
 import java.util.function.Function;
+import org.voltdocket.diagnosis.read.Fact;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 

@@ -3,6 +3,7 @@ package org.voltdocket.casefile;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.read.Fact;
 
 /** Facts as JSON answers and canonical texts write them. */
 public final class FactsJson {

@@ -13,30 +13,30 @@ import org.voltdocket.warranty.WarrantyCalculation;
 /**
  * A claim as one actor may see it.
  *
- * @param workshop whose claim it is
- * @param asked what the workshop asks for
- * @param version raised by every step
- * @param allowed the steps that this actor may take now
+ * @param workshop that claims
+ * @param amount that the workshop claims
+ * @param version increased by every step
+ * @param allowed the actions that this actor may take now
  * @param steps oldest first
- * @param wanted what was asked for last, with what came; empty where nothing was
- * @param use how the vehicle is used, as the workshop said
- * @param warranty what it is worth by the warranty terms; as reckoned for the decision once there is one
- * @param papers digests of what was printed of the decision
- * @param place which claim of the case it is, from 1
+ * @param requestedItems of the latest evidence request, with their answers; empty if nothing was requested
+ * @param use of the vehicle, as stated by the workshop
+ * @param warranty the amount due by the warranty terms; frozen by the decision
+ * @param papers digests of the documents of the decision
+ * @param place of the claim among the claims of its case, from 1
  * @param objections of the workshop to the decision, oldest first
  * @param proposal a decision that waits for a second person
  */
 public record Claim(
         UUID id,
         UUID workshop,
-        Money asked,
+        Money amount,
         ClaimState state,
         long version,
         Instant openedAt,
         String openedBy,
         List<ClaimAction> allowed,
         List<ClaimStep> steps,
-        List<RequestedItem> wanted,
+        List<RequestedItem> requestedItems,
         Map<DocumentKind, Sha256> papers,
         Optional<DecisionProposal> proposal,
         Optional<ClaimDecision> decision,
@@ -48,28 +48,28 @@ public record Claim(
     public Claim {
         allowed = List.copyOf(allowed);
         steps = List.copyOf(steps);
-        wanted = List.copyOf(wanted);
+        requestedItems = List.copyOf(requestedItems);
         objections = List.copyOf(objections);
     }
 
-    /** The objection that waits for its answer. */
-    public Optional<Objection> objected() {
+    /** The objection that is not answered yet. */
+    public Optional<Objection> openObjection() {
         return objections.stream().filter(Objection::open).findFirst();
     }
 
-    /** What happened last; empty for a claim just opened. */
+    /** The latest step; empty for a new claim. */
     public Optional<ClaimStep> lastStep() {
         return steps.isEmpty() ? Optional.empty() : Optional.of(steps.get(steps.size() - 1));
     }
 
-    /** What the distributor waits for; empty but in {@link ClaimState#EVIDENCE_ASKED}. */
+    /** The items that the distributor waits for; empty in other states than {@link ClaimState#EVIDENCE_ASKED}. */
     public List<String> awaited() {
         return state == ClaimState.EVIDENCE_ASKED
-                ? wanted.stream().map(RequestedItem::said).toList()
+                ? requestedItems.stream().map(RequestedItem::name).toList()
                 : List.of();
     }
 
-    /** Whether one of the steps open to the actor decides. */
+    /** Whether the actor may decide the claim now. */
     public boolean mayDecide() {
         return allowed.stream().anyMatch(ClaimAction::decides);
     }

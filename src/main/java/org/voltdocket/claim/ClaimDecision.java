@@ -36,4 +36,12 @@ public record ClaimDecision(
         boolean againstLeaning,
         Optional<Money> limit,
         Optional<Confirmation> confirmation,
-        Map<UUID, Sha256> evidence) {}
+        Map<UUID, Sha256> evidence) {
+
+    /** Whether it pays more than one person may grant and is not confirmed yet. */
+    boolean needsSecondPerson() {
+        return confirmation.isEmpty()
+                && limit.filter(most -> paid.amount().compareTo(most.amount()) > 0)
+                        .isPresent();
+    }
+}

@@ -11,7 +11,7 @@ import org.voltdocket.kernel.Role;
 import org.voltdocket.mail.Outbox;
 import org.voltdocket.ui.TextFormatter;
 
-/** Tells people by mail that it is their turn. A message holds the number of the case and a link, and nothing of a person. */
+/** Writes mail to the people who have to act next. A message contains the case number and a link, and no personal data. */
 @Component
 class ClaimMailer {
 
@@ -25,17 +25,20 @@ class ClaimMailer {
         this.words = words;
     }
 
-    /** In the transaction that takes the step. */
-    void tell(CaseNumber number, UUID workshop, ClaimStep step, List<ClaimStep> all) {
+    /**
+     * Called in the transaction that takes the step.
+     *
+     * @param all steps of the claim, oldest first
+     */
+    void stepTaken(CaseNumber number, UUID workshop, ClaimStep step, List<ClaimStep> all) {
         if (!outbox.isOn()) {
             return;
         }
-        boolean proposes = step.action().decides() && step.from() == step.to();
         switch (step.action()) {
             case ASK -> send(number, "asked", accounts.emailsOf(workshop));
             case ANSWER -> send(number, "answered", asker(all));
             case APPROVE, DECLINE, GOODWILL, CONFIRM -> {
-                if (proposes) {
+                if (step.isProposal()) {
                     send(number, "proposed", others(step.by()));
                 } else {
                     send(number, "decided", accounts.emailsOf(workshop));
@@ -46,15 +49,15 @@ class ClaimMailer {
         }
     }
 
-    /** A workshop objected: tells who decided. */
-    void tellObjection(CaseNumber number, ClaimDecision decision) {
+    /** A workshop objected: writes to the person who decided. */
+    void objected(CaseNumber number, ClaimDecision decision) {
         if (outbox.isOn()) {
             send(number, "objected", accounts.emailOf(decision.by()).stream().toList());
         }
     }
 
-    /** The objection is answered. */
-    void tellAnswer(CaseNumber number, UUID workshop) {
+    /** An objection is answered: writes to the workshop. */
+    void objectionAnswered(CaseNumber number, UUID workshop) {
         if (outbox.isOn()) {
             send(number, "objection-answered", accounts.emailsOf(workshop));
         }
@@ -71,7 +74,7 @@ class ClaimMailer {
     }
 
     private List<String> asker(List<ClaimStep> all) {
-        return EvidenceRequestRepository.lastAsk(all).flatMap(ask -> accounts.emailOf(ask.by())).stream()
+        return RequestedItems.latestRequest(all).flatMap(ask -> accounts.emailOf(ask.by())).stream()
                 .toList();
     }
 

@@ -33,7 +33,7 @@ class ClaimRepository {
             UUID id,
             UUID caseId,
             UUID workshop,
-            Money asked,
+            Money amount,
             UseClass use,
             ClaimState state,
             long version,
@@ -80,8 +80,16 @@ class ClaimRepository {
         return db.sql(LATEST + " for update").param(caseId).query(Row::of).optional();
     }
 
-    /** @return false if the case has a claim that is not at its end */
-    boolean open(UUID caseId, UUID workshop, Money asked, UseClass use, Instant at, String by) {
+    /** The claim as it is now. */
+    Row require(UUID claimId) {
+        return db.sql("select * from claim where id = ?")
+                .param(claimId)
+                .query(Row::of)
+                .single();
+    }
+
+    /** @return false if the case has an open claim */
+    boolean open(UUID caseId, UUID workshop, Money amount, UseClass use, Instant at, String by) {
         return db.sql("""
                         insert into claim (id, case_id, workshop_id, amount, currency, use_class, opened_at, opened_by)
                         values (?, ?, ?, ?, ?, ?, ?, ?)
@@ -89,8 +97,8 @@ class ClaimRepository {
                         .param(UUID.randomUUID())
                         .param(caseId)
                         .param(workshop)
-                        .param(asked.amount())
-                        .param(asked.code())
+                        .param(amount.amount())
+                        .param(amount.code())
                         .param(use.id())
                         .param(at.atOffset(ZoneOffset.UTC))
                         .param(by)
@@ -99,11 +107,11 @@ class ClaimRepository {
     }
 
     /** Moves the claim and keeps the step. */
-    void step(Row claim, Actor actor, ClaimStepRequest act, ClaimState to, Instant at) {
+    void step(Row claim, Actor actor, ClaimStepRequest request, ClaimState to, Instant at) {
         db.sql("update claim set state = ?, version = version + 1, answered_at = ?, proposed_by = ? where id = ?")
                 .param(to.id())
-                .param(act.action() == ClaimAction.ANSWER ? at.atOffset(ZoneOffset.UTC) : null)
-                .param(act.action().decides() && to == claim.state() ? actor.user() : null)
+                .param(request.action() == ClaimAction.ANSWER ? at.atOffset(ZoneOffset.UTC) : null)
+                .param(request.action().decides() && to == claim.state() ? actor.user() : null)
                 .param(claim.id())
                 .update();
         db.sql("""
@@ -114,16 +122,16 @@ class ClaimRepository {
                 .param(at.atOffset(ZoneOffset.UTC))
                 .param(actor.user())
                 .param(actor.role().name())
-                .param(act.action().id())
+                .param(request.action().id())
                 .param(claim.state().id())
                 .param(to.id())
-                .param(act.reason())
-                .param(act.asksFor().toArray(String[]::new))
+                .param(request.reason())
+                .param(request.requestedItems().toArray(String[]::new))
                 .update();
     }
 
-    /** When the workshop handed the claim in; empty for a draft. */
-    Optional<Instant> handedIn(UUID claimId) {
+    /** When the workshop submitted the claim; empty for a draft. */
+    Optional<Instant> submittedAt(UUID claimId) {
         return db.sql("select taken_at from claim_step where claim_id = ? and action = 'submit'")
                 .param(claimId)
                 .query((row, number) -> row.getTimestamp("taken_at").toInstant())

@@ -4,73 +4,101 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.assessment.StoredAssessment;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
-import org.voltdocket.kernel.RequestException;
 
-/** The claims of the cases. */
-public interface ClaimService {
+/** Reads the claims of cases. A workshop sees its own claims only. */
+@Service
+@Transactional(readOnly = true)
+public class ClaimService {
 
-    /** Acts in the trail that are the distributor's own until a decision stands; a workshop does not see them. */
-    Set<String> INTERNAL_ACTS = Set.of("claim-propose", "claim-refuse");
+    /** Acts of the trail that the distributor does not show to workshops: proposed decisions and their refusals. */
+    public static final Set<String> INTERNAL_ACTS = Set.of("claim-propose", "claim-refuse");
 
-    /** The latest claim of a case that the actor may see; a workshop sees its own only. */
-    Optional<Claim> of(Actor actor, UUID caseId);
+    private final CaseService cases;
+    private final ClaimRepository claims;
+    private final ClaimAssembler assembler;
+    private final DecisionFactory decisions;
 
-    /** All claims of a case that the actor may see, oldest first; the last is the one that {@link #of} gives. */
-    List<Claim> all(Actor actor, UUID caseId);
+    ClaimService(CaseService cases, ClaimRepository claims, ClaimAssembler assembler, DecisionFactory decisions) {
+        this.cases = cases;
+        this.claims = claims;
+        this.assembler = assembler;
+        this.decisions = decisions;
+    }
+
+    /** The latest claim of a case; empty if there is none that the actor may see. */
+    public Optional<Claim> of(Actor actor, UUID caseId) {
+        return claims.latest(caseId)
+                .filter(row -> actor.sees(Optional.of(row.workshop())))
+                .map(row -> assembler.assemble(actor, row));
+    }
 
     /**
-     * How the grounds of the case differ from those the claim was decided on; empty where they do not, or it is not decided.
+     * The latest claim of a case.
+     *
+     * @throws NotFoundException if there is no such case or claim for this actor
+     */
+    public Claim latest(Actor actor, CaseNumber number) {
+        return of(actor, cases.require(actor, number).id())
+                .orElseThrow(() -> new NotFoundException("claim of case " + number));
+    }
+
+    /**
+     * All claims of a case that the actor may see, oldest first.
+     *
+     * @throws NotFoundException if there is no such case for this actor
+     */
+    public List<Claim> all(Actor actor, CaseNumber number) {
+        return all(actor, cases.require(actor, number).id());
+    }
+
+    private List<Claim> all(Actor actor, UUID caseId) {
+        return claims.all(caseId).stream()
+                .filter(row -> actor.sees(Optional.of(row.workshop())))
+                .map(row -> assembler.assemble(actor, row))
+                .toList();
+    }
+
+    /**
+     * One claim of a case.
+     *
+     * @param position of the claim in the case, from 1
+     * @throws NotFoundException if there is no such case or claim for this actor
+     */
+    public Claim at(Actor actor, CaseNumber number, int position) {
+        return all(actor, number).stream()
+                .filter(claim -> claim.place() == position)
+                .findFirst()
+                .orElseThrow(() -> new NotFoundException("claim " + position + " of case " + number));
+    }
+
+    /** The claims of a case that the actor may see without {@code latest}, oldest first. */
+    public List<Claim> earlier(Actor actor, UUID caseId, Optional<Claim> latest) {
+        if (latest.isEmpty() || latest.get().place() == 1) {
+            return List.of();
+        }
+        return all(actor, caseId).stream()
+                .filter(claim -> !claim.id().equals(latest.get().id()))
+                .toList();
+    }
+
+    /**
+     * How the case differs from what the claim was decided on; empty if it does not, or if the claim is not decided.
      *
      * @param latest assessment of the case
-     * @param held all that the case holds now
+     * @param evidence everything that the case contains now
      */
-    Optional<DecisionBasisChange> otherGrounds(Claim claim, Optional<StoredAssessment> latest, List<EvidenceItem> held);
-
-    /** What can be asked for: kinds of evidence, then names of facts. */
-    List<String> askable();
-
-    /**
-     * Opens a claim as a draft. For {@code WORKSHOP}.
-     *
-     * @param amount text such as {@code 129.90}
-     * @param currency ISO 4217, such as {@code EUR}
-     * @param useClass identifier of a {@link org.voltdocket.warranty.UseClass}; null or blank for private use
-     * @throws org.voltdocket.casefile.NotFoundException if there is no such case for this actor
-     * @throws org.springframework.security.access.AccessDeniedException for other roles
-     * @throws RequestException if amount or currency cannot be right
-     * @throws ClaimConflictException if the case has a claim that is not at its end
-     */
-    Claim open(Actor actor, CaseNumber number, String amount, String currency, String useClass);
-
-    /**
-     * Takes one step.
-     *
-     * @throws org.voltdocket.casefile.NotFoundException if there is no such case or claim for this actor
-     * @throws org.springframework.security.access.AccessDeniedException if the step is not this role's
-     * @throws ClaimConflictException if the state does not allow the step, or the caller saw something else
-     * @throws RequestException if reason, items or amount are missing or cannot be right
-     */
-    Claim act(Actor actor, CaseNumber number, ClaimStepRequest act);
-
-    /**
-     * Asks whether something may be given to this thing now, before its file is taken.
-     *
-     * @throws RuntimeException as {@link #answer}
-     */
-    void requireAsked(Actor actor, CaseNumber number, int position);
-
-    /**
-     * Gives something to one thing that was asked for; the claim stays in {@link ClaimState#EVIDENCE_ASKED} until the workshop
-     * says that all is sent. For {@code WORKSHOP}.
-     *
-     * @throws org.voltdocket.casefile.NotFoundException if there is no such case, claim or item for this actor
-     * @throws org.springframework.security.access.AccessDeniedException for other roles
-     * @throws ClaimConflictException if nothing is asked for now
-     * @throws RequestException if it holds neither evidence nor words
-     */
-    Claim answer(Actor actor, CaseNumber number, RequestedItemAnswer answer);
+    public Optional<DecisionBasisChange> basisChange(
+            Claim claim, Optional<StoredAssessment> latest, List<EvidenceItem> evidence) {
+        return claim.decision()
+                .flatMap(decision -> DecisionBasisChange.of(
+                        decision, decisions.frozen(decision.assessment(), latest), latest, evidence));
+    }
 }

@@ -25,4 +25,9 @@ public record ClaimStep(
     public ClaimStep {
         items = List.copyOf(items);
     }
+
+    /** Whether it proposed a decision that a second person has to confirm. */
+    boolean isProposal() {
+        return action.decides() && from == to;
+    }
 }

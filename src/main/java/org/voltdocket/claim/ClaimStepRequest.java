@@ -12,9 +12,9 @@ import org.voltdocket.kernel.RequestException;
  * A step that somebody wants to take.
  *
  * @param reason null where none is given
- * @param items what {@link ClaimAction#ASK} asks for: kinds of evidence or names of facts
- * @param others what {@link ClaimAction#ASK} asks for in the clerk's own words
- * @param amount what is paid, if less than asked for; for {@link ClaimAction#APPROVE} and {@link ClaimAction#GOODWILL}
+ * @param items requested by {@link ClaimAction#ASK}: kinds of evidence or names of facts
+ * @param others requested by {@link ClaimAction#ASK} in free text
+ * @param amount to be paid, if less than claimed; for {@link ClaimAction#APPROVE} and {@link ClaimAction#GOODWILL}
  * @param ifVersion version of the claim that the caller saw, if it said
  * @param ifAssessment assessment that the caller saw, if it said
  */
@@ -71,13 +71,13 @@ public record ClaimStepRequest(
         }
     }
 
-    /** All that is asked for, in order: identifiers, then the clerk's own words. */
-    List<String> asksFor() {
+    /** All requested items, in order: identifiers, then free text of the clerk. */
+    List<String> requestedItems() {
         return Stream.concat(items.stream(), others.stream()).distinct().toList();
     }
 
     private void checkItems() {
-        int count = asksFor().size();
+        int count = requestedItems().size();
         if (count == 0 || count > MOST_ITEMS) {
             throw RequestException.invalid(
                     "claim-refused",

@@ -292,16 +292,16 @@ public record ClaimView(
     public static ClaimView of(CaseNumber number, Claim claim, Optional<DecisionBasisChange> other) {
         return new ClaimView(
                 claim.state().id(),
-                claim.asked().text(),
-                claim.asked().code(),
+                claim.amount().text(),
+                claim.amount().code(),
                 claim.version(),
                 claim.openedAt(),
                 claim.openedBy(),
                 claim.allowed().stream().map(ClaimAction::id).toList(),
                 claim.awaited().isEmpty() ? null : claim.awaited(),
-                claim.wanted().isEmpty()
+                claim.requestedItems().isEmpty()
                         ? null
-                        : claim.wanted().stream().map(AskedView::of).toList(),
+                        : claim.requestedItems().stream().map(AskedView::of).toList(),
                 claim.steps().stream().map(StepView::of).toList(),
                 claim.proposal().map(ProposalView::of).orElse(null),
                 claim.decision()

@@ -1,121 +1,65 @@
 package org.voltdocket.claim;
 
-import java.nio.charset.StandardCharsets;
-import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Optional;
-import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
-import org.voltdocket.assessment.AssessmentService;
-import org.voltdocket.assessment.StoredAssessment;
-import org.voltdocket.casefile.CaseReference;
-import org.voltdocket.diagnosis.Leaning;
-import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.kernel.Actor;
-import org.voltdocket.kernel.Money;
-import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Sha256;
 
-/** Freezes what a decision rests on: the latest assessment, and all that the case holds. */
+/** Stores a decision with its warranty calculation and its documents, or proposes it to a second person. */
 @Component
 class DecisionRecorder {
 
-    private final AssessmentService assessments;
-    private final EvidenceArchive archive;
-    private final ClaimLimits limits;
-    private final ConcurrentChanges meanwhile;
+    private final DecisionProposalRepository proposals;
+    private final DecisionRepository decisions;
+    private final ClaimWarranty warranty;
+    private final ClaimDocumentRepository documents;
+    private final ApplicationEventPublisher events;
 
     DecisionRecorder(
-            AssessmentService assessments, EvidenceArchive archive, ClaimLimits limits, ConcurrentChanges meanwhile) {
-        this.limits = limits;
-        this.meanwhile = meanwhile;
-        this.assessments = assessments;
-        this.archive = archive;
+            DecisionProposalRepository proposals,
+            DecisionRepository decisions,
+            ClaimWarranty warranty,
+            ClaimDocumentRepository documents,
+            ApplicationEventPublisher events) {
+        this.proposals = proposals;
+        this.decisions = decisions;
+        this.warranty = warranty;
+        this.documents = documents;
+        this.events = events;
     }
 
-    ClaimDecision decide(Actor actor, CaseReference ref, Money asked, ClaimStepRequest act, ClaimState to, Instant at) {
-        StoredAssessment kept = latest(ref, act.ifAssessment());
-        Leaning leaning = kept.assessment().leaning();
-        boolean against = DecisionBasis.against(leaning, act.action());
-        int length = act.reason().codePointCount(0, act.reason().length());
-        if (against && length < DecisionBasis.LEAST_REASON) {
-            throw RequestException.invalid(
-                    "claim-refused",
-                    "reason",
-                    "'reason' says in " + DecisionBasis.LEAST_REASON
-                            + " characters or more why the claim is decided so although" + " the evidence leans '"
-                            + leaning.id() + "'; read " + length);
+    /**
+     * Stores the decision of a step that is stored already.
+     *
+     * @return the digests of the documents for the trail; empty for a proposal
+     */
+    Map<String, Object> record(LocatedClaim claim, ClaimDecision decision) {
+        ClaimRepository.Row row = claim.row();
+        long version = row.version() + 1;
+        if (decision.needsSecondPerson()) {
+            proposals.keep(
+                    row.id(),
+                    version,
+                    DecisionProposal.of(decision, decision.limit().orElseThrow()));
+            return Map.of();
         }
-        return new ClaimDecision(
-                to,
-                paid(asked, act),
-                act.reason(),
-                at,
-                actor.user(),
-                kept.id(),
-                Sha256.of(kept.body().getBytes(StandardCharsets.UTF_8)),
-                kept.assessment().rulebook(),
-                leaning,
-                against,
-                limits.inForce(asked.currency()),
-                Optional.empty(),
-                evidence(ref.id()));
+        decisions.keep(row.id(), version, decision);
+        warranty.freeze(row);
+        // before the trail entry, which names the documents and holds the lock of the trail
+        events.publishEvent(new ClaimDecidedEvent(row.id(), claim.caseFile().number(), row.workshop()));
+        return printedDigests(row);
     }
 
-    /** Makes a proposal good: it must still rest on the latest assessment, and a second person does it. */
-    ClaimDecision confirm(Actor second, CaseReference ref, DecisionProposal proposal, Instant at) {
-        latest(ref, Optional.of(proposal.assessment()));
-        return new ClaimDecision(
-                proposal.kind(),
-                proposal.paid(),
-                proposal.reason(),
-                at,
-                proposal.by(),
-                proposal.assessment(),
-                proposal.assessmentSha256(),
-                proposal.edition(),
-                proposal.leaning(),
-                proposal.againstLeaning(),
-                Optional.of(proposal.limit()),
-                Optional.of(new Confirmation(proposal.at(), second.user())),
-                evidence(ref.id()));
-    }
-
-    /** What a decision rests on; the latest assessment at hand spares the way to the archive. */
-    StoredAssessment frozen(UUID assessment, Optional<StoredAssessment> latest) {
-        return latest.filter(kept -> kept.id().equals(assessment))
-                .or(() -> assessments.kept(assessment))
-                .orElseThrow(() -> new IllegalStateException("assessment " + assessment + " is not kept"));
-    }
-
-    private StoredAssessment latest(CaseReference ref, Optional<UUID> expected) {
-        StoredAssessment kept = assessments
-                .latest(ref.id())
-                .filter(latest -> assessments.upToDate(ref.id()))
-                .orElseThrow(ClaimConflictException::notJudged);
-        expected.filter(seen -> !seen.equals(kept.id())).ifPresent(seen -> {
-            throw ClaimConflictException.judgedMeanwhile(meanwhile.sinceAssessed(ref.number(), ref.id(), seen));
-        });
-        return kept;
-    }
-
-    private static Money paid(Money asked, ClaimStepRequest act) {
-        if (act.action() == ClaimAction.DECLINE) {
-            return new Money(java.math.BigDecimal.ZERO, asked.currency());
+    private Map<String, Object> printedDigests(ClaimRepository.Row row) {
+        Map<DocumentKind, Sha256> printed = documents.digests(row.id());
+        Map<String, Object> digests = new LinkedHashMap<>();
+        for (DocumentKind kind : DocumentKind.values()) {
+            if (!printed.containsKey(kind)) {
+                throw new IllegalStateException("the decision has no " + kind.id());
+            }
+            digests.put("claim." + kind.id(), printed.get(kind).hex());
         }
-        Money paid =
-                act.amount().map(text -> Money.read(text, asked.currency())).orElse(asked);
-        if (paid.amount().compareTo(asked.amount()) > 0) {
-            throw RequestException.invalid(
-                    "claim-refused", "amount", "'amount' is at most what is asked for, " + asked + "; read " + paid);
-        }
-        return paid;
-    }
-
-    private Map<UUID, Sha256> evidence(UUID caseId) {
-        Map<UUID, Sha256> digests = new LinkedHashMap<>();
-        archive.ofCase(caseId).forEach(item -> digests.put(item.id(), item.sha256()));
         return digests;
     }
 }

@@ -5,21 +5,18 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Map;
 import java.util.Optional;
-import org.springframework.context.ApplicationEventPublisher;
+import java.util.UUID;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.voltdocket.casefile.CaseReference;
-import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.trail.Trail;
 
 /**
- * A workshop objects to the decision on its claim, and the distributor answers. Neither moves the claim or reopens anything: where
- * the decision was wrong, it is settled and the workshop claims anew, so that both decisions stay readable.
+ * Objections of workshops to decisions, and the answers of the distributor. Neither changes the claim. If the decision was wrong,
+ * the claim is settled and the workshop opens another one, so that both decisions stay readable.
  */
 @Service
 @Transactional
@@ -27,94 +24,71 @@ public class ObjectionService {
 
     private static final int MOST = 2000;
 
-    private final ClaimRepository claims;
+    private final ClaimLocator locator;
     private final DecisionRepository decisions;
-    private final ObjectionRepository store;
-    private final ClaimMailer notices;
-    private final ApplicationEventPublisher events;
-    private final CaseService cases;
-    private final Trail trail;
+    private final ObjectionRepository objections;
+    private final ClaimChangeRecorder changes;
     private final Clock clock;
 
     ObjectionService(
-            ClaimRepository claims,
+            ClaimLocator locator,
             DecisionRepository decisions,
-            ObjectionRepository store,
-            ClaimMailer notices,
-            ApplicationEventPublisher events,
-            CaseService cases,
-            Trail trail,
+            ObjectionRepository objections,
+            ClaimChangeRecorder changes,
             Clock clock) {
-        this.claims = claims;
+        this.locator = locator;
         this.decisions = decisions;
-        this.store = store;
-        this.notices = notices;
-        this.events = events;
-        this.cases = cases;
-        this.trail = trail;
+        this.objections = objections;
+        this.changes = changes;
         this.clock = clock;
     }
 
     /**
-     * Objects to the decision on the case's latest claim. For {@code WORKSHOP}, its own.
+     * Objects to the decision on the case's latest claim. For the {@code WORKSHOP} that claims.
      *
      * @throws NotFoundException if there is no such case or claim for this actor
      * @throws AccessDeniedException for other roles
-     * @throws ClaimConflictException if it is not decided, or an objection waits for its answer
-     * @throws RequestException if it gives no reason
+     * @throws RequestException if the claim is not decided, an objection is open already, or the reason is missing
      */
     public void object(Actor actor, CaseNumber number, String reason) {
-        CaseReference ref = cases.require(actor, number);
-        ClaimRepository.Row claim = locked(actor, ref);
+        LocatedClaim claim = locator.lock(actor, number);
         if (!actor.isWorkshop()) {
-            throw new AccessDeniedException("the workshop objects");
+            throw new AccessDeniedException("only the workshop objects");
         }
-        String said = text(reason, "says what you hold to be wrong, and why");
-        ClaimDecision decision = decisions
-                .of(claim.id())
-                .orElseThrow(() -> ClaimConflictException.objection("The claim is not decided yet."));
-        if (waiting(claim).isPresent()) {
-            throw ClaimConflictException.objection("An objection to this decision waits for its answer.");
+        String text = text(reason, "states what you consider wrong, and why");
+        UUID claimId = claim.row().id();
+        ClaimDecision decision =
+                decisions.of(claimId).orElseThrow(() -> ClaimConflicts.objection("The claim is not decided yet."));
+        if (open(claimId).isPresent()) {
+            throw ClaimConflicts.objection("An objection to this decision waits for its answer.");
         }
         Instant at = now();
-        store.keep(claim.id(), said, at, actor.user());
-        events.publishEvent(new ClaimChangedEvent(ref.id()));
-        notices.tellObjection(number, decision);
-        trail.record(actor, "claim-objection", number.value(), Map.of("claim.objection", said));
+        objections.keep(claimId, text, at, actor.user());
+        changes.objected(actor, claim, decision, at, Map.of("claim.objection", text));
     }
 
     /**
-     * Answers the objection that waits. For {@code CLERK} and {@code ADMIN}.
+     * Answers the open objection. For {@code CLERK} and {@code ADMIN}.
      *
      * @throws NotFoundException if there is no such case or claim for this actor
      * @throws AccessDeniedException for other roles
-     * @throws ClaimConflictException if none waits
-     * @throws RequestException if the answer is empty
+     * @throws RequestException if no objection is open, or the answer is empty
      */
     public void answer(Actor actor, CaseNumber number, String answer) {
-        CaseReference ref = cases.require(actor, number);
-        ClaimRepository.Row claim = locked(actor, ref);
+        LocatedClaim claim = locator.lock(actor, number);
         if (!actor.canDecideClaims()) {
-            throw new AccessDeniedException("a clerk answers objections");
+            throw new AccessDeniedException("only a clerk answers objections");
         }
-        String said = text(answer, "answers the objection");
-        Objection objection = waiting(claim)
-                .orElseThrow(
-                        () -> ClaimConflictException.objection("No objection to this decision waits for an answer."));
-        store.answer(objection.id(), said, now(), actor.user());
-        events.publishEvent(new ClaimChangedEvent(ref.id()));
-        notices.tellAnswer(number, claim.workshop());
-        trail.record(actor, "claim-objection-answered", number.value(), Map.of("claim.answer", said));
+        String text = text(answer, "answers the objection");
+        Objection objection = open(claim.row().id())
+                .orElseThrow(() -> ClaimConflicts.objection("No objection to this decision waits for an answer."));
+        Instant at = now();
+        objections.answer(objection.id(), text, at, actor.user());
+        changes.objectionAnswered(actor, claim, at, Map.of("claim.answer", text));
     }
 
-    private ClaimRepository.Row locked(Actor actor, CaseReference ref) {
-        return claims.lockLatest(ref.id())
-                .filter(row -> actor.sees(Optional.of(row.workshop())))
-                .orElseThrow(() -> new NotFoundException("claim of case " + ref.number()));
-    }
-
-    private Optional<Objection> waiting(ClaimRepository.Row claim) {
-        return store.of(claim.id()).stream().filter(Objection::open).findFirst();
+    private Optional<Objection> open(UUID claimId) {
+        return objections.of(claimId).stream().filter(Objection::open).findFirst();
     }
 
     private static String text(String given, String what) {

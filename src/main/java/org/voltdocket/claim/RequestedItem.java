@@ -22,8 +22,8 @@ public record RequestedItem(
         words = List.copyOf(words);
     }
 
-    /** Its identifier, or the clerk's words. */
-    public String said() {
+    /** Its identifier, or the clerk's text. */
+    public String name() {
         return id == null ? text : id;
     }
 }

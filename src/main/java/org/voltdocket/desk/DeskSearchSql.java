@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.voltdocket.claim.deadline.BusinessCalendar;
+import org.voltdocket.desk.deadline.BusinessCalendar;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 

@@ -9,7 +9,7 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.voltdocket.claim.deadline.WorkingDayService;
+import org.voltdocket.desk.deadline.WorkingDayService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 

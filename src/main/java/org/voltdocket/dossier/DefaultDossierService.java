@@ -64,7 +64,7 @@ class DefaultDossierService implements DossierService {
                 latest,
                 assessments.failure(id),
                 claim,
-                claim.flatMap(made -> claims.otherGrounds(made, latest, held)),
+                claim.flatMap(made -> claims.basisChange(made, latest, held)),
                 shown(actor, trail.of(number.value())),
                 names(file.workshops()));
     }

@@ -35,16 +35,19 @@ public interface DuplicateRecordings {
     List<Twin> ofCases(Set<UUID> caseIds);
 
     /**
-     * Digests of the recordings of a case whose course lies in a case of another battery too, sorted: what the judge takes
-     * of it.
+     * Digests, sorted, of the recordings of a case that match a recording received earlier in a case of another battery. A
+     * match does not count against the case that was there first: only the later recording can be the copy.
      */
-    List<Sha256> underAnotherSerial(UUID caseId);
+    List<Sha256> copiedFromAnotherBattery(UUID caseId);
 
     /**
-     * Compares what a case received since it was last asked, and publishes {@link DuplicateRecordingFoundEvent} for each other case in
-     * which a course was found again. Repeating it changes nothing. Call it outside a transaction.
+     * Compares the recordings that a case received since the last call, in a transaction of its own that also marks the
+     * cases with a new match as pending assessment. A second call changes nothing.
+     *
+     * @return the cases with a new match, this one included; empty if there is none
+     * @throws org.springframework.dao.ConcurrencyFailureException if the database asks to try again
      */
-    void compare(UUID caseId);
+    Set<UUID> compare(UUID caseId);
 
     /** Cases with recordings that are still to be compared, as a crash or an older version of the server leaves them. */
     List<UUID> casesToCompare();

@@ -11,46 +11,37 @@ import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.kernel.Actor;
 
-/** The way out. Methods without an actor are for callers that have asked {@code Cases} first. */
+/** Stored evidence. Callers of a method without an {@code Actor} check first that the user may see the case. */
 public interface EvidenceArchive {
 
     /** @throws org.voltdocket.casefile.NotFoundException if there is none, or not for this actor */
     EvidenceItem item(Actor actor, UUID evidenceId);
 
-    /** What a case holds, in the order received. */
+    /** The items of a case, in the order received. */
     List<EvidenceItem> ofCase(UUID caseId);
 
-    /** How many items each of these cases holds; a case that holds none is left out. One query. */
+    /** Number of items per case; a case without items is left out. One query. */
     Map<UUID, Integer> counts(Collection<UUID> caseIds);
 
     /**
-     * What was read from the items of a case, ordered by digest; documents have no reading and are left out.
-     * Recordings come whole: 8 bytes a row and 4 more for each channel.
+     * The readings of a case, ordered by digest; documents have no reading and are left out. A recording takes 8 bytes per
+     * row and 4 more per channel.
      */
     List<Evidence> readings(UUID caseId);
 
     /**
-     * Does work that reads all of a case, {@link #readings}, once there is memory for it: as many at a time as fit.
-     * Start it before locking the case, for an upload has its memory first and locks the case then; and not inside an
-     * upload, which has what it needs.
+     * Runs work that calls {@link #readings} as soon as there is memory for the readings of the case. Do not call it while
+     * holding a transaction or a lock, nor from within itself: a caller that waits for memory must not block the others.
      */
-    <T> T withRoomFor(UUID caseId, Supplier<T> work);
+    <T> T withMemoryFor(UUID caseId, Supplier<T> work);
 
-    /** What was read from one item; empty for a document. */
+    /** The reading of one item; empty for a document. */
     Optional<Reading> reading(UUID evidenceId);
 
     /**
-     * Writes the original bytes, bit for bit, and checks their digest on the way.
+     * Writes the original bytes and verifies their digest.
      *
-     * @throws IllegalStateException after writing, if the bytes kept do not give the digest they were kept under
+     * @throws IllegalStateException after writing, if the stored bytes do not have the stored digest
      */
     void writeContent(UUID evidenceId, OutputStream to);
-
-    /**
-     * A stretch of a recording, thinned so that every minimum and maximum survives.
-     *
-     * @throws org.voltdocket.casefile.NotFoundException if there is none, or not for this actor
-     * @throws InvalidSeriesQueryException if the query cannot be right, or the item is no recording
-     */
-    Series series(Actor actor, UUID evidenceId, SeriesQuery query);
 }

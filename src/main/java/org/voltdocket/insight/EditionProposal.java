@@ -40,7 +40,7 @@ public class EditionProposal {
             throw new AccessDeniedException("editions are proposed by auditor or administrator");
         }
         Edition inForce = editions.inForce();
-        Map<Cause, Double> before = editions.rulebookInForce().startingOdds();
+        Map<Cause, Double> before = editions.rulebook().startingOdds();
         StartingOddsLearning.Learnt learnt = learning.learnt(question);
         return write(
                 new String(editions.content(inForce.sha256()), UTF_8),

@@ -19,6 +19,7 @@ public final class RequestException extends RuntimeException {
     private final String code;
     private final transient List<FieldError> errors;
     private final transient Map<String, Object> properties = new LinkedHashMap<>();
+    private int retryAfterSeconds;
 
     private RequestException(int status, String code, String message, List<FieldError> errors) {
         super(message);
@@ -40,7 +41,7 @@ public final class RequestException extends RuntimeException {
     /**
      * Any other refusal.
      *
-     * @param status 403, 404, 409, 412, 413, 422, 429 or 503
+     * @param status 401, 403, 404, 408, 409, 412, 413, 422, 429 or 503
      * @param code section of the manual's page on problems, such as {@code claim-open-already}
      * @param message what happened, why, and what to do next
      */
@@ -52,6 +53,17 @@ public final class RequestException extends RuntimeException {
     public RequestException with(String name, Object value) {
         properties.put(name, value);
         return this;
+    }
+
+    /** States after how many seconds the same request may succeed. */
+    public RequestException retryAfter(int seconds) {
+        this.retryAfterSeconds = seconds;
+        return this;
+    }
+
+    /** After how many seconds the same request may succeed; 0 where time changes nothing. */
+    public int retryAfterSeconds() {
+        return retryAfterSeconds;
     }
 
     public int status() {

@@ -13,6 +13,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.trail.Trail;
 
 /** The notices for people. Their trail has a subject of its own, for a workshop reads the trail of its case. */
@@ -57,15 +58,26 @@ class DefaultNoticeService implements NoticeService {
         requireDistributor(actor);
         String text = reason == null ? "" : reason.strip();
         if (text.isEmpty() || text.length() > MOST_REASON || text.indexOf(0) >= 0) {
-            throw InvalidNoticeReviewException.reason();
+            throw RequestException.invalid(
+                    "notice-refused",
+                    "reason",
+                    "'reason' states in 1 to " + MOST_REASON + " characters the result of the review");
         }
         Notice found = store.find(notice).orElseThrow(() -> new NotFoundException("such notice"));
         if (found.kind() == NoticeKind.DECISION_OBJECTED_TO) {
-            throw InvalidNoticeReviewException.answer();
+            throw RequestException.of(
+                    409,
+                    "notice-conflict",
+                    "An objection is not reviewed here but answered on the page of the case, where the workshop reads the"
+                            + " answer. Nothing was saved.");
         }
         if (!store.looked(notice, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user(), text)) {
-            throw InvalidNoticeReviewException.before(
-                    store.find(notice).flatMap(Notice::looked).orElseThrow());
+            Notice.Looked earlier = store.find(notice).flatMap(Notice::looked).orElseThrow();
+            throw RequestException.of(
+                    409,
+                    "notice-conflict",
+                    earlier.by() + " reviewed it before: " + earlier.reason()
+                            + " Nothing was saved; that review stays.");
         }
         Map<String, Object> details = new LinkedHashMap<>();
         details.put("notice.kind", found.kind().id());

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 
 /** What a person should look at. Nothing here is for {@code WORKSHOP}: such an actor is refused. */
 public interface NoticeService {
@@ -26,7 +27,7 @@ public interface NoticeService {
      * Keeps that a person looked at it. It is not removed.
      *
      * @param reason what came of it, 1 to 2000 characters
-     * @throws InvalidNoticeReviewException if the reason cannot be right, or somebody has looked at it before
+     * @throws RequestException if the reason cannot be right, or somebody has looked at it before
      * @throws org.voltdocket.casefile.NotFoundException if there is none
      */
     Notice lookedAt(Actor actor, UUID notice, String reason);

@@ -18,6 +18,7 @@ import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.catalogue.Product;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.recovery.SupplierRecovery.Answer;
 import org.voltdocket.recovery.SupplierRecovery.Line;
 import org.voltdocket.trail.Trail;
@@ -121,7 +122,7 @@ class DefaultRecoveryService implements RecoveryService {
         Set<UUID> missing = new HashSet<>(claims);
         taken.forEach(one -> missing.remove(one.claim()));
         if (taken.isEmpty() || !missing.isEmpty()) {
-            throw InvalidRecoveryException.conflict(
+            throw conflict(
                     missing.isEmpty()
                             ? "Nothing waits for supplier " + supplier + " in " + currency + "."
                             : missing.size() + " of the claims named do not wait for supplier " + supplier + " in "
@@ -146,13 +147,15 @@ class DefaultRecoveryService implements RecoveryService {
         store.lock();
         SupplierRecovery list = require(number);
         if (list.withdrawn().isPresent()) {
-            throw InvalidRecoveryException.conflict("List " + number + " was withdrawn; nobody answers it.");
+            throw conflict("List " + number + " was withdrawn; nobody answers it.");
         }
         Line line = list.lines().stream()
                 .filter(one -> one.position() == given.position())
                 .findFirst()
-                .orElseThrow(() -> InvalidRecoveryException.member(
-                        "position", "'position' is 1 to " + list.lines().size() + "; read " + given.position() + "."));
+                .orElseThrow(() -> RequestException.invalid(
+                        "recovery-refused",
+                        "position",
+                        "'position' is 1 to " + list.lines().size() + "; read " + given.position() + "."));
         Answer answer = answers.read(actor, line, given, now());
         store.answer(list.id(), line.position(), line.answers().size() + 1, answer);
         Map<String, Object> change = new LinkedHashMap<>();
@@ -176,11 +179,11 @@ class DefaultRecoveryService implements RecoveryService {
         store.lock();
         SupplierRecovery list = require(number);
         String why = SupplierAnswerParser.text(reason)
-                .orElseThrow(() -> InvalidRecoveryException.member("reason", "'reason' is missing: say why."));
+                .orElseThrow(
+                        () -> RequestException.invalid("recovery-refused", "reason", "'reason' is missing: say why."));
         if (list.withdrawn().isPresent()
                 || list.lines().stream().anyMatch(line -> line.answer().isPresent())) {
-            throw InvalidRecoveryException.conflict(
-                    "List " + number + " was withdrawn before or has answers, and so stays.");
+            throw conflict("List " + number + " was withdrawn before or has answers, and so stays.");
         }
         store.withdraw(list.id(), now(), actor.user(), why);
         trail.record(actor, "recovery-withdrawn", subject(list), Map.of("recovery.reason", why));
@@ -189,6 +192,10 @@ class DefaultRecoveryService implements RecoveryService {
 
     private SupplierRecovery require(String number) {
         return store.find(number).orElseThrow(() -> new NotFoundException("list " + number));
+    }
+
+    private static RequestException conflict(String message) {
+        return RequestException.of(409, "recovery-conflict", message + " Nothing was changed: read it again.");
     }
 
     private static String subject(SupplierRecovery list) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 
 /**
  * What is asked back from suppliers. {@code CLERK} and {@code ADMIN} make lists and enter answers, {@code AUDITOR} reads;
@@ -27,7 +28,7 @@ public interface RecoveryService {
      * Makes a list, freezes its PDF and CSV, and so takes its claims out of those that wait.
      *
      * @param claims those to take; empty for all that wait for this supplier in this currency
-     * @throws InvalidRecoveryException if nothing waits, or one of the claims does not (somebody may have been faster)
+     * @throws RequestException if nothing waits, or one of the claims does not (somebody may have been faster)
      */
     SupplierRecovery make(Actor actor, String supplier, String currency, Set<UUID> claims);
 
@@ -40,14 +41,14 @@ public interface RecoveryService {
     /**
      * Keeps what came back for one claim. Another answer to the same claim corrects the one before, which is kept.
      *
-     * @throws InvalidRecoveryException if something of it cannot be right
+     * @throws RequestException if something of it cannot be right
      */
     SupplierRecovery answer(Actor actor, String number, SupplierAnswer given);
 
     /**
      * Takes a list back that no answer has come to; its claims wait again.
      *
-     * @throws InvalidRecoveryException if it has answers, was withdrawn before, or the reason is missing
+     * @throws RequestException if it has answers, was withdrawn before, or the reason is missing
      */
     SupplierRecovery withdraw(Actor actor, String number, String reason);
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Money;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.recovery.SupplierRecovery.Answer;
 import org.voltdocket.recovery.SupplierRecovery.Line;
 
@@ -23,16 +24,17 @@ class SupplierAnswerParser {
         this.clock = clock;
     }
 
-    /** @throws InvalidRecoveryException if a member is missing or cannot be right */
+    /** @throws RequestException if a member is missing or cannot be right */
     Answer read(Actor actor, Line line, SupplierAnswer given, Instant at) {
         Optional<String> reason = text(given.reason());
         boolean credited = "credited".equals(given.outcome());
         if (!credited && !"refused".equals(given.outcome())) {
-            throw InvalidRecoveryException.member(
-                    "outcome", "'outcome' is credited or refused; read '" + given.outcome() + "'.");
+            throw RequestException.invalid(
+                    "recovery-refused", "outcome", "'outcome' is credited or refused; read '" + given.outcome() + "'.");
         }
         if (reason.isEmpty() && (!credited || !line.answers().isEmpty())) {
-            throw InvalidRecoveryException.member("reason", "'reason' is missing: a refusal and a correction say why.");
+            throw RequestException.invalid(
+                    "recovery-refused", "reason", "'reason' is missing: a refusal and a correction say why.");
         }
         return new Answer(
                 credited ? Optional.of(amount(line, given.amount())) : Optional.empty(),
@@ -48,8 +50,10 @@ class SupplierAnswerParser {
         }
         Money amount = Money.read(given.replace(',', '.'), line.amount().currency());
         if (amount.amount().compareTo(line.amount().amount()) > 0) {
-            throw InvalidRecoveryException.member(
-                    "amount", "'amount' is at most what was asked for, " + line.amount() + "; read " + amount + ".");
+            throw RequestException.invalid(
+                    "recovery-refused",
+                    "amount",
+                    "'amount' is at most what was asked for, " + line.amount() + "; read " + amount + ".");
         }
         return amount;
     }
@@ -64,7 +68,8 @@ class SupplierAnswerParser {
         } catch (DateTimeException e) {
             // said below
         }
-        throw InvalidRecoveryException.member(
+        throw RequestException.invalid(
+                "recovery-refused",
                 "on",
                 "'on' is the day of the answer, such as 2026-03-04, from the approval on " + line.decidedOn()
                         + " until today; read '" + given + "'.");
@@ -75,7 +80,8 @@ class SupplierAnswerParser {
         Optional<String> text = Optional.ofNullable(given).map(String::strip).filter(one -> !one.isEmpty());
         if (text.filter(one -> one.length() > MOST_REASON || one.indexOf(0) >= 0)
                 .isPresent()) {
-            throw InvalidRecoveryException.member("reason", "'reason' has at most " + MOST_REASON + " characters.");
+            throw RequestException.invalid(
+                    "recovery-refused", "reason", "'reason' has at most " + MOST_REASON + " characters.");
         }
         return text;
     }

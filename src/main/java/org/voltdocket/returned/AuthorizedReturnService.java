@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.AlreadyStored;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Stored;
 import org.voltdocket.evidence.Upload;
@@ -29,7 +29,7 @@ class AuthorizedReturnService implements ReturnService {
     private final ReturnRepository store;
     private final ReturnNoteRepository notes;
     private final ReturnList lines;
-    private final EvidenceIntake intake;
+    private final EvidenceUploadService uploads;
     private final CaseService cases;
     private final Clock clock;
 
@@ -39,7 +39,7 @@ class AuthorizedReturnService implements ReturnService {
             ReturnRepository store,
             ReturnNoteRepository notes,
             ReturnList lines,
-            EvidenceIntake intake,
+            EvidenceUploadService uploads,
             CaseService cases,
             Clock clock) {
         this.book = book;
@@ -47,7 +47,7 @@ class AuthorizedReturnService implements ReturnService {
         this.store = store;
         this.notes = notes;
         this.lines = lines;
-        this.intake = intake;
+        this.uploads = uploads;
         this.cases = cases;
         this.clock = clock;
     }
@@ -113,7 +113,7 @@ class AuthorizedReturnService implements ReturnService {
         BenchAccess.require(actor);
         CaseReference ref = book.settle(actor, id);
         IntakeResult received =
-                intake.accept(actor, ref, new Upload(file.fileName(), file.content(), file.note(), Origin.BENCH));
+                uploads.receive(actor, ref, new Upload(file.fileName(), file.content(), file.note(), Origin.BENCH));
         if (received instanceof Stored kept) {
             book.keep(id, kept.item().id());
         } else if (received instanceof AlreadyStored known && known.item().origin() == Origin.BENCH) {

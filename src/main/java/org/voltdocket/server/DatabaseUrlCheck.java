@@ -5,12 +5,10 @@ import org.springframework.beans.factory.config.BeanFactoryPostProcessor;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.context.annotation.Profile;
 import org.springframework.core.env.Environment;
 
-/** Real use needs to be told its database. */
+/** Refuses to start without the URL of a database, unless a bean supplies the connection, as in the demo. */
 @Configuration(proxyBeanMethods = false)
-@Profile("!demo")
 class DatabaseUrlCheck {
 
     @Bean
@@ -23,7 +21,8 @@ class DatabaseUrlCheck {
                 throw new StartupException(
                         "No database is named.",
                         "Set SPRING_DATASOURCE_URL (jdbc:postgresql://host:5432/voltdocket), SPRING_DATASOURCE_USERNAME and"
-                                + " SPRING_DATASOURCE_PASSWORD. To look around without one, start with the profile demo.");
+                                + " SPRING_DATASOURCE_PASSWORD. To look around without one, start the demo from the sources: mvn spring-boot:run"
+                                + " -Dspring-boot.run.profiles=demo");
             }
         };
     }

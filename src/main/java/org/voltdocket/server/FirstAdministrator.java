@@ -6,7 +6,6 @@ import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
-import org.springframework.context.annotation.Profile;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
@@ -16,10 +15,9 @@ import org.voltdocket.access.NewAccount;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 
-/** Makes the first administrator from the environment; once there is one, the variables are not looked at. */
+/** Creates the first administrator from the environment. Ignores the variables once there is an administrator. */
 @Component
-@Profile("!demo")
-@Order(Ordered.HIGHEST_PRECEDENCE)
+@Order(Ordered.HIGHEST_PRECEDENCE + 1)
 class FirstAdministrator implements ApplicationRunner {
 
     private static final Logger LOG = LoggerFactory.getLogger(FirstAdministrator.class);

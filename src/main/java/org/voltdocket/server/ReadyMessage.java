@@ -6,17 +6,19 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.core.env.Environment;
-import org.springframework.core.env.Profiles;
 import org.springframework.stereotype.Component;
 
-/** Says in plain words where the server is, and in the demo who may sign in. */
+/** Logs the address of the server when it is ready. */
 @Component
 class ReadyMessage {
 
     private static final Logger LOG = LoggerFactory.getLogger(ReadyMessage.class);
 
     @EventListener
+    @Order(Ordered.HIGHEST_PRECEDENCE)
     void on(ApplicationReadyEvent event) {
         Environment environment = event.getApplicationContext().getEnvironment();
         Duration taken = event.getTimeTaken();
@@ -24,11 +26,5 @@ class ReadyMessage {
                 "Voltdocket is ready at http://localhost:{}/ after {} s.",
                 environment.getProperty("local.server.port"),
                 taken == null ? "?" : String.format(Locale.ROOT, "%.1f", taken.toMillis() / 1000.0));
-        if (environment.acceptsProfiles(Profiles.of("demo"))) {
-            LOG.info(
-                    "This is the demo, all of it invented. Sign in as workshop, workshop2, clerk, auditor or admin; the"
-                            + " password of each is {}.",
-                    DemoAccounts.PASSWORD);
-        }
     }
 }

@@ -5,7 +5,6 @@ import io.micrometer.core.instrument.Timer;
 import io.micrometer.core.instrument.distribution.HistogramSnapshot;
 import io.micrometer.core.instrument.distribution.ValueAtPercentile;
 import java.io.File;
-import java.sql.Timestamp;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -18,6 +17,7 @@ import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.evidence.storage.ObjectStoreConfiguration;
 import org.voltdocket.server.ServerStatus.Backup;
 import org.voltdocket.server.ServerStatus.Count;
@@ -33,33 +33,29 @@ class ServerStatusReader {
     private static final int SLOW = 12;
 
     private final JdbcClient db;
+    private final PendingAssessments pending;
     private final MeterRegistry meters;
     private final ObjectStoreConfiguration originals;
     private final String data;
 
     ServerStatusReader(
             JdbcClient db,
+            PendingAssessments pending,
             MeterRegistry meters,
             ObjectStoreConfiguration originals,
             @Value("${voltdocket.data:}") String data) {
         this.db = db;
+        this.pending = pending;
         this.originals = originals;
         this.meters = meters;
         this.data = data;
     }
 
-    private record Due(int all, int failed, Optional<java.time.Instant> since) {}
-
     private record Tasks(int waiting, int atWork) {}
 
     @Transactional(readOnly = true)
     ServerStatus read() {
-        Due due = db.sql("select count(*), count(failed_at), min(since) from pending_assessment")
-                .query((row, n) -> new Due(
-                        row.getInt(1),
-                        row.getInt(2),
-                        Optional.ofNullable(row.getTimestamp(3)).map(Timestamp::toInstant)))
-                .single();
+        PendingAssessments.Counts due = pending.counts();
         Tasks tasks = db.sql("select count(*) filter (where not picked and execution_time < clock_timestamp()),"
                         + " count(*) filter (where picked) from scheduled_tasks")
                 .query((row, n) -> new Tasks(row.getInt(1), row.getInt(2)))
@@ -67,7 +63,7 @@ class ServerStatusReader {
         return new ServerStatus(
                 due.all(),
                 due.failed(),
-                due.since(),
+                due.oldest(),
                 tasks.waiting(),
                 tasks.atWork(),
                 count("select count(*) from unsent_mail where failed_at is null"),

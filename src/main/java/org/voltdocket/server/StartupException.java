@@ -1,21 +1,22 @@
 package org.voltdocket.server;
 
-/** The server cannot start as it is set up; says why and what to do. */
-class StartupException extends RuntimeException {
+/** The server cannot start with its present settings. The message says why, {@link #action()} what to do. */
+public class StartupException extends RuntimeException {
 
     private final String action;
 
-    StartupException(String why, String action) {
+    public StartupException(String why, String action) {
         super(why);
         this.action = action;
     }
 
-    StartupException(String why, String action, Throwable cause) {
+    public StartupException(String why, String action, Throwable cause) {
         super(why, cause);
         this.action = action;
     }
 
-    String action() {
+    /** What the administrator can do about it. */
+    public String action() {
         return action;
     }
 }

@@ -80,7 +80,7 @@ public final class VerifyEvidence {
         }
     }
 
-    /** The few parts that it takes. No {@code @Configuration}, or the server's own scan would find it. */
+    /** The beans that the verification needs. Without {@code @Configuration}: the server must not find it. */
     @Import(VerifyTrail.Lean.class)
     @ComponentScan(
             basePackageClasses = EvidenceCheck.class,
@@ -89,6 +89,6 @@ public final class VerifyEvidence {
                     @ComponentScan.Filter(
                             type = FilterType.REGEX,
                             pattern =
-                                    "org\\.voltdocket\\.evidence\\.(EvidenceCheck|RawStore|StrayObjects|store\\.NamedStore)"))
+                                    "org\\.voltdocket\\.evidence\\.storage\\.(EvidenceCheck|OriginalFileStore|OrphanedObjects|ObjectStoreConfiguration)"))
     static class Lean {}
 }

@@ -16,7 +16,6 @@ import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.FilterType;
-import org.springframework.context.annotation.Import;
 import org.voltdocket.trail.ChainVerification;
 import org.voltdocket.trail.Trail;
 import org.voltdocket.trail.TrailHead;
@@ -80,12 +79,15 @@ public final class VerifyTrail {
         return HOLDS;
     }
 
-    /** The few parts that it takes. No {@code @Configuration}, or the server's own scan would find it. */
+    /**
+     * The beans that the verification needs, with the demo's database where the demo is on the class path. Without
+     * {@code @Configuration}, so that the component scan of the server does not find it.
+     */
     @ComponentScan(
             basePackageClasses = Trail.class,
             excludeFilters =
                     @ComponentScan.Filter(type = FilterType.REGEX, pattern = "org\\.voltdocket\\.trail\\.web\\..*"))
-    @Import(EmbeddedDatabase.class)
+    @ComponentScan("org.voltdocket.demo.database")
     @ImportAutoConfiguration({
         DataSourceAutoConfiguration.class,
         DataSourceTransactionManagerAutoConfiguration.class,

@@ -11,7 +11,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 import org.springframework.web.servlet.HandlerExceptionResolver;
 
-/** An outage met before any controller is asked, as where a token is looked up, is answered like one met later. */
+/** Answers outages and refusals that filters meet in the same way as those that controllers meet. */
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE + 20)
 class OutageFilter extends OncePerRequestFilter {
@@ -28,7 +28,9 @@ class OutageFilter extends OncePerRequestFilter {
         try {
             chain.doFilter(request, response);
         } catch (RuntimeException | ServletException e) {
-            if (response.isCommitted() || Outage.behind(e).isEmpty()) {
+            boolean known = Outage.behind(e).isPresent()
+                    || ProblemExceptionHandler.refused(e).isPresent();
+            if (response.isCommitted() || !known) {
                 throw e;
             }
             response.resetBuffer();

@@ -55,8 +55,13 @@ class ProblemExceptionHandler {
             return null; // the other side has gone, or half the answer is out: nothing to add
         }
         ProblemDetail problem = ProblemDetails.completed(problem(exception, request));
-        Optional<Outage> outage = Outage.behind(exception);
-        outage.ifPresent(one -> response.setIntHeader(HttpHeaders.RETRY_AFTER, one.retryAfterS()));
+        int retryAfter = Outage.behind(exception)
+                .map(Outage::retryAfterS)
+                .or(() -> refused(exception).map(RequestException::retryAfterSeconds))
+                .orElse(0);
+        if (retryAfter > 0) {
+            response.setIntHeader(HttpHeaders.RETRY_AFTER, retryAfter);
+        }
         if (ErrorPageController.wantsPage(request)) {
             request.setAttribute(ErrorPageController.DETAIL, problem.getDetail());
             show(exception, problem.getStatus(), request, response);
@@ -85,7 +90,22 @@ class ProblemExceptionHandler {
         }
     }
 
+    /** The refusal behind an exception: reading a body may wrap it. */
+    static Optional<RequestException> refused(Throwable exception) {
+        Throwable one = exception;
+        for (int depth = 0; one != null && depth < 20; depth++, one = one.getCause()) {
+            if (one instanceof RequestException refused) {
+                return Optional.of(refused);
+            }
+        }
+        return Optional.empty();
+    }
+
     private ProblemDetail problem(Exception exception, HttpServletRequest request) {
+        Optional<RequestException> refused = refused(exception);
+        if (refused.isPresent()) {
+            return ProblemDetails.of(refused.get());
+        }
         if (exception instanceof AuthenticationException && !(exception instanceof ErrorResponse)) {
             return ProblemDetails.of(HttpStatus.UNAUTHORIZED, notSignedIn(request));
         }
@@ -110,9 +130,6 @@ class ProblemExceptionHandler {
         }
         if (exception instanceof MethodArgumentTypeMismatchException mismatch) {
             return mismatch(mismatch);
-        }
-        if (exception instanceof RequestException refused) {
-            return ProblemDetails.of(refused);
         }
         if (exception instanceof ErrorResponse known) {
             return known.getBody();

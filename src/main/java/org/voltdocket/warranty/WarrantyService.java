@@ -14,7 +14,7 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Money;
 import tools.jackson.databind.json.JsonMapper;
 
-/** What a claim is worth by the terms: reckoned anew while it is open, as it was decided afterwards. */
+/** Computes the amount due for a claim by the warranty terms. */
 @Component
 public class WarrantyService {
 
@@ -30,11 +30,11 @@ public class WarrantyService {
             WarrantyExplanation words,
             JdbcClient db,
             JsonMapper json) {
+        this.db = db;
+        this.json = json;
         this.terms = terms;
         this.catalogue = catalogue;
         this.words = words;
-        this.db = db;
-        this.json = json;
     }
 
     /**
@@ -42,7 +42,7 @@ public class WarrantyService {
      *
      * @param claimedOn the day the claim was handed in
      */
-    public WarrantyCalculation reckon(
+    public WarrantyCalculation calculate(
             BatterySerial serial, Facts facts, UseClass use, LocalDate claimedOn, Money asked) {
         Optional<LocalDate> start = WarrantyCalculator.start(facts);
         if (start.isEmpty() || claimedOn.isBefore(start.get())) {
@@ -64,7 +64,7 @@ public class WarrantyService {
                 standing, use.id(), start, from, claimedOn, null, null, null, null, null, null, null, null, null);
     }
 
-    /** Keeps the sum with the decision of the claim, for good. */
+    /** Stores the calculation that a decision is based on; it is never changed. */
     public void freeze(UUID claimId, WarrantyCalculation sum) {
         db.sql("insert into warranty_calculation (claim_id, terms_id, body) values (?, ?, ?)")
                 .param(claimId)
@@ -73,7 +73,7 @@ public class WarrantyService {
                 .update();
     }
 
-    /** The sum that the decision of the claim was made on; empty where it is not decided. */
+    /** The calculation that the decision of the claim is based on; empty if the claim is not decided. */
     public Optional<WarrantyCalculation> frozen(UUID claimId) {
         return db.sql("select body from warranty_calculation where claim_id = ?")
                 .param(claimId)

@@ -4,12 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.voltdocket.access.TokensApiTest.assertProblem;
 
 import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
@@ -30,6 +35,9 @@ class PagesTest {
 
     @Autowired
     private Trail trail;
+
+    @Autowired
+    private JdbcClient db;
 
     @Test
     void aStrangerIsLedToTheFormAndAScriptIsTold() {
@@ -76,9 +84,9 @@ class PagesTest {
     void signingInChangesTheSessionAndSigningOutEndsIt() {
         User user = server.newUser(Role.CLERK);
         Client client = server.anonymous().header("Accept", "text/html");
-        String before = client.get("/sign-in").header("set-cookie").orElseThrow();
-        Answer in = client.postForm("/sign-in", Map.of("username", user.name(), "password", Server.PASSWORD));
-        assertThat(session(in.header("set-cookie").orElseThrow())).isNotEqualTo(session(before));
+        Map<String, String> form = Map.of("username", user.name(), "password", Server.PASSWORD);
+        String first = sessionAfter(client.postForm("/sign-in", form));
+        assertThat(sessionAfter(client.postForm("/sign-in", form))).isNotEqualTo(first);
         assertThat(client.get("/account").status()).isEqualTo(200);
         assertThat(client.postForm("/sign-out", Map.of()).header("location").orElse(""))
                 .endsWith("/sign-in?out");
@@ -212,9 +220,7 @@ class PagesTest {
 
     @Test
     void theOpenFewAreOpen() {
-        for (String path : new String[] {
-            "/sign-in", "/voltdocket.css", "/v3/api-docs", "/actuator/health/liveness", "/actuator/health/readiness"
-        }) {
+        for (String path : new String[] {"/sign-in", "/voltdocket.css", "/v3/api-docs"}) {
             assertThat(server.anonymous().get(path).status()).as(path).isEqualTo(200);
         }
         assertThat(server.anonymous().get("/v3/api-docs").text()).doesNotContain("\"name\":\"actor\"", "SignedIn");
@@ -224,9 +230,67 @@ class PagesTest {
                 .isIn(302, 403, 404);
     }
 
-    private static String session(String cookie) {
-        Matcher id = Pattern.compile("voltdocket-session=([^;]+)").matcher(cookie);
-        assertThat(id.find()).as(cookie).isTrue();
+    @Test
+    void anonymousRequestsStoreNothingOnTheServer() {
+        long before =
+                db.sql("select count(*) from spring_session").query(Long.class).single();
+        for (int i = 0; i < 50; i++) {
+            Answer page = server.anonymous()
+                    .header("Accept", "text/html")
+                    .get("/cases?q=" + "x".repeat(1500) + UUID.randomUUID());
+            assertThat(page.status()).isEqualTo(302);
+            assertThat(page.header("set-cookie").orElse("")).doesNotContain("voltdocket-session");
+            assertThat(server.anonymous().get("/sign-in").header("set-cookie").orElse(""))
+                    .contains("voltdocket-csrf")
+                    .doesNotContain("voltdocket-session");
+        }
+        assertThat(db.sql("select count(*) from spring_session")
+                        .query(Long.class)
+                        .single())
+                .isLessThanOrEqualTo(before);
+    }
+
+    @Test
+    void signInReturnsToThePageAskedForAndNowhereElse() {
+        User user = server.newUser(Role.CLERK);
+        Map<String, String> form = Map.of("username", user.name(), "password", Server.PASSWORD);
+        Client client = server.anonymous().header("Accept", "text/html");
+        client.get("/cases?q=V-0K3%209TF");
+        assertThat(client.postForm("/sign-in", form).header("location").orElseThrow())
+                .endsWith("/cases?q=V-0K3%209TF");
+        for (String elsewhere : List.of("https://elsewhere.example/", "//elsewhere.example/", "/\\elsewhere.example")) {
+            String cookie = Base64.getUrlEncoder().encodeToString(elsewhere.getBytes(StandardCharsets.UTF_8));
+            Client lured = server.anonymous();
+            String csrf = lured.csrf();
+            String own = lured.get("/sign-in").header("set-cookie").orElse("");
+            Answer in = lured.header("X-CSRF-TOKEN", csrf)
+                    .header("Cookie", "voltdocket-return=" + cookie)
+                    .postFormWithoutCsrf("/sign-in", form);
+            assertThat(in.header("location").orElse("")).as(own).doesNotContain("elsewhere");
+        }
+    }
+
+    @Test
+    void aFurtherSignInEndsTheSessionThatWasUsedLeastRecently() {
+        User user = server.newUser(Role.CLERK);
+        List<Client> browsers = new ArrayList<>();
+        for (int i = 0; i < 11; i++) {
+            browsers.add(server.browser(user));
+        }
+        assertThat(browsers.get(0).get("/account").status()).isEqualTo(302);
+        assertThat(browsers.get(1).get("/account").status()).isEqualTo(200);
+        assertThat(browsers.get(10).get("/account").status()).isEqualTo(200);
+        assertThat(db.sql("select count(*) from spring_session where principal_name = ?")
+                        .param(user.name())
+                        .query(Long.class)
+                        .single())
+                .isEqualTo(10);
+    }
+
+    private static String sessionAfter(Answer in) {
+        String cookies = String.join(" ", in.headers().allValues("set-cookie"));
+        Matcher id = Pattern.compile("voltdocket-session=([^;]+)").matcher(cookies);
+        assertThat(id.find()).as(cookies).isTrue();
         return id.group(1);
     }
 }

@@ -5,16 +5,17 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -23,11 +24,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
+import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.dossier.Pairs;
-import org.voltdocket.evidence.DuplicateRecordings;
-import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -63,19 +65,10 @@ class AssessmentKeepingTest {
     private CaseAssessor assessor;
 
     @Autowired
-    private AssessmentListener listener;
+    private PendingAssessmentService service;
 
     @Autowired
     private CaseService cases;
-
-    @Autowired
-    private EvidenceArchive evidence;
-
-    @Autowired
-    private DuplicateRecordings fingerprints;
-
-    @Autowired
-    private AssessmentRepository rows;
 
     @Autowired
     private PendingAssessments due;
@@ -85,12 +78,6 @@ class AssessmentKeepingTest {
 
     @Autowired
     private JdbcClient db;
-
-    @Autowired
-    private CaseLock lock;
-
-    @Autowired
-    private Clock clock;
 
     @Autowired
     private PlatformTransactionManager transactions;
@@ -118,7 +105,7 @@ class AssessmentKeepingTest {
         assertThat(kept(number)).hasSize(3);
         workshop.patchJson("/api/v1/cases/" + number, "{\"battery\":{\"chemistry\":\"agm\"}}");
         assertThat(kept(number)).as("a patch that changes nothing").hasSize(3);
-        assessments.judgeAgain(Actor.system(), CaseNumber.parse(number));
+        assessments.reassess(Actor.system(), CaseNumber.parse(number));
         assertThat(kept(number)).as("the same input and rule book").hasSize(3);
 
         StoredAssessment latest = kept(number).get(0);
@@ -137,8 +124,7 @@ class AssessmentKeepingTest {
         String number = open(Pairs.vin(), "");
         upload(number, "b.json", BATTERY, 201);
         StoredAssessment kept = kept(number).get(0);
-        assertThat(AssessmentTextCodec.body(kept.assessment(), kept.assessedAt()))
-                .isEqualTo(kept.body());
+        assertThat(AssessmentJson.of(kept.assessment(), kept.assessedAt())).isEqualTo(kept.body());
         double sum = 0;
         for (JsonNode cause : read(number).get("assessment").get("causes")) {
             sum += cause.get("probability").doubleValue();
@@ -227,18 +213,7 @@ class AssessmentKeepingTest {
         upload(number, "b.json", BATTERY, 201);
         UUID id = id(number);
         Rulebook empty = new Rulebook("broken", Sha256.of(new byte[0]), Map.of(), "none", List.of());
-        new CaseAssessor(
-                        cases,
-                        evidence,
-                        fingerprints,
-                        rows,
-                        due,
-                        new CurrentEdition(empty),
-                        trail,
-                        lock,
-                        clock,
-                        transactions)
-                .assess(id);
+        assessor.assess(id, () -> empty);
 
         JsonNode shown = read(number);
         assertThat(shown.get("evidence").size()).isOne();
@@ -246,7 +221,7 @@ class AssessmentKeepingTest {
         assertThat(shown.get("assessment").get("rulebook").stringValue()).isNotEqualTo("broken");
         assertThat(trail.of(number).stream().map(TrailEntry::act)).contains("assessment-failed");
 
-        assessments.judgeAgain(Actor.system(), CaseNumber.parse(number));
+        assessments.reassess(Actor.system(), CaseNumber.parse(number));
         assertThat(read(number).has("assessmentFailure")).isFalse();
     }
 
@@ -258,8 +233,8 @@ class AssessmentKeepingTest {
         db.sql("update case_file set replaced_before = 2, version = version + 1 where id = ?")
                 .param(id)
                 .update();
-        due.note(id);
-        listener.assessLeftBehind(null);
+        new TransactionTemplate(transactions).executeWithoutResult(tx -> due.mark(id));
+        service.resume();
         assertThat(kept(number)).hasSize(2);
         assertThat(due.since(id)).isEmpty();
     }
@@ -271,31 +246,64 @@ class AssessmentKeepingTest {
         db.sql("update case_file set replaced_before = 3, version = version + 1 where id = ?")
                 .param(id)
                 .update();
-        due.note(id);
-        listener.assessLongDue();
+        new TransactionTemplate(transactions).executeWithoutResult(tx -> due.mark(id));
+        service.assessAbandoned();
         assertThat(kept(number)).as("somebody may be at work on it").hasSize(1);
-        db.sql("update assessment_due set since = since - interval '5 minutes' where case_id = ?")
+        db.sql("update pending_assessment set since = since - interval '5 minutes' where case_id = ?")
                 .param(id)
                 .update();
-        listener.assessLongDue();
+        service.assessAbandoned();
         assertThat(kept(number)).hasSize(2);
         assertThat(due.since(id)).isEmpty();
     }
 
+    /** Uploads, new cases and changed facts at once, three times as many as there are connections. */
     @Test
-    void moreCallersThanConnectionsDoNotWaitForEachOther(@Autowired DataSource pool) throws Exception {
-        int callers = 2 * pool.unwrap(HikariDataSource.class).getMaximumPoolSize();
-        ExecutorService threads = Executors.newFixedThreadPool(callers);
+    void callersDoNotWaitForEachOthersConnections(@Autowired DataSource pool) throws Exception {
+        int connections = pool.unwrap(HikariDataSource.class).getMaximumPoolSize();
+        List<String> numbers = new CopyOnWriteArrayList<>();
+        List<Callable<Void>> calls = new ArrayList<>();
+        for (int i = 0; i < connections; i++) {
+            String uploaded = open(Pairs.vin(), "");
+            String changed = open(Pairs.vin(), "");
+            numbers.addAll(List.of(uploaded, changed));
+            calls.add(() -> {
+                upload(uploaded, "battery.json", BATTERY, 201);
+                return null;
+            });
+            calls.add(() -> {
+                numbers.add(open(Pairs.vin(), ""));
+                return null;
+            });
+            calls.add(() -> {
+                Answer answer = workshop.patchJson("/api/v1/cases/" + changed, "{\"battery\":{\"chemistry\":\"agm\"}}");
+                assertThat(answer.status()).as(answer.toString()).isEqualTo(200);
+                return null;
+            });
+        }
+        ExecutorService threads = Executors.newFixedThreadPool(calls.size());
         try {
-            List<Callable<String>> calls = Collections.nCopies(callers, () -> open(Pairs.vin(), ""));
-            for (Future<String> opened : threads.invokeAll(calls)) {
-                JsonNode shown = read(opened.get());
-                assertThat(shown.has("assessmentFailure")).as(shown.toString()).isFalse();
-                assertThat(shown.get("assessment").isNull()).isFalse();
+            for (Future<Void> call : threads.invokeAll(calls, 2, TimeUnit.MINUTES)) {
+                call.get();
             }
         } finally {
             threads.shutdownNow();
         }
+        assertThat(numbers).hasSize(3 * connections);
+        for (String number : numbers) {
+            JsonNode shown = read(number);
+            assertThat(shown.has("assessmentFailure")).as(shown.toString()).isFalse();
+            assertThat(shown.get("assessment").isNull()).isFalse();
+            assertThat(due.since(id(number))).isEmpty();
+        }
+    }
+
+    @Test
+    void aCaseIsNotAssessedInsideATransaction() {
+        UUID id = id(open(Pairs.vin(), ""));
+        TransactionTemplate transaction = new TransactionTemplate(transactions);
+        assertThatThrownBy(() -> transaction.executeWithoutResult(tx -> service.assess(id)))
+                .isInstanceOf(IllegalStateException.class);
     }
 
     private String open(String vin, String more) {

@@ -8,17 +8,17 @@ import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.voltdocket.assessment.edition.EditionService;
 import org.voltdocket.assessment.edition.EditionTexts;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
+import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.Pairs;
-import org.voltdocket.evidence.DuplicateRecordings;
-import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Vin;
@@ -33,16 +33,19 @@ class ClockSetBackTest {
     private CaseService cases;
 
     @Autowired
-    private EvidenceArchive evidence;
+    private CaseEditService caseEdits;
+
+    @Autowired
+    private CaseInputReader inputs;
 
     @Autowired
     private AssessmentRepository rows;
 
     @Autowired
-    private DuplicateRecordings fingerprints;
+    private PendingAssessments pending;
 
     @Autowired
-    private CaseLock lock;
+    private JdbcClient db;
 
     @Autowired
     private Clock clock;
@@ -61,7 +64,8 @@ class ClockSetBackTest {
 
     @Test
     void theLatestAssessmentIsTheLastOneMadeAndTheTrailHolds() {
-        CaseReference ref = cases.open(
+        CaseReference ref = caseEdits
+                .open(
                         Actor.system(),
                         new NewCase(
                                 BatterySerial.parse(Pairs.serial()),
@@ -73,7 +77,8 @@ class ClockSetBackTest {
                 editions.keep(Actor.system(), EditionTexts.bytes(EditionTexts.text(EditionTexts.name())))
                         .sha256());
         Clock back = Clock.offset(clock, Duration.ofDays(-1));
-        new Reassessor(cases, evidence, fingerprints, rows, lock, back, transactions).append(id, next, said -> {});
+        new CaseAssessor(inputs, new AssessmentStore(rows, cases, db, back), pending, trail, back, transactions)
+                .reassess(id, next, result -> {});
 
         List<StoredAssessment> all = assessments.all(id);
         assertThat(all).hasSize(2);

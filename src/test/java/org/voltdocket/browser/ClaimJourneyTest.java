@@ -205,7 +205,7 @@ class ClaimJourneyTest {
         String text = PrintedText.bare(PrintedText.of(letter));
         assertThat(text).contains(PrintedText.bare("We pay 129.90 DKK as goodwill."), second.name());
         keep("letter.pdf", letter);
-        keep("report.pdf", owner.request().get(address + "/claim/report.pdf").body());
+        keep("report.pdf", owner.request().get(address + "/claims/1/report.pdf").body());
         sent.send(
                 server.as(workshop),
                 "late.json",

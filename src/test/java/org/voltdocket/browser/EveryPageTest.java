@@ -12,6 +12,8 @@ import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.assessment.edition.EditionService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
@@ -23,7 +25,6 @@ import org.voltdocket.demo.Generator;
 import org.voltdocket.demo.Scenario;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Role;
@@ -51,7 +52,10 @@ class EveryPageTest {
     private CaseService cases;
 
     @Autowired
-    private EvidenceIntake intake;
+    private CaseEditService caseEdits;
+
+    @Autowired
+    private EvidenceUploadService uploads;
 
     @Autowired
     private EvidenceArchive archive;
@@ -94,12 +98,13 @@ class EveryPageTest {
     void pagesOfAWorkshop() {
         Server.User user = server.newUser(Role.WORKSHOP);
         GeneratedCase made = Generator.generate(Scenario.SENSOR_READS_HIGH, 4721);
-        CaseReference ref = cases.open(user.actor(), new NewCase(made.serial(), made.vin(), made.facts()))
+        CaseReference ref = caseEdits
+                .open(user.actor(), new NewCase(made.serial(), made.vin(), made.facts()))
                 .ref();
         for (GeneratedItem item : made.items()) {
             Upload upload =
                     new Upload(item.fileName(), new ByteArrayInputStream(item.content()), "a note", Origin.WORKSHOP);
-            intake.accept(user.actor(), ref, upload);
+            uploads.receive(user.actor(), ref, upload);
         }
         List<String> paths = new ArrayList<>(List.of(
                 "/cases",
@@ -213,7 +218,7 @@ class EveryPageTest {
         List<UUID> ids = new ArrayList<>();
         for (int i = 0; i < 3; i++) {
             GeneratedCase made = Generator.generate(Scenario.WORN, 8801 + i);
-            cases.open(workshop.actor(), new NewCase(made.serial(), made.vin(), made.facts()));
+            caseEdits.open(workshop.actor(), new NewCase(made.serial(), made.vin(), made.facts()));
             ids.add(returns.arrive(auditor.actor(), made.serial(), Optional.empty())
                     .battery()
                     .id());

@@ -12,11 +12,14 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
@@ -30,7 +33,6 @@ import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.SentCase;
 import org.voltdocket.evidence.DuplicateRecordings;
 import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -48,7 +50,10 @@ class DemoArchiveTest {
     private CaseService cases;
 
     @Autowired
-    private EvidenceIntake intake;
+    private CaseEditService caseEdits;
+
+    @Autowired
+    private EvidenceUploadService uploads;
 
     @Autowired
     private DuplicateRecordings fingerprints;
@@ -61,6 +66,9 @@ class DemoArchiveTest {
 
     @Autowired
     private ClaimService claims;
+
+    @Autowired
+    private ClaimStepService steps;
 
     @Autowired
     private Server server;
@@ -81,7 +89,7 @@ class DemoArchiveTest {
         Actor workshop = server.newUser(Role.WORKSHOP).actor();
         Actor clerk = server.user(Role.CLERK).actor();
         assertThat(DemoClaims.ALL).hasSameSizeAs(DemoCase.ALL);
-        DemoClaims demo = new DemoClaims(claims);
+        DemoClaims demo = new DemoClaims(claims, steps);
         Set<ClaimState> states = new java.util.TreeSet<>();
         for (DemoClaims.Wanted wanted : DemoClaims.ALL) {
             SentCase sent = SentCase.open(server.as(server.newUser(Role.WORKSHOP, workshop.workshop())));
@@ -98,7 +106,8 @@ class DemoArchiveTest {
     @Test
     void whatEntersIsReadAndJudgedAsItWasMade() throws IOException {
         Actor actor = server.newUser(Role.WORKSHOP).actor();
-        DemoArchive demo = new DemoArchive(accounts, cases, intake, new DemoClaims(claims), event -> {});
+        DemoArchive demo =
+                new DemoArchive(accounts, cases, caseEdits, uploads, new DemoClaims(claims, steps), event -> {});
         Rulebook rulebook = rulebook();
         for (DemoCase one : DemoCase.ALL) {
             int files = demo.enter(one, actor);
@@ -118,7 +127,7 @@ class DemoArchiveTest {
                 sameReading(evidence, found);
             }
             Facts facts = cases.facts(id).facts();
-            History history = cases.history(id).with(fingerprints.underAnotherSerial(id));
+            History history = cases.history(id).with(fingerprints.copiedFromAnotherBattery(id));
             Assessment here = Diagnosis.assess(new CaseInput(facts, history, meant), rulebook);
             Assessment there = assessments.latest(id).orElseThrow().assessment();
             // an assessment is kept with ten significant digits

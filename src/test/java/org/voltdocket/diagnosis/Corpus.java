@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import java.util.stream.Stream;
 import org.voltdocket.casefile.CaseRequest;
 import org.voltdocket.casefile.NewCase;
@@ -61,8 +60,7 @@ public final class Corpus {
         for (Path file : list(SAMPLES.resolve(name))) {
             if (!file.endsWith(REQUEST)) {
                 Sha256 digest = Sha256.of(bytes(file));
-                String key = opened.serial() + "|" + opened.vin() + "|" + digest.hex();
-                String id = UUID.nameUUIDFromBytes(key.getBytes(UTF_8)).toString();
+                String id = Evidence.id(opened.serial(), opened.vin(), digest).toString();
                 evidence.add(new Evidence(id, digest, Origin.WORKSHOP, FileReading.of(file)));
             }
         }

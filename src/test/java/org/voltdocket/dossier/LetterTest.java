@@ -88,7 +88,7 @@ class LetterTest {
     }
 
     private JsonNode frozen() {
-        Answer kept = workshop.get(sent.api() + "/claim/assessment");
+        Answer kept = workshop.get(sent.api() + "/claims/1/assessment");
         assertThat(Sha256.of(kept.body()).hex())
                 .isEqualTo(decision.at("/assessment/sha256").stringValue());
         return kept.json();
@@ -229,19 +229,19 @@ class LetterTest {
     @Test
     void thePapersAreTheClaimantsAndTheDistributors() {
         for (String kind : List.of("letter.pdf", "report.pdf", "assessment")) {
-            String api = sent.api() + "/claim/" + kind;
+            String api = sent.api() + "/claims/1/" + kind;
             assertThat(server.as(server.newUser(Role.WORKSHOP)).get(api).status())
                     .isEqualTo(404);
             assertThat(server.anonymous().get(api).status()).isEqualTo(401);
             assertThat(server.as(Role.AUDITOR).get(api).status()).isEqualTo(200);
         }
         assertThat(server.browser(owner)
-                        .get("/cases/" + sent.number() + "/claim/letter.pdf")
+                        .get("/cases/" + sent.number() + "/claims/1/letter.pdf")
                         .status())
                 .isEqualTo(200);
         String tag = "\"" + decision.get("letterSha256").stringValue() + "\"";
         assertThat(workshop.header("If-None-Match", tag)
-                        .get(sent.api() + "/claim/letter.pdf")
+                        .get(sent.api() + "/claims/1/letter.pdf")
                         .status())
                 .isEqualTo(304);
     }

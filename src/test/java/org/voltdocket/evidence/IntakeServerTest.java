@@ -28,6 +28,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
@@ -38,6 +40,7 @@ import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.read.FileLimits;
 import org.voltdocket.diagnosis.read.ParsedFile;
 import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.diagnosis.read.TestRecordReader;
@@ -59,16 +62,22 @@ class IntakeServerTest {
     private static final AtomicInteger NEXT = new AtomicInteger();
 
     @Autowired
-    private EvidenceIntake intake;
+    private EvidenceUploadService uploads;
 
     @Autowired
     private EvidenceArchive archive;
+
+    @Autowired
+    private SeriesService recordings;
 
     @Autowired
     private OriginalFileStore raw;
 
     @Autowired
     private CaseService cases;
+
+    @Autowired
+    private CaseEditService caseEdits;
 
     @Autowired
     private Trail trail;
@@ -90,12 +99,13 @@ class IntakeServerTest {
 
     private CaseReference newCase() {
         String serial = String.format("INTAKE-%06d", NEXT.incrementAndGet());
-        return cases.open(actor, new NewCase(new BatterySerial(serial), Vin.parse("WP0ZZZ99ZTS392124"), Facts.UNKNOWN))
+        return caseEdits
+                .open(actor, new NewCase(new BatterySerial(serial), Vin.parse("WP0ZZZ99ZTS392124"), Facts.UNKNOWN))
                 .ref();
     }
 
     private IntakeResult send(CaseReference to, String name, byte[] bytes) {
-        return intake.accept(actor, to, new Upload(name, new ByteArrayInputStream(bytes), null, Origin.WORKSHOP));
+        return uploads.receive(actor, to, new Upload(name, new ByteArrayInputStream(bytes), null, Origin.WORKSHOP));
     }
 
     private EvidenceItem kept(String name, byte[] bytes) {
@@ -265,7 +275,7 @@ class IntakeServerTest {
     void whatFailsHalfwayLeavesNothing() {
         byte[] csv = bytes(longRecording(2000));
         Upload withoutOrigin = new Upload("x.csv", new ByteArrayInputStream(csv), null, null);
-        assertThatThrownBy(() -> intake.accept(actor, file, withoutOrigin)).isInstanceOf(NullPointerException.class);
+        assertThatThrownBy(() -> uploads.receive(actor, file, withoutOrigin)).isInstanceOf(NullPointerException.class);
         assertThat(rawFiles(Sha256.of(csv))).isZero();
         assertThat(send(file, "x.csv", csv)).isInstanceOf(Stored.class);
     }
@@ -322,7 +332,7 @@ class IntakeServerTest {
 
     @Test
     void exactly64MiBAreTakenAndOneByteMoreIsNot() {
-        byte[] pdf = new byte[(int) EvidenceIntake.MOST_BYTES];
+        byte[] pdf = new byte[(int) FileLimits.FILE_BYTES];
         byte[] head = bytes("%PDF-1.7\n");
         byte[] tail = bytes("startxref\n9\n%%EOF\n");
         System.arraycopy(head, 0, pdf, 0, head.length);
@@ -354,7 +364,7 @@ class IntakeServerTest {
             }
         };
         long before = spools();
-        assertThatThrownBy(() -> intake.accept(actor, file, new Upload("x", broken, null, Origin.WORKSHOP)))
+        assertThatThrownBy(() -> uploads.receive(actor, file, new Upload("x", broken, null, Origin.WORKSHOP)))
                 .isInstanceOf(UncheckedIOException.class);
         assertThat(archive.ofCase(file.id())).isEmpty();
         assertThat(spools()).isEqualTo(before);
@@ -372,10 +382,10 @@ class IntakeServerTest {
         EvidenceItem item = kept("good.csv", bytes(Csv.steady(12.5)));
         Actor stranger = new Actor("stranger", Role.WORKSHOP, Optional.of(UUID.randomUUID()));
         assertThatThrownBy(() -> archive.item(stranger, item.id())).isInstanceOf(NotFoundException.class);
-        assertThatThrownBy(() -> archive.series(stranger, item.id(), new SeriesQuery(List.of(), null, null, null)))
+        assertThatThrownBy(() -> recordings.read(stranger, item.id(), new SeriesQuery(List.of(), null, null, null)))
                 .isInstanceOf(NotFoundException.class);
         Upload upload = new Upload("x.csv", new ByteArrayInputStream(bytes("x")), null, Origin.WORKSHOP);
-        assertThatThrownBy(() -> intake.accept(stranger, file, upload)).isInstanceOf(NotFoundException.class);
+        assertThatThrownBy(() -> uploads.receive(stranger, file, upload)).isInstanceOf(NotFoundException.class);
         assertThatThrownBy(() -> archive.item(actor, UUID.randomUUID())).isInstanceOf(NotFoundException.class);
         Server.User other = server.newUser(Role.WORKSHOP);
         assertThat(server.as(other)

@@ -16,13 +16,14 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.access.AccessDeniedException;
+import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
 import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.Actor;
@@ -57,7 +58,10 @@ class InsightServerTest {
     private CaseService cases;
 
     @Autowired
-    private ClaimService claims;
+    private CaseEditService caseEdits;
+
+    @Autowired
+    private ClaimStepService claims;
 
     @Autowired
     private ReturnService returns;
@@ -129,7 +133,7 @@ class InsightServerTest {
     /** Of a serial without a number at its end no batch can be told, and nothing else fails for it. */
     @Test
     void aSerialThatEndsInNoNumberIsOfNoBatch() {
-        cases.open(
+        caseEdits.open(
                 workshop.actor(),
                 new NewCase(new BatterySerial(type + "-END"), new Vin("XX7ENDLESS0000001"), Facts.UNKNOWN));
         claimed(null);
@@ -224,7 +228,8 @@ class InsightServerTest {
         BatterySerial serial = new BatterySerial(serial(++made));
         Facts.BatteryFacts battery = new Facts.BatteryFacts(Chemistry.AGM, 70.0, null, null, MADE, SOLD, SOLD, null);
         Vin vin = new Vin(String.format("XX7%08d%06d", System.nanoTime() % 100_000_000, made));
-        CaseReference ref = cases.open(workshop.actor(), new NewCase(serial, vin, new Facts(battery, null, null, null)))
+        CaseReference ref = caseEdits
+                .open(workshop.actor(), new NewCase(serial, vin, new Facts(battery, null, null, null)))
                 .ref();
         server.as(workshop)
                 .upload(

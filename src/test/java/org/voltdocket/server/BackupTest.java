@@ -24,12 +24,13 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.voltdocket.assessment.CaseEditService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.dossier.Pairs;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.Stored;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.evidence.storage.EvidenceCheck;
@@ -63,7 +64,10 @@ class BackupTest {
     private CaseService cases;
 
     @Autowired
-    private EvidenceIntake intake;
+    private CaseEditService caseEdits;
+
+    @Autowired
+    private EvidenceUploadService uploads;
 
     @Autowired
     private EvidenceCheck check;
@@ -90,7 +94,7 @@ class BackupTest {
                 new ByteArrayInputStream(csv.toString().getBytes(StandardCharsets.UTF_8)),
                 pair.serial().value(),
                 Origin.WORKSHOP);
-        kept = ((Stored) intake.accept(actor, cases.open(actor, pair).ref(), file))
+        kept = ((Stored) uploads.receive(actor, caseEdits.open(actor, pair).ref(), file))
                 .item()
                 .sha256();
         head = trail.head().orElseThrow();

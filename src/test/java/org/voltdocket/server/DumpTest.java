@@ -116,7 +116,7 @@ class DumpTest {
         return new Shown(
                 json.text(),
                 whole(clerk.get(at + "/report.pdf")),
-                whole(clerk.get(at + "/claim/letter.pdf")),
+                whole(clerk.get(at + "/claims/1/letter.pdf")),
                 whole(clerk.get("/api/v1/evidence/" + id + "/content")));
     }
 

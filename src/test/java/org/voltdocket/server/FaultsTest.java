@@ -132,8 +132,8 @@ class FaultsTest {
         assertThat(away.status()).as(away.toString()).isEqualTo(503);
         assertThat(away.json().get("type").stringValue()).endsWith("#database-away");
         assertThat(away.header("retry-after")).contains("30");
-        assertThat(node.client().get("/actuator/health/liveness").status()).isEqualTo(200);
-        assertThat(node.client().get("/actuator/health/readiness").status()).isEqualTo(503);
+        assertThat(node.management().get("/actuator/health/liveness").status()).isEqualTo(200);
+        assertThat(node.management().get("/actuator/health/readiness").status()).isEqualTo(503);
         Answer page = node.client().header("Accept", "text/html").get("/rulebook");
         assertThat(page.status()).isEqualTo(503);
         assertThat(page.text()).contains("cannot reach its database").doesNotContain("??");
@@ -143,7 +143,7 @@ class FaultsTest {
         People.await(() -> acknowledged.size() >= before + 2);
         enough.set(true);
         uploads.join();
-        assertThat(node.client().get("/actuator/health/readiness").status()).isEqualTo(200);
+        assertThat(node.management().get("/actuator/health/readiness").status()).isEqualTo(200);
         assertThat(refused).allSatisfy(answer -> assertThat(answer.status()).isEqualTo(503));
         assertKept(number, acknowledged);
     }
@@ -200,7 +200,7 @@ class FaultsTest {
         assertNoCaseTwiceAndNoneLeftOut(edition);
         assertKept(number, uploaded);
         assertDecisionsAreWhole(decided);
-        assertThat(count("select count(*) from assessment_due")).isZero();
+        assertThat(count("select count(*) from pending_assessment")).isZero();
     }
 
     @Test
@@ -217,7 +217,7 @@ class FaultsTest {
         People.await(() -> workshop.get("/api/v1/cases").status() == 503);
         Thread.sleep(OUTAGE.toMillis());
         assertThat(workshop.get("/api/v1/cases").status()).isEqualTo(503);
-        assertThat(node.client().get("/actuator/health/liveness").status()).isEqualTo(200);
+        assertThat(node.management().get("/actuator/health/liveness").status()).isEqualTo(200);
         database.start();
         People.await(() -> {
             Answer answer = admin.get("/api/v1/reassessments/" + run);
@@ -255,18 +255,18 @@ class FaultsTest {
         assertThat(away.json().get("type").stringValue()).endsWith("#database-away");
         assertThat(away.json().get("detail").stringValue()).contains("Send it again");
         database.start();
-        People.await(() -> node.client().get("/actuator/health/readiness").status() == 200);
+        People.await(() -> node.management().get("/actuator/health/readiness").status() == 200);
         assertThat(clerk.get("/api/v1/cases/" + number)
                         .json()
                         .at("/claim/state")
                         .stringValue())
                 .isEqualTo("in-review");
-        assertThat(clerk.get("/api/v1/cases/" + number + "/claim/letter.pdf").status())
+        assertThat(clerk.get("/api/v1/cases/" + number + "/claims/1/letter.pdf").status())
                 .isEqualTo(404);
         assertThat(count("select count(*) from trail_entry")).isEqualTo(entries);
         assertDecisionsAreWhole(Map.of());
         assertThat(people.decline(node, number).status()).isEqualTo(200);
-        assertThat(clerk.get("/api/v1/cases/" + number + "/claim/letter.pdf").status())
+        assertThat(clerk.get("/api/v1/cases/" + number + "/claims/1/letter.pdf").status())
                 .isEqualTo(200);
         assertDecisionsAreWhole(Map.of(number, true));
     }

@@ -150,7 +150,7 @@ class TwoNodesTest {
         String edition = EditionTexts.name();
         String run = people.startRun(second, edition);
         assertWhole(ended(first, run), edition);
-        assertThat(database.number("select count(*) from assessment_due")).isZero();
+        assertThat(database.number("select count(*) from pending_assessment")).isZero();
         Node.Said trail = Node.command(database, List.of(), Map.of(), "--verify-trail");
         assertThat(trail.code()).as(trail.text()).isZero();
     }
@@ -186,7 +186,7 @@ class TwoNodesTest {
                         .stringValue())
                 .isEqualTo("declined");
         assertThat(people.clerk(first)
-                        .get("/api/v1/cases/" + handedIn + "/claim/letter.pdf")
+                        .get("/api/v1/cases/" + handedIn + "/claims/1/letter.pdf")
                         .status())
                 .isEqualTo(200);
         String yesterday = people.claimed(second);

@@ -39,14 +39,17 @@ class WatchTest {
 
     @Test
     void metricsAreForAdministratorsOnly() {
-        assertThat(server.anonymous().get("/actuator/prometheus").status()).isEqualTo(401);
+        assertThat(server.management().get("/actuator/prometheus").status()).isEqualTo(401);
         for (Role role : List.of(Role.WORKSHOP, Role.CLERK, Role.AUDITOR)) {
-            assertThat(server.as(role).get("/actuator/prometheus").status())
+            assertThat(server.as(role)
+                            .at(server.management())
+                            .get("/actuator/prometheus")
+                            .status())
                     .as(role.name())
                     .isEqualTo(403);
         }
         server.as(Role.ADMIN).get("/api/v1/cases");
-        Answer metrics = server.as(Role.ADMIN).get("/actuator/prometheus");
+        Answer metrics = server.as(Role.ADMIN).at(server.management()).get("/actuator/prometheus");
         assertThat(metrics.status()).isEqualTo(200);
         assertThat(metrics.text())
                 .contains("voltdocket_assessments_due", "voltdocket_database_bytes", "http_server_requests_seconds");
@@ -55,9 +58,16 @@ class WatchTest {
     @Test
     void aliveAndReadyAreToldApartAndTellNoDetail() {
         for (String one : List.of("liveness", "readiness")) {
-            Answer health = server.anonymous().get("/actuator/health/" + one);
+            Answer health = server.management().get("/actuator/health/" + one);
             assertThat(health.status()).isEqualTo(200);
             assertThat(health.text()).isEqualTo("{\"status\":\"UP\"}");
+            assertThat(server.management()
+                            .header("Accept", "text/html")
+                            .get("/actuator/health/" + one)
+                            .text())
+                    .isEqualTo(health.text());
+            assertThat(server.anonymous().get("/actuator/health/" + one).status())
+                    .isNotEqualTo(200);
         }
     }
 

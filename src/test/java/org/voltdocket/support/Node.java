@@ -28,6 +28,7 @@ public final class Node implements AutoCloseable {
     private final Path folder;
     private final boolean smallDisk;
     private final int port;
+    private final int managementPort;
     private final List<String> options;
     private final Map<String, String> environment;
     private Process process;
@@ -45,8 +46,10 @@ public final class Node implements AutoCloseable {
         this.environment = environment;
         this.folder = Files.createDirectories(folder.resolve("uploads")).getParent();
         this.smallDisk = mounts(folder.resolve("uploads"));
-        try (ServerSocket free = new ServerSocket(0)) {
+        try (ServerSocket free = new ServerSocket(0);
+                ServerSocket another = new ServerSocket(0)) {
             this.port = free.getLocalPort();
+            this.managementPort = another.getLocalPort();
         }
         start();
     }
@@ -79,6 +82,11 @@ public final class Node implements AutoCloseable {
         return new Client("http://localhost:" + port);
     }
 
+    /** Health and metrics. */
+    public Client management() {
+        return new Client("http://localhost:" + managementPort);
+    }
+
     /** Starts it and waits until it is ready. */
     public void start() throws Exception {
         List<String> java = new ArrayList<>(List.of(
@@ -90,6 +98,7 @@ public final class Node implements AutoCloseable {
                 programOnly(),
                 "org.voltdocket.Voltdocket",
                 "--server.port=" + port,
+                "--management.server.port=" + managementPort,
                 "--spring.datasource.url=" + database.url(),
                 "--spring.datasource.username=postgres",
                 "--spring.datasource.password=",

@@ -43,6 +43,11 @@ public final class Server {
         return "http://localhost:" + environment.getProperty("local.server.port");
     }
 
+    /** Calls of health and metrics at the port of their own, without any sign-in. */
+    public Client management() {
+        return new Client("http://localhost:" + environment.getProperty("local.management.port"));
+    }
+
     /** A new workshop of a name nobody else has. */
     public UUID newWorkshop() {
         return accounts.createWorkshop(Actor.system(), "Workshop " + COUNTER.incrementAndGet())

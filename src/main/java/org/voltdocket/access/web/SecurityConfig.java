@@ -1,6 +1,8 @@
 package org.voltdocket.access.web;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.time.Clock;
+import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
@@ -14,21 +16,26 @@ import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
-import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.AuthenticationFailureHandler;
 import org.springframework.security.web.authentication.LoginUrlAuthenticationEntryPoint;
+import org.springframework.security.web.authentication.session.SessionAuthenticationStrategy;
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
+import org.springframework.security.web.csrf.CsrfFilter;
+import org.springframework.security.web.header.HeaderWriterFilter;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.web.servlet.HandlerExceptionResolver;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.TokenService;
 
 /**
- * Four doors: {@code /api/v1/tokens} by name and password, the rest of the API and the metrics by token, pages by session.
+ * Five filter chains: {@code /api/v1/tokens} with name and password, the rest of the API and the metrics with a token, health
+ * without sign-in, and pages with a session.
  *
- * <p>Refusals are handed to the exception resolver, so that they look like every other problem.
+ * <p>Refusals go to the exception resolver, so that every refusal is a problem detail or an error page.
  */
 @Configuration
+@EnableConfigurationProperties(AccessSettings.class)
 class SecurityConfig {
 
     private static final String[] PUBLIC = {
@@ -47,9 +54,7 @@ class SecurityConfig {
         "/webjars/**",
         "/v3/api-docs",
         "/v3/api-docs/**",
-        "/v3/api-docs.yaml",
-        "/actuator/health",
-        "/actuator/health/**"
+        "/v3/api-docs.yaml"
     };
 
     private static final String[] ADMINISTRATORS = {
@@ -59,9 +64,14 @@ class SecurityConfig {
     private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
             + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
+    private final AccessSettings settings;
+    private final RequestCapacities capacities;
     private final HandlerExceptionResolver resolver;
 
-    SecurityConfig(HandlerExceptionResolver handlerExceptionResolver) {
+    SecurityConfig(
+            AccessSettings settings, RequestCapacities capacities, HandlerExceptionResolver handlerExceptionResolver) {
+        this.settings = settings;
+        this.capacities = capacities;
         this.resolver = handlerExceptionResolver;
     }
 
@@ -77,42 +87,51 @@ class SecurityConfig {
 
     @Bean
     @Order(1)
-    SecurityFilterChain tokenDoor(HttpSecurity http) throws Exception {
-        stateless(http).securityMatcher("/api/v1/tokens");
+    SecurityFilterChain tokenFilterChain(HttpSecurity http) throws Exception {
         AuthenticationEntryPoint refusal = challenge("Basic realm=\"voltdocket\", charset=\"UTF-8\"");
+        stateless(http, refusal).securityMatcher("/api/v1/tokens");
         http.httpBasic(basic -> basic.authenticationEntryPoint(refusal));
-        http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
         return http.build();
     }
 
     @Bean
     @Order(2)
-    SecurityFilterChain apiDoor(HttpSecurity http, TokenService tokens) throws Exception {
+    SecurityFilterChain apiFilterChain(HttpSecurity http, TokenService tokens) throws Exception {
         http.authorizeHttpRequests(routes -> routes.requestMatchers("/api/v1/reassessments", "/api/v1/reassessments/**")
                 .hasRole("ADMIN"));
-        stateless(http).securityMatcher("/api", "/api/**");
         AuthenticationEntryPoint refusal = challenge("Bearer");
+        stateless(http, refusal).securityMatcher("/api", "/api/**");
         http.addFilterBefore(new BearerTokenFilter(tokens, refusal), BasicAuthenticationFilter.class);
-        http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
         return http.build();
     }
 
     /** Metrics, for a collector with an administrator's token. */
     @Bean
     @Order(3)
-    SecurityFilterChain metricsDoor(HttpSecurity http, TokenService tokens) throws Exception {
+    SecurityFilterChain metricsFilterChain(HttpSecurity http, TokenService tokens) throws Exception {
         http.authorizeHttpRequests(
                 routes -> routes.requestMatchers("/actuator/**").hasRole("ADMIN"));
-        stateless(http).securityMatcher("/actuator/prometheus", "/actuator/prometheus/**");
         AuthenticationEntryPoint refusal = challenge("Bearer");
+        stateless(http, refusal).securityMatcher("/actuator/prometheus", "/actuator/prometheus/**");
         http.addFilterBefore(new BearerTokenFilter(tokens, refusal), BasicAuthenticationFilter.class);
-        http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
         return http.build();
     }
 
     @Bean
     @Order(4)
-    SecurityFilterChain pageDoor(HttpSecurity http, AccountService accounts) throws Exception {
+    SecurityFilterChain healthFilterChain(HttpSecurity http) throws Exception {
+        http.authorizeHttpRequests(
+                routes -> routes.requestMatchers("/actuator/health/**").permitAll());
+        stateless(http, challenge(null)).securityMatcher("/actuator/health", "/actuator/health/**");
+        http.addFilterBefore(new AnyFormatFilter(), HeaderWriterFilter.class);
+        return http.build();
+    }
+
+    @Bean
+    @Order(5)
+    SecurityFilterChain pageFilterChain(
+            HttpSecurity http, AccountService accounts, SessionAuthenticationStrategy sessionLimit, Clock clock)
+            throws Exception {
         http.authorizeHttpRequests(routes -> routes.requestMatchers(PUBLIC)
                 .permitAll()
                 .requestMatchers(ADMINISTRATORS)
@@ -125,16 +144,28 @@ class SecurityConfig {
                 .permitAll());
         http.logout(out ->
                 out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out").deleteCookies("voltdocket-session"));
-        http.exceptionHandling(e -> e.authenticationEntryPoint(toSignIn()).accessDeniedHandler(denied()));
-        http.addFilterBefore(new SessionValidityFilter(accounts), AuthorizationFilter.class);
+        AuthenticationEntryPoint signIn = toSignIn();
+        http.exceptionHandling(e -> e.authenticationEntryPoint(signIn).accessDeniedHandler(denied()));
+        http.csrf(csrf -> csrf.csrfTokenRepository(new SessionOrCookieCsrfTokenRepository()));
+        http.requestCache(cache -> cache.requestCache(new CookieRequestCache()));
+        http.sessionManagement(session -> session.addSessionAuthenticationStrategy(sessionLimit));
+        http.addFilterBefore(new SessionValidityFilter(accounts, settings.sessionLifetime(), clock), CsrfFilter.class);
+        http.addFilterBefore(new RequestBodyFilter(capacities, signIn, resolver), CsrfFilter.class);
         return headers(http).build();
     }
 
-    private static HttpSecurity stateless(HttpSecurity http) throws Exception {
+    @Bean
+    SessionAuthenticationStrategy sessionLimit(FindByIndexNameSessionRepository<?> sessions) {
+        return new SessionLimit<>(sessions, settings.sessionsPerAccount());
+    }
+
+    private HttpSecurity stateless(HttpSecurity http, AuthenticationEntryPoint refusal) throws Exception {
         http.sessionManagement(s -> s.sessionCreationPolicy(SessionCreationPolicy.STATELESS));
         http.csrf(csrf -> csrf.disable());
         http.requestCache(cache -> cache.disable());
         http.authorizeHttpRequests(routes -> routes.anyRequest().authenticated());
+        http.exceptionHandling(e -> e.authenticationEntryPoint(refusal).accessDeniedHandler(denied()));
+        http.addFilterAfter(new RequestBodyFilter(capacities, refusal, resolver), BasicAuthenticationFilter.class);
         return headers(http);
     }
 
@@ -163,7 +194,7 @@ class SecurityConfig {
         };
     }
 
-    /** People are led to the form; a page's script is told in JSON. */
+    /** Redirects a browser to the sign-in form; a script of a page gets a problem detail. */
     private AuthenticationEntryPoint toSignIn() {
         AuthenticationEntryPoint form = new LoginUrlAuthenticationEntryPoint("/sign-in");
         AuthenticationEntryPoint script = challenge(null);

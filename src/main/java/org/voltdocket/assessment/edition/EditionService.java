@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import org.springframework.context.annotation.DependsOn;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.assessment.CurrentEdition;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Sha256;
@@ -17,7 +19,8 @@ import org.voltdocket.trail.Trail;
  * every node judges by the same one from the moment it was put in force.
  */
 @Service
-public class EditionService {
+@DependsOn("shippedEditionsLoader")
+public class EditionService implements CurrentEdition {
 
     private static final int LEAST_REASON = 10;
     private static final int MOST_REASON = 2000;
@@ -40,15 +43,15 @@ public class EditionService {
     /**
      * The released text of a name, or the newest in the making.
      *
-     * @throws InvalidEditionException if there is none
+     * @throws org.voltdocket.kernel.RequestException if there is none
      */
     public Edition require(String name) {
-        return store.find(name).orElseThrow(() -> InvalidEditionException.unknown(name));
+        return store.find(name).orElseThrow(() -> EditionErrors.unknown(name));
     }
 
-    /** @throws InvalidEditionException if there is none */
+    /** @throws org.voltdocket.kernel.RequestException if there is none */
     public Edition require(Sha256 sha256) {
-        return store.find(sha256).orElseThrow(() -> InvalidEditionException.unknown(sha256.hex()));
+        return store.find(sha256).orElseThrow(() -> EditionErrors.unknown(sha256.hex()));
     }
 
     /** The edition that new assessments are made by. */
@@ -56,8 +59,8 @@ public class EditionService {
         return require(store.inForce().orElseThrow(() -> new IllegalStateException("no edition is in force")));
     }
 
-    /** The edition in force as the judge takes it: one query of one row. */
-    public Rulebook rulebookInForce() {
+    @Override
+    public Rulebook rulebook() {
         return rulebook(store.inForce().orElseThrow(() -> new IllegalStateException("no edition is in force")));
     }
 
@@ -69,7 +72,7 @@ public class EditionService {
     /**
      * An edition as the judge takes it.
      *
-     * @throws InvalidEditionException if there is none
+     * @throws org.voltdocket.kernel.RequestException if there is none
      * @throws IllegalArgumentException if this program cannot read it, as where it needs a quantity of a later one
      */
     public Rulebook rulebook(Sha256 sha256) {
@@ -78,7 +81,7 @@ public class EditionService {
 
     /** The text, byte for byte. */
     public byte[] content(Sha256 sha256) {
-        return store.content(sha256).orElseThrow(() -> InvalidEditionException.unknown(sha256.hex()));
+        return store.content(sha256).orElseThrow(() -> EditionErrors.unknown(sha256.hex()));
     }
 
     /** How an edition differs from the one in force. */
@@ -89,13 +92,13 @@ public class EditionService {
     /**
      * Keeps an uploaded text. The same bytes again are the edition that is there.
      *
-     * @throws InvalidEditionException if it is none, or its name is a released edition's
+     * @throws org.voltdocket.kernel.RequestException if it is none, or its name is a released edition's
      */
     @Transactional
     public Edition keep(Actor actor, byte[] text) {
         List<EditionError> errors = EditionValidator.errors(text);
         if (!errors.isEmpty()) {
-            throw InvalidEditionException.text(errors);
+            throw EditionErrors.text(errors);
         }
         Rulebook book = Rulebook.read(new ByteArrayInputStream(text));
         Optional<Edition> same = store.find(book.sha256());
@@ -104,7 +107,7 @@ public class EditionService {
         }
         boolean taken = store.find(book.edition()).filter(Edition::released).isPresent();
         if (taken || !store.keep(book.edition(), book.sha256(), book.released(), "uploaded", text, actor.user())) {
-            throw InvalidEditionException.nameTaken(book.edition());
+            throw EditionErrors.nameTaken(book.edition());
         }
         trail.record(
                 actor,
@@ -117,23 +120,23 @@ public class EditionService {
     /**
      * Puts a released edition in force, from the next assessment on, on every node. What was assessed before stays.
      *
-     * @throws InvalidEditionException if there is none, it is in the making or in force already, or the reason is missing
+     * @throws org.voltdocket.kernel.RequestException if there is none, it is in the making or in force already, or the reason is missing
      */
     @Transactional
     public void putInForce(Actor actor, Sha256 sha256, String reason) {
         String why = reason == null ? "" : reason.strip();
         if (why.length() < LEAST_REASON || why.length() > MOST_REASON) {
-            throw InvalidEditionException.reason();
+            throw EditionErrors.reason();
         }
         Edition edition = require(sha256);
         if (!edition.released()) {
-            throw InvalidEditionException.inTheMaking(edition.name());
+            throw EditionErrors.draft(edition.name());
         }
         rulebook(sha256);
         store.lockInForce();
         Edition before = inForce();
         if (before.sha256().equals(sha256)) {
-            throw InvalidEditionException.already(edition.name());
+            throw EditionErrors.inForceAlready(edition.name());
         }
         store.putInForce(sha256, actor.user(), why);
         trail.record(

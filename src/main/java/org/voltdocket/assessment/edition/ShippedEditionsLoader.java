@@ -22,7 +22,7 @@ import org.voltdocket.kernel.Actor;
  * Any number of nodes may start at once.
  */
 @Component
-public class ShippedEditionsLoader {
+class ShippedEditionsLoader {
 
     private static final Logger LOG = LoggerFactory.getLogger(ShippedEditionsLoader.class);
 
@@ -32,7 +32,7 @@ public class ShippedEditionsLoader {
 
     ShippedEditionsLoader(
             EditionRepository store,
-            @Value("${voltdocket.rulebook:2026.1}") String first,
+            @Value("${voltdocket.rulebook:" + Rulebook.CURRENT_EDITION + "}") String first,
             PlatformTransactionManager transactions) {
         this.store = store;
         this.first = first;

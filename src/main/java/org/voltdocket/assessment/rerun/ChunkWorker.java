@@ -12,8 +12,8 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.TransactionException;
 import org.springframework.transaction.support.TransactionTemplate;
+import org.voltdocket.assessment.CaseAssessor;
 import org.voltdocket.assessment.ReassessmentResult;
-import org.voltdocket.assessment.Reassessor;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
@@ -25,14 +25,17 @@ class ChunkWorker {
 
     private final ChunkRepository chunks;
     private final RunRepository runs;
-    private final Reassessor rejudge;
+    private final CaseAssessor assessor;
     private final TransactionTemplate together;
 
     ChunkWorker(
-            ChunkRepository chunks, RunRepository runs, Reassessor rejudge, PlatformTransactionManager transactions) {
+            ChunkRepository chunks,
+            RunRepository runs,
+            CaseAssessor assessor,
+            PlatformTransactionManager transactions) {
         this.chunks = chunks;
         this.runs = runs;
-        this.rejudge = rejudge;
+        this.assessor = assessor;
         this.together = new TransactionTemplate(transactions);
     }
 
@@ -76,16 +79,16 @@ class ChunkWorker {
         Consumer<ReassessmentResult> note = said -> note(run.id(), caseId, said);
         try {
             if (run.mode() == RunMode.FINAL) {
-                rejudge.append(caseId, book, note);
+                assessor.reassess(caseId, book, note);
             } else {
-                note.accept(rejudge.trial(caseId, book));
+                note.accept(assessor.trial(caseId, book));
             }
         } catch (RuntimeException | OutOfMemoryError | StackOverflowError e) {
             if (databaseIsGone(e)) {
                 throw (RuntimeException) e; // the chunk is done again, once it is back
             }
             LOG.error("case {} could not be judged again", caseId, e);
-            chunks.failed(run.id(), caseId, reason(e));
+            chunks.failed(run.id(), caseId, CaseAssessor.reason(e));
         }
     }
 
@@ -111,13 +114,5 @@ class ChunkWorker {
                 || e instanceof TransientDataAccessException
                 || e instanceof RecoverableDataAccessException
                 || e instanceof TransactionException;
-    }
-
-    private static String reason(Throwable e) {
-        if (e instanceof OutOfMemoryError) {
-            return "The server ran out of memory while judging.";
-        }
-        return "The judge stopped at " + e.getClass().getSimpleName()
-                + (e.getMessage() == null ? "" : ": " + e.getMessage());
     }
 }

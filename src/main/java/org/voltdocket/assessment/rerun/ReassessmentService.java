@@ -8,8 +8,8 @@ import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.assessment.edition.Edition;
+import org.voltdocket.assessment.edition.EditionErrors;
 import org.voltdocket.assessment.edition.EditionService;
-import org.voltdocket.assessment.edition.InvalidEditionException;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.trail.Trail;
 
@@ -46,14 +46,14 @@ public class ReassessmentService {
      * Asks for a run; it starts within seconds.
      *
      * @param edition its name; null for the one in force
-     * @throws InvalidEditionException if there is none, or a run for good is wanted of one in the making
+     * @throws org.voltdocket.kernel.RequestException if there is none, or a run for good is wanted of one in the making
      */
     @Transactional
     public ReassessmentRun ask(Actor actor, RunMode mode, String edition) {
         refuseOthers(actor);
         Edition chosen = edition == null ? editions.inForce() : editions.require(edition);
         if (mode == RunMode.FINAL && !chosen.released()) {
-            throw InvalidEditionException.inTheMaking(chosen.name());
+            throw EditionErrors.draft(chosen.name());
         }
         UUID id = runs.ask(mode, chosen.sha256(), actor.user());
         tasks.wake(id);
@@ -64,14 +64,14 @@ public class ReassessmentService {
     /**
      * Pauses, resumes or stops a run.
      *
-     * @throws InvalidRunException if there is none, or it stands elsewhere
+     * @throws org.voltdocket.kernel.RequestException if there is none, or it stands elsewhere
      */
     @Transactional
     public ReassessmentRun take(Actor actor, UUID id, RunAction step) {
         refuseOthers(actor);
-        ReassessmentRun run = runs.lock(id).orElseThrow(InvalidRunException::unknown);
+        ReassessmentRun run = runs.lock(id).orElseThrow(RunErrors::unknown);
         if (!step.follows(run.state())) {
-            throw InvalidRunException.step(run, step);
+            throw RunErrors.action(run, step);
         }
         runs.move(id, step.to());
         if (step == RunAction.RESUME) {
@@ -81,11 +81,11 @@ public class ReassessmentService {
         return runs.find(id).orElseThrow();
     }
 
-    /** @throws InvalidRunException if there is none */
+    /** @throws org.voltdocket.kernel.RequestException if there is none */
     @Transactional(readOnly = true)
     public ReassessmentRun require(Actor actor, UUID id) {
         refuseOthers(actor);
-        return runs.find(id).orElseThrow(InvalidRunException::unknown);
+        return runs.find(id).orElseThrow(RunErrors::unknown);
     }
 
     /** The latest fifty, newest first. */

@@ -25,12 +25,19 @@ class RunTaskConfiguration {
     /**
      * Works on a run for a turn. A node takes only so many shares at once; the rest are for other nodes.
      *
+     * <p>A share holds one connection for its chunk and one more for the case at hand. Shares therefore use half of the
+     * connections at most, so that they never wait for each other.
+     *
      * @param workers shares at a time on this node; 0 for one per processor
+     * @param connections size of the connection pool
      */
     @Bean
-    Task<Void> reassessmentShare(RunWorker work, @Value("${voltdocket.reassessment.workers:0}") int workers) {
-        Semaphore free =
-                new Semaphore(workers > 0 ? workers : Runtime.getRuntime().availableProcessors());
+    Task<Void> reassessmentShare(
+            RunWorker work,
+            @Value("${voltdocket.reassessment.workers:0}") int workers,
+            @Value("${spring.datasource.hikari.maximum-pool-size:10}") int connections) {
+        int wanted = workers > 0 ? workers : Runtime.getRuntime().availableProcessors();
+        Semaphore free = new Semaphore(Math.max(1, Math.min(wanted, connections / 4)));
         return Tasks.custom(RunTasks.WORK)
                 .onDeadExecutionRevive()
                 .onFailure(new FailureHandler.OnFailureRetryLater<>(LATER))

@@ -12,11 +12,11 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.voltdocket.assessment.CaseAssessor;
 import org.voltdocket.assessment.ReassessmentResult;
-import org.voltdocket.assessment.Reassessor;
 import org.voltdocket.assessment.edition.Edition;
+import org.voltdocket.assessment.edition.EditionErrors;
 import org.voltdocket.assessment.edition.EditionService;
-import org.voltdocket.assessment.edition.InvalidEditionException;
 import org.voltdocket.assessment.rerun.AssessmentDifference;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
@@ -31,12 +31,12 @@ class ComparePageController {
 
     private final CaseService cases;
     private final EditionService editions;
-    private final Reassessor rejudge;
+    private final CaseAssessor assessor;
 
-    ComparePageController(CaseService cases, EditionService editions, Reassessor rejudge) {
+    ComparePageController(CaseService cases, EditionService editions, CaseAssessor assessor) {
         this.cases = cases;
         this.editions = editions;
-        this.rejudge = rejudge;
+        this.assessor = assessor;
     }
 
     /** What one edition says. */
@@ -91,9 +91,9 @@ class ComparePageController {
         Edition edition =
                 name.filter(text -> !text.isBlank()).map(editions::require).orElseGet(editions::inForce);
         if (!edition.released() && !actor.canAdminister()) {
-            throw InvalidEditionException.unknown(edition.name());
+            throw EditionErrors.unknown(edition.name());
         }
-        return new Side(edition, rejudge.trial(ref.id(), editions.rulebook(edition.sha256())));
+        return new Side(edition, assessor.trial(ref.id(), editions.rulebook(edition.sha256())));
     }
 
     private List<String> choice(Actor actor) {

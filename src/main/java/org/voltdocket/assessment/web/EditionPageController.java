@@ -2,6 +2,7 @@ package org.voltdocket.assessment.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.util.List;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -19,8 +20,8 @@ import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.assessment.edition.Edition;
 import org.voltdocket.assessment.edition.EditionService;
-import org.voltdocket.assessment.edition.InvalidEditionException;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Sha256;
 
 /** Editions of the rule book: upload, compare with the one in force, try, put in force. For administrators. */
@@ -61,11 +62,11 @@ class EditionPageController {
             Edition kept = editions.keep(actor, file.getBytes());
             flash.addFlashAttribute("notice", "edition.kept");
             return "redirect:/editions/" + kept.sha256().hex();
-        } catch (InvalidEditionException refused) {
-            response.setStatus(refused.getStatusCode().value());
+        } catch (RequestException refused) {
+            response.setStatus(refused.status());
             model.addAttribute("refused", refused.getMessage());
-            model.addAttribute("errors", refused.errors());
-            model.addAttribute("more", refused.getBody().getProperties());
+            model.addAttribute("errors", refused.properties().getOrDefault("errors", List.of()));
+            model.addAttribute("more", refused.properties());
             return list(model);
         }
     }
@@ -102,8 +103,8 @@ class EditionPageController {
             editions.putInForce(actor, edition.sha256(), reason);
             flash.addFlashAttribute("notice", "edition.in-force.done");
             return "redirect:/editions/" + sha256;
-        } catch (InvalidEditionException refused) {
-            response.setStatus(refused.getStatusCode().value());
+        } catch (RequestException refused) {
+            response.setStatus(refused.status());
             model.addAttribute("refused", refused.getMessage());
             model.addAttribute("reason", reason);
             return show(sha256, model);
@@ -113,7 +114,7 @@ class EditionPageController {
     private Edition edition(String sha256) {
         try {
             return editions.require(new Sha256(sha256));
-        } catch (IllegalArgumentException | InvalidEditionException e) {
+        } catch (IllegalArgumentException | RequestException e) {
             throw new ResponseStatusException(HttpStatus.NOT_FOUND);
         }
     }

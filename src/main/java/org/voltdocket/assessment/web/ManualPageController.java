@@ -59,6 +59,8 @@ class ManualPageController {
             "claim-not-judged",
             "claim-second-person",
             "catalogue-refused",
+            "notice-refused",
+            "notice-conflict",
             "recovery-refused",
             "recovery-conflict",
             "terms-refused",

@@ -17,9 +17,9 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
-import org.voltdocket.assessment.rerun.InvalidRunException;
 import org.voltdocket.assessment.rerun.ReassessmentRun;
 import org.voltdocket.assessment.rerun.ReassessmentService;
+import org.voltdocket.assessment.rerun.RunErrors;
 import org.voltdocket.assessment.rerun.RunMode;
 import org.voltdocket.kernel.Actor;
 import tools.jackson.databind.JsonNode;
@@ -71,7 +71,7 @@ class ReassessmentApiController {
     ResponseEntity<Accepted> start(Actor actor, @RequestBody JsonNode body) {
         String wanted = text(body, "mode");
         RunMode mode = RunMode.of(wanted)
-                .orElseThrow(() -> InvalidRunException.request(
+                .orElseThrow(() -> RunErrors.invalid(
                         "'mode' is 'trial' or 'final'; read " + (wanted == null ? "nothing." : "'" + wanted + "'.")));
         ReassessmentRun run = runs.ask(actor, mode, text(body, "rulebook"));
         return ResponseEntity.accepted()
@@ -94,7 +94,7 @@ class ReassessmentApiController {
             @Parameter(description = "changed cases to list, 1 to 10000") @RequestParam(defaultValue = "10000")
                     int limit) {
         if (from < 0 || limit < 1 || limit > MOST) {
-            throw InvalidRunException.request("'from' is 0 or more and 'limit' 1 to " + MOST + ".");
+            throw RunErrors.invalid("'from' is 0 or more and 'limit' 1 to " + MOST + ".");
         }
         ReassessmentRun run = runs.require(actor, id);
         return ReassessmentView.of(run, runs.progress(run), runs.changes(run, from, limit), runs.failures(run, limit));
@@ -106,7 +106,7 @@ class ReassessmentApiController {
             return null;
         }
         if (!value.isString()) {
-            throw InvalidRunException.request("'" + member + "' is a text; read " + value + ".");
+            throw RunErrors.invalid("'" + member + "' is a text; read " + value + ".");
         }
         return value.stringValue();
     }

@@ -8,7 +8,6 @@ import java.util.UUID;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
-import org.springframework.web.ErrorResponse;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -17,17 +16,17 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.assessment.edition.Edition;
 import org.voltdocket.assessment.edition.EditionService;
-import org.voltdocket.assessment.edition.InvalidEditionException;
 import org.voltdocket.assessment.rerun.CaseChange;
-import org.voltdocket.assessment.rerun.InvalidRunException;
 import org.voltdocket.assessment.rerun.ReassessmentRun;
 import org.voltdocket.assessment.rerun.ReassessmentService;
 import org.voltdocket.assessment.rerun.RunAction;
+import org.voltdocket.assessment.rerun.RunErrors;
 import org.voltdocket.assessment.rerun.RunMode;
 import org.voltdocket.assessment.rerun.RunProgress;
 import org.voltdocket.assessment.rerun.RunSummary;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.ui.ProblemDetails;
 
 /** Runs over the archive: ask for one, watch it, pause, resume, stop, and see what it found. */
@@ -67,10 +66,9 @@ class ReassessmentPageController {
     @PostMapping
     String start(Actor actor, @RequestParam String mode, @RequestParam String edition, RedirectAttributes flash) {
         try {
-            RunMode chosen =
-                    RunMode.of(mode).orElseThrow(() -> InvalidRunException.request("The mode is 'trial' or 'final'."));
+            RunMode chosen = RunMode.of(mode).orElseThrow(() -> RunErrors.invalid("The mode is 'trial' or 'final'."));
             return "redirect:/reassessments/" + runs.ask(actor, chosen, edition).id();
-        } catch (InvalidRunException | InvalidEditionException refused) {
+        } catch (RequestException refused) {
             flash.addFlashAttribute("refused", refused.getMessage());
             return "redirect:/reassessments";
         }
@@ -101,8 +99,8 @@ class ReassessmentPageController {
                         ProblemDetails.of(HttpStatus.BAD_REQUEST, "There is no step '" + step + "' of a run.")));
         try {
             runs.take(actor, id, chosen);
-        } catch (InvalidRunException refused) {
-            if (((ErrorResponse) refused).getStatusCode() != HttpStatus.CONFLICT) {
+        } catch (RequestException refused) {
+            if (refused.status() != 409) {
                 throw refused;
             }
             flash.addFlashAttribute("refused", refused.getMessage());

@@ -7,8 +7,8 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.assessment.edition.Edition;
+import org.voltdocket.assessment.edition.EditionErrors;
 import org.voltdocket.assessment.edition.EditionService;
-import org.voltdocket.assessment.edition.InvalidEditionException;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
@@ -54,7 +54,7 @@ class RulebookPageController {
     private Edition released(String name) {
         Edition edition = editions.require(name);
         if (!edition.released()) {
-            throw InvalidEditionException.unknown(name);
+            throw EditionErrors.unknown(name);
         }
         return edition;
     }

@@ -13,12 +13,12 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimConflictException;
-import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.desk.DeskFilter;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 
 /** Takes several claims into review at once; each is taken or not on its own, and the answer says which and why. */
 @Controller
@@ -26,9 +26,9 @@ class TakePageController {
 
     private static final int MOST = 200;
 
-    private final ClaimService claims;
+    private final ClaimStepService claims;
 
-    TakePageController(ClaimService claims) {
+    TakePageController(ClaimStepService claims) {
         this.claims = claims;
     }
 
@@ -67,9 +67,7 @@ class TakePageController {
                     new ClaimStepRequest(
                             ClaimAction.TAKE, null, List.of(), List.of(), Optional.empty(), version, Optional.empty()));
             return new Taken(parts[0], true, null);
-        } catch (ClaimConflictException conflict) {
-            return new Taken(parts[0], false, conflict.getBody().getDetail());
-        } catch (NotFoundException | IllegalArgumentException unknown) {
+        } catch (RequestException | NotFoundException | IllegalArgumentException unknown) {
             return new Taken(parts[0], false, unknown.getMessage());
         }
     }

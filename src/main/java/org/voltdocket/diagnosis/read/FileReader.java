@@ -73,9 +73,11 @@ public final class FileReader {
     }
 
     private ReadResult testRecord() throws IOException {
-        if (Files.size(file) > TestRecordReader.MOST_BYTES) {
+        if (Files.size(file) > FileLimits.TEST_RECORD_BYTES) {
             return new RejectedFile(
-                    TEST_RECORD, "A test record has 1 MiB at most. Send each test as one small object.");
+                    TEST_RECORD,
+                    "A test record has " + FileLimits.TEST_RECORD_MIB
+                            + " MiB at most. Send each test as one small object.");
         }
         return new TestRecordReader(now).read(Files.readAllBytes(file));
     }

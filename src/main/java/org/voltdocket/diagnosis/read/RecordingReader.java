@@ -6,10 +6,10 @@ import static org.voltdocket.diagnosis.read.RejectedFile.Reason.TOO_LARGE;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Locale;
 import java.util.function.LongConsumer;
 import java.util.zip.ZipException;
 import org.voltdocket.diagnosis.Recording;
-import org.voltdocket.evidence.EvidenceIntake;
 
 /**
  * Reads a recording: CSV by RFC 4180, perhaps gzipped, into its columns. Two passes over the file, one to count and one
@@ -59,12 +59,20 @@ public final class RecordingReader {
                     lines += block[i] == '\n' ? 1 : 0;
                 }
                 open = n > 0 ? block[n - 1] != '\n' : open;
-                if (bytes > EvidenceIntake.MOST_UNPACKED_BYTES) {
+                if (bytes > FileLimits.UNPACKED_BYTES) {
                     return new RejectedFile(
                             TOO_LARGE,
-                            "The recording unpacks to more than 1 GiB (limit of the file as sent: 64 MiB, unpacked: 1"
-                                    + " GiB and 5 000 000 rows). Cut it into several recordings.",
-                            new FileError(lines, 1, "The limit of 1 GiB is passed on this line."));
+                            String.format(
+                                    Locale.ROOT,
+                                    "The recording unpacks to more than %1$d GiB (limit of the file as sent: %2$d MiB,"
+                                            + " unpacked: %1$d GiB and %3$d rows). Cut it into several recordings.",
+                                    FileLimits.UNPACKED_GIB,
+                                    FileLimits.FILE_MIB,
+                                    FileLimits.ROWS),
+                            new FileError(
+                                    lines,
+                                    1,
+                                    "The limit of " + FileLimits.UNPACKED_GIB + " GiB is passed on this line."));
                 }
             }
         }
@@ -77,7 +85,7 @@ public final class RecordingReader {
             return faults.refuse(RECORDING, "The header of the recording cannot be used. Mend it and upload again.");
         }
         long most = lines - 1 - (open ? 0 : 1); // without the header, and what follows the last line end
-        int room = (int) Math.max(0, Math.min(most, EvidenceIntake.MOST_ROWS));
+        int room = (int) Math.max(0, Math.min(most, FileLimits.ROWS));
         reserve.accept(room * (Double.BYTES + (long) Float.BYTES * columns.known()));
         RowReader rows = new RowReader(columns, room, faults);
         try (CsvScanner csv = new CsvScanner(source.open(), columns.delimiter())) {

@@ -3,11 +3,11 @@ package org.voltdocket.diagnosis.read;
 import java.util.List;
 
 /**
- * The upload was not taken; the trail says so, the evidence does not hold it.
+ * A file that was not accepted.
  *
- * @param reason which kind of refusal
+ * @param reason kind of rejection
  * @param detail one or two sentences: what happened, why, what to do next
- * @param errors the first {@value #SHOWN} places, in the order of the file; empty where no place is to blame
+ * @param errors the first {@value #SHOWN} errors in the order of the file; empty if the file as a whole is rejected
  * @param total how many there were in all
  */
 public record RejectedFile(Reason reason, String detail, List<FileError> errors, long total) implements ReadResult {
@@ -32,24 +32,23 @@ public record RejectedFile(Reason reason, String detail, List<FileError> errors,
         return total - errors.size();
     }
 
-    /** Kinds of refusal; {@code slug} names the place in the manual's page of problems. */
+    /** Kinds of rejection; {@code slug} is the section of the manual's page on problems. */
     public enum Reason {
-        TOO_LARGE("file-too-large", 413, "The file is too large"),
-        KIND_UNKNOWN("file-kind-unknown", 415, "This kind of file is not read here"),
-        RECORDING("recording-refused", 422, "The recording cannot be read"),
-        SYSTEM_24V("system-24-volt", 422, "The recording is of a 24 V system"),
-        TEST_RECORD("test-record-refused", 422, "The test record cannot be read"),
-        DOCUMENT("document-refused", 422, "The document is damaged"),
-        NOTE("note-too-long", 422, "The note is too long");
+        TOO_LARGE("file-too-large", 413),
+        KIND_UNKNOWN("file-kind-unknown", 415),
+        RECORDING("recording-refused", 422),
+        SYSTEM_24V("system-24-volt", 422),
+        TEST_RECORD("test-record-refused", 422),
+        DOCUMENT("document-refused", 422),
+        CASE_REQUEST("facts-refused", 400),
+        NOTE("note-too-long", 422);
 
         private final String slug;
         private final int status;
-        private final String title;
 
-        Reason(String slug, int status, String title) {
+        Reason(String slug, int status) {
             this.slug = slug;
             this.status = status;
-            this.title = title;
         }
 
         /** Stable identifier, the anchor in {@code /manual/problems}. */
@@ -60,11 +59,6 @@ public record RejectedFile(Reason reason, String detail, List<FileError> errors,
         /** HTTP status of the answer. */
         public int status() {
             return status;
-        }
-
-        /** Short text for the answer's {@code title}. */
-        public String title() {
-            return title;
         }
     }
 }

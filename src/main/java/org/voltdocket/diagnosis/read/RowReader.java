@@ -16,7 +16,6 @@ import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Recording.Mark;
-import org.voltdocket.evidence.EvidenceIntake;
 
 /** Fills the columns of a recording from its rows and says what is wrong with them. */
 final class RowReader {
@@ -78,11 +77,12 @@ final class RowReader {
                 faults.add(() -> new FileError(line, 1, "This line is empty, yet rows follow. Remove it."));
                 emptyLine = 0;
             }
-            if (rows == EvidenceIntake.MOST_ROWS) {
+            if (rows == FileLimits.ROWS) {
                 return new RejectedFile(
                         TOO_LARGE,
-                        "The recording has more than 5 000 000 rows. Cut it into several, or thin it out.",
-                        new FileError(csv.line(), 1, "This is row 5 000 001."));
+                        "The recording has more than " + FileLimits.ROWS
+                                + " rows. Cut it into several, or thin it out.",
+                        new FileError(csv.line(), 1, "This is row " + (FileLimits.ROWS + 1) + "."));
             }
             lastLine = csv.line();
             row(csv);

@@ -23,9 +23,6 @@ import tools.jackson.core.json.JsonFactory;
 /** Reads a test record: one JSON object that tells its {@code kind}. */
 public final class TestRecordReader {
 
-    /** A test record is a handful of numbers; more than this, bytes, is something else. */
-    static final int MOST_BYTES = 1 << 20;
-
     private static final JsonFactory JSON = JsonFactory.builder()
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .build();

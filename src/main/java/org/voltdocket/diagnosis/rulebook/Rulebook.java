@@ -31,6 +31,9 @@ public record Rulebook(
         Map<EvidenceKind, DiagnosticTest> tests,
         boolean released) {
 
+    /** The edition that new assessments are made by unless the server is configured otherwise. */
+    public static final String CURRENT_EDITION = "2026.1";
+
     /**
      * A decision limit as the edition gives it.
      *
@@ -56,6 +59,19 @@ public record Rulebook(
             throw new IllegalStateException("rule book " + edition + " has no decision limit " + limit.id());
         }
         return decision.value();
+    }
+
+    /** Reads {@link #CURRENT_EDITION} from the class path. */
+    public static Rulebook current() {
+        String file = "/shared/rulebook/" + CURRENT_EDITION + ".yaml";
+        try (InputStream yaml = Rulebook.class.getResourceAsStream(file)) {
+            if (yaml == null) {
+                throw new IllegalStateException(file + " is missing from the program");
+            }
+            return read(yaml);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /**

@@ -85,7 +85,7 @@ public class DecisionLetter {
                 TableCell.of(words.say("letter.to") + " ", TextStyle.BODY)
                         .then(dossier.workshopNames().getOrDefault(claim.workshop(), "–"), TextStyle.STRONG)
                         .then(" · " + day(LocalDate.ofInstant(decision.at(), ZoneOffset.UTC)), TextStyle.BODY));
-        paper.text(TableCell.of(words.say("letter.about", claim.asked(), handedIn(claim)) + " ", TextStyle.BODY)
+        paper.text(TableCell.of(words.say("letter.about", claim.amount(), handedIn(claim)) + " ", TextStyle.BODY)
                 .then(ref.serial().value(), TextStyle.MONO_LARGE)
                 .then(" " + words.say("letter.in") + " ", TextStyle.BODY)
                 .then(ref.vin().value(), TextStyle.MONO_LARGE)
@@ -117,11 +117,11 @@ public class DecisionLetter {
         Table table = new Table(Table.text("", 6), Table.number("", 3));
         table.row(
                 TableCell.of(words.say("claim.asked"), TextStyle.BODY),
-                TableCell.of(claim.asked().toString(), TextStyle.BODY));
+                TableCell.of(claim.amount().toString(), TextStyle.BODY));
         if (claim.warranty().reckoned()) {
             table.row(
                     TableCell.of(words.say("letter.terms"), TextStyle.BODY),
-                    TableCell.of(claim.warranty().due() + " " + claim.asked().code(), TextStyle.BODY));
+                    TableCell.of(claim.warranty().due() + " " + claim.amount().code(), TextStyle.BODY));
         }
         table.row(
                 TableCell.of(words.say("letter.paid.sum"), TextStyle.STRONG),

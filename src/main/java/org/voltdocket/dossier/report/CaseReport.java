@@ -15,6 +15,7 @@ import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
 import org.voltdocket.evidence.SeriesQuery;
+import org.voltdocket.evidence.SeriesService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.paper.DocumentMetadata;
@@ -29,10 +30,12 @@ public class CaseReport {
     private static final List<String> DRAWN = List.of("measured_v", "reported_v", "measured_a", "reported_a");
 
     private final EvidenceArchive archive;
+    private final SeriesService recordings;
     private final TextFormatter words;
 
-    CaseReport(EvidenceArchive archive, TextFormatter words) {
+    CaseReport(EvidenceArchive archive, SeriesService recordings, TextFormatter words) {
         this.archive = archive;
+        this.recordings = recordings;
         this.words = words;
     }
 
@@ -63,7 +66,7 @@ public class CaseReport {
         Map<UUID, Reading> readings = new HashMap<>();
         for (EvidenceItem item : dossier.evidence()) {
             if (item.isRecording()) {
-                series.put(item.id(), archive.series(actor, item.id(), new SeriesQuery(DRAWN, null, null, POINTS)));
+                series.put(item.id(), recordings.read(actor, item.id(), new SeriesQuery(DRAWN, null, null, POINTS)));
             } else if (item.kind() != EvidenceKind.DOCUMENT) {
                 archive.reading(item.id()).ifPresent(reading -> readings.put(item.id(), reading));
             }
@@ -98,7 +101,7 @@ public class CaseReport {
                         + Sha256.of(kept.body().getBytes(StandardCharsets.UTF_8))));
         dossier.failure().ifPresent(failure -> parts.add(failure.toString()));
         dossier.claim()
-                .ifPresent(claim -> parts.add(claim.id() + " " + claim.version() + " " + claim.wanted() + " "
+                .ifPresent(claim -> parts.add(claim.id() + " " + claim.version() + " " + claim.requestedItems() + " "
                         + claim.decision() + " " + dossier.otherGrounds()));
         dossier.trail().forEach(entry -> parts.add(entry.hash().hex()));
         parts.add(dossier.relatives().toString());

@@ -31,7 +31,7 @@ final class ClaimPart {
     private void print(PdfDocument paper, Claim claim) {
         paper.heading(words.say("claim.title"));
         Table table = new Table(Table.text("", 3), Table.text("", 7));
-        row(table, "claim.asked", claim.asked().toString());
+        row(table, "claim.asked", claim.amount().toString());
         row(table, "fact.claim.state", words.of("claim-state", claim.state().id()));
         row(table, "claim.by", material.dossier().workshopNames().getOrDefault(claim.workshop(), "–"));
         row(table, "claim.opened", words.moment(claim.openedAt()));
@@ -67,7 +67,7 @@ final class ClaimPart {
     }
 
     private void asked(PdfDocument paper, Claim claim) {
-        if (claim.wanted().isEmpty()) {
+        if (claim.requestedItems().isEmpty()) {
             return;
         }
         paper.subheading(TableCell.of(words.say("claim.awaited"), TextStyle.SUBHEADING));
@@ -75,7 +75,7 @@ final class ClaimPart {
                 Table.text(words.say("fact.claim.item"), 4),
                 Table.text(words.say("report.answered"), 2),
                 Table.text(words.say("fact.claim.words"), 4));
-        for (RequestedItem item : claim.wanted()) {
+        for (RequestedItem item : claim.requestedItems()) {
             table.row(
                     TableCell.of(name(item), TextStyle.SMALL_STRONG),
                     TableCell.of(

@@ -10,10 +10,13 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
+import org.voltdocket.claim.CaseEntityTags;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimView;
 import org.voltdocket.dossier.Dossier;
+import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.bag.CaseBag;
+import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.ui.ProblemDetails;
@@ -24,13 +27,15 @@ import tools.jackson.databind.json.JsonMapper;
  * the first half is what a change of facts is checked against, the whole says whether anything changed.
  */
 @Component
-class CaseAnswers {
+class CaseAnswers implements CaseEntityTags {
 
     private static final Pattern TAG = Pattern.compile("\"(\\d{1,18})-[0-9a-f]{16}\"");
 
+    private final DossierService dossiers;
     private final JsonMapper json;
 
-    CaseAnswers(JsonMapper json) {
+    CaseAnswers(DossierService dossiers, JsonMapper json) {
+        this.dossiers = dossiers;
         this.json = json;
     }
 
@@ -63,8 +68,9 @@ class CaseAnswers {
                 claim, json.writeValueAsBytes(ClaimView.of(dossier.file().ref().number(), claim, Optional.empty())));
     }
 
-    /** The tag of the case as it is. */
-    String tag(Dossier dossier) {
+    @Override
+    public String of(Actor actor, CaseNumber number) {
+        Dossier dossier = dossiers.of(actor, number);
         return tag(dossier, body(dossier, null));
     }
 

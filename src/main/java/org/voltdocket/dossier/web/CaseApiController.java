@@ -21,6 +21,7 @@ import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.casefile.CaseListItem;
 import org.voltdocket.casefile.CaseQuery;
 import org.voltdocket.casefile.CaseRequest;
@@ -45,11 +46,13 @@ class CaseApiController {
     private static final String MERGE_PATCH = "application/merge-patch+json";
 
     private final CaseService cases;
+    private final CaseEditService caseEdits;
     private final DossierService dossiers;
     private final CaseAnswers answers;
 
-    CaseApiController(CaseService cases, DossierService dossiers, CaseAnswers answers) {
+    CaseApiController(CaseService cases, CaseEditService caseEdits, DossierService dossiers, CaseAnswers answers) {
         this.cases = cases;
+        this.caseEdits = caseEdits;
         this.dossiers = dossiers;
         this.answers = answers;
     }
@@ -74,7 +77,7 @@ class CaseApiController {
     @PostMapping
     ResponseEntity<byte[]> open(Actor actor, @RequestBody JsonNode body) {
         CaseRequest request = CaseRequest.read(body);
-        OpenCaseResult opened = cases.open(actor, request.newCase());
+        OpenCaseResult opened = caseEdits.open(actor, request.newCase());
         HttpStatus status = opened.created() ? HttpStatus.CREATED : HttpStatus.OK;
         return answers.answer(status, dossiers.of(actor, opened.ref().number()), request.ignored());
     }
@@ -144,7 +147,7 @@ class CaseApiController {
             @PathVariable CaseNumber number,
             @RequestBody JsonNode body,
             @RequestHeader(name = "If-Match", required = false) String ifMatch) {
-        PatchResult patch = cases.mend(actor, number, body, CaseAnswers.version(ifMatch));
+        PatchResult patch = caseEdits.updateFacts(actor, number, body, CaseAnswers.version(ifMatch));
         return answers.answer(HttpStatus.OK, dossiers.of(actor, number), patch.ignored());
     }
 

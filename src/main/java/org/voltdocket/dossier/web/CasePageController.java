@@ -12,8 +12,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.casefile.CaseRequest;
-import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.InvalidFactsException;
 import org.voltdocket.casefile.VersionConflictException;
 import org.voltdocket.casefile.web.FactFields;
@@ -25,10 +25,10 @@ import org.voltdocket.kernel.CaseNumber;
 class CasePageController {
 
     private final CasePageModel pages;
-    private final CaseService cases;
+    private final CaseEditService cases;
     private final AssessmentService assessments;
 
-    CasePageController(CasePageModel pages, CaseService cases, AssessmentService assessments) {
+    CasePageController(CasePageModel pages, CaseEditService cases, AssessmentService assessments) {
         this.pages = pages;
         this.cases = cases;
         this.assessments = assessments;
@@ -58,7 +58,7 @@ class CasePageController {
             OptionalLong version = given.getOrDefault("version", "").matches("\\d{1,18}")
                     ? OptionalLong.of(Long.parseLong(given.get("version")))
                     : OptionalLong.empty();
-            cases.mend(actor, parsed, CaseRequest.patchOfForm(given), version);
+            cases.updateFacts(actor, parsed, CaseRequest.patchOfForm(given), version);
             flash.addFlashAttribute("notice", "case.notice.mended");
             return "redirect:/cases/" + parsed;
         } catch (InvalidFactsException refused) {
@@ -78,7 +78,7 @@ class CasePageController {
     @PostMapping("/cases/{number}/judge")
     String judge(Actor actor, @PathVariable String number, RedirectAttributes flash) {
         CaseNumber parsed = pages.number(number);
-        assessments.judgeAgain(actor, parsed);
+        assessments.reassess(actor, parsed);
         flash.addFlashAttribute("notice", "case.notice.judged");
         return "redirect:/cases/" + parsed;
     }

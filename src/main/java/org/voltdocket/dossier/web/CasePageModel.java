@@ -9,13 +9,14 @@ import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
-import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
 import org.voltdocket.evidence.SeriesQuery;
+import org.voltdocket.evidence.SeriesService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.notice.NoticeService;
@@ -28,9 +29,9 @@ import org.voltdocket.ui.TextFormatter;
 class CasePageModel {
 
     private final DossierService dossiers;
-    private final EvidenceArchive archive;
+    private final SeriesService series;
     private final ClaimService claims;
-    private final CaseClaims caseClaims;
+    private final EvidenceRequestService requests;
     private final ReturnService returns;
     private final NoticeService notices;
     private final RouteRegistry routes;
@@ -38,9 +39,9 @@ class CasePageModel {
 
     CasePageModel(
             DossierService dossiers,
-            EvidenceArchive archive,
+            SeriesService series,
             ClaimService claims,
-            CaseClaims caseClaims,
+            EvidenceRequestService requests,
             NoticeService notices,
             ReturnService returns,
             RouteRegistry routes,
@@ -48,10 +49,10 @@ class CasePageModel {
         this.words = words;
         this.returns = returns;
         this.claims = claims;
-        this.caseClaims = caseClaims;
+        this.requests = requests;
         this.notices = notices;
         this.dossiers = dossiers;
-        this.archive = archive;
+        this.series = series;
         this.routes = routes;
     }
 
@@ -93,7 +94,13 @@ class CasePageModel {
         model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
         model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
         model.addAttribute(
-                "claim", ClaimPanel.of(actor, dossier, caseClaims.earlier(actor, dossier), claims.askable(), words));
+                "claim",
+                ClaimPanel.of(
+                        actor,
+                        dossier,
+                        claims.earlier(actor, dossier.file().ref().id(), dossier.claim()),
+                        requests.requestableItems(),
+                        words));
         model.addAttribute(
                 "notices",
                 actor.isWorkshop()
@@ -110,7 +117,7 @@ class CasePageModel {
 
     RecordingView recording(Actor actor, EvidenceItem item, Assessment assessment) {
         Series ends =
-                archive.series(actor, item.id(), new SeriesQuery(List.of("measured_v"), null, null, SeriesQuery.LEAST));
+                series.read(actor, item.id(), new SeriesQuery(List.of("measured_v"), null, null, SeriesQuery.LEAST));
         String id = item.id().toString();
         return RecordingView.of(
                 item,

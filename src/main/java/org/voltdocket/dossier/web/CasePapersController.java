@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.ServletWebRequest;
+import org.voltdocket.claim.ClaimService;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.bag.CaseBag;
@@ -33,10 +34,10 @@ class CasePapersController {
     private final CaseReport reports;
     private final CaseBag bags;
     private final CaseAnswers answers;
-    private final CaseClaims claims;
+    private final ClaimService claims;
 
     CasePapersController(
-            DossierService dossiers, CaseReport reports, CaseBag bags, CaseAnswers answers, CaseClaims claims) {
+            DossierService dossiers, CaseReport reports, CaseBag bags, CaseAnswers answers, ClaimService claims) {
         this.dossiers = dossiers;
         this.reports = reports;
         this.bags = bags;
@@ -71,7 +72,9 @@ class CasePapersController {
         bags.check(dossier);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
         PdfResponse.head(response, "application/zip", ContentDisposition.attachment(), CaseBag.name(dossier) + ".zip");
-        List<CaseBag.Earlier> earlier = claims.earlier(actor, dossier).stream()
+        List<CaseBag.Earlier> earlier = claims
+                .earlier(actor, dossier.file().ref().id(), dossier.claim())
+                .stream()
                 .map(claim -> answers.earlier(dossier, claim))
                 .toList();
         bags.write(

@@ -17,9 +17,8 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimConflictException;
-import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
@@ -30,9 +29,9 @@ import org.voltdocket.ui.ProblemDetails;
 class ClaimPageController {
 
     private final CasePageModel pages;
-    private final ClaimService claims;
+    private final ClaimStepService claims;
 
-    ClaimPageController(CasePageModel pages, ClaimService claims) {
+    ClaimPageController(CasePageModel pages, ClaimStepService claims) {
         this.pages = pages;
         this.claims = claims;
     }
@@ -54,13 +53,11 @@ class ClaimPageController {
             flash.addFlashAttribute(
                     "notice", "claim.notice." + (claim.proposal().isPresent() ? "proposed" : action));
             return "redirect:/cases/" + parsed;
-        } catch (RequestException | ClaimConflictException refused) {
-            ProblemDetail problem = ProblemDetails.of((RuntimeException) refused);
+        } catch (RequestException refused) {
+            ProblemDetail problem = ProblemDetails.of(refused);
             pages.fill(actor, parsed, model);
             model.addAttribute("claimError", problem.getDetail());
-            if (refused instanceof ClaimConflictException conflict) {
-                model.addAttribute("claimChanges", conflict.changes());
-            }
+            model.addAttribute("claimChanges", refused.properties().get("changes"));
             model.addAttribute("claimGiven", given.toSingleValueMap());
             response.setStatus(problem.getStatus());
             return "dossier/case";

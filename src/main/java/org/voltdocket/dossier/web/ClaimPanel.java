@@ -65,7 +65,7 @@ record ClaimPanel(
 
     /** How many of the things asked for are answered. */
     public long answered() {
-        return latest.wanted().stream().filter(RequestedItem::answered).count();
+        return latest.requestedItems().stream().filter(RequestedItem::answered).count();
     }
 
     static ClaimPanel of(Actor actor, Dossier dossier, List<Claim> earlier, List<String> askable, TextFormatter words) {
@@ -97,7 +97,7 @@ record ClaimPanel(
                 actor.isWorkshop()
                         && claim != null
                         && claim.decision().isPresent()
-                        && claim.objected().isEmpty(),
+                        && claim.openObjection().isEmpty(),
                 actor.canDecideClaims());
     }
 }

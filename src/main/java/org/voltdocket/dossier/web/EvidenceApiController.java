@@ -9,9 +9,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
 import java.util.UUID;
-import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
-import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -21,13 +19,12 @@ import org.springframework.web.bind.annotation.RequestPart;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
 import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.diagnosis.Origin;
-import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.evidence.AlreadyStored;
 import org.voltdocket.evidence.EvidenceArchive;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
@@ -35,21 +32,20 @@ import org.voltdocket.evidence.Stored;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
-import org.voltdocket.ui.ProblemDetails;
 
 @RestController
 @Tag(name = "Evidence", description = "Recordings, test records and documents, kept bit for bit.")
 class EvidenceApiController {
 
     private final CaseService cases;
-    private final EvidenceIntake intake;
+    private final EvidenceUploadService uploads;
     private final EvidenceArchive archive;
     private final AssessmentService assessments;
 
     EvidenceApiController(
-            CaseService cases, EvidenceIntake intake, EvidenceArchive archive, AssessmentService assessments) {
+            CaseService cases, EvidenceUploadService uploads, EvidenceArchive archive, AssessmentService assessments) {
         this.cases = cases;
-        this.intake = intake;
+        this.uploads = uploads;
         this.archive = archive;
         this.assessments = assessments;
     }
@@ -85,7 +81,7 @@ class EvidenceApiController {
         IntakeResult received;
         try (InputStream content = file.getInputStream()) {
             received =
-                    intake.accept(actor, ref, new Upload(file.getOriginalFilename(), content, note, Origin.WORKSHOP));
+                    uploads.receive(actor, ref, new Upload(file.getOriginalFilename(), content, note, Origin.WORKSHOP));
         }
         return answer(actor, received);
     }
@@ -101,7 +97,7 @@ class EvidenceApiController {
             EvidenceItem item = known.item();
             return ResponseEntity.ok(view(cases.require(actor, item.caseId()), item));
         }
-        throw ProblemDetails.raise(problem(((Rejected) received).file()));
+        throw ((Rejected) received).exception();
     }
 
     @Operation(operationId = "readEvidence", summary = "What was read from it, its findings, its regimes")
@@ -117,12 +113,5 @@ class EvidenceApiController {
                 item,
                 assessments.findingsOf(ref.id(), item.id()),
                 assessments.regimesOf(ref.id(), item.id()));
-    }
-
-    static ProblemDetail problem(RejectedFile refused) {
-        RejectedFile.Reason reason = refused.reason();
-        ProblemDetail problem =
-                ProblemDetails.of(HttpStatus.valueOf(reason.status()), reason.slug(), reason.title(), refused.detail());
-        return ProblemDetails.withErrors(problem, refused.errors(), refused.total());
     }
 }

@@ -9,7 +9,6 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.voltdocket.claim.ClaimConflictException;
 import org.voltdocket.claim.ObjectionService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -68,8 +67,8 @@ class ObjectionPageController {
         try {
             act.on(number);
             return "redirect:/cases/" + number + "#claim";
-        } catch (RequestException | ClaimConflictException refused) {
-            ProblemDetail problem = ProblemDetails.of((RuntimeException) refused);
+        } catch (RequestException refused) {
+            ProblemDetail problem = ProblemDetails.of(refused);
             pages.fill(actor, number, model);
             model.addAttribute("claimError", problem.getDetail());
             model.addAttribute("claimGiven", given);

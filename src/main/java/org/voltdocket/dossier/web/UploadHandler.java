@@ -6,12 +6,12 @@ import java.util.List;
 import org.springframework.stereotype.Component;
 import org.springframework.web.multipart.MultipartFile;
 import org.voltdocket.assessment.AssessmentService;
+import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.evidence.AlreadyStored;
-import org.voltdocket.evidence.EvidenceIntake;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
@@ -23,11 +23,11 @@ import org.voltdocket.kernel.Actor;
 @Component
 class UploadHandler {
 
-    private final EvidenceIntake intake;
+    private final EvidenceUploadService uploads;
     private final AssessmentService assessments;
 
-    UploadHandler(EvidenceIntake intake, AssessmentService assessments) {
-        this.intake = intake;
+    UploadHandler(EvidenceUploadService uploads, AssessmentService assessments) {
+        this.uploads = uploads;
         this.assessments = assessments;
     }
 
@@ -51,7 +51,7 @@ class UploadHandler {
     Outcome receive(Actor actor, CaseReference ref, MultipartFile file, String note) throws IOException {
         String name = file.getOriginalFilename();
         try (InputStream content = file.getInputStream()) {
-            IntakeResult received = intake.accept(actor, ref, new Upload(name, content, note, Origin.WORKSHOP));
+            IntakeResult received = uploads.receive(actor, ref, new Upload(name, content, note, Origin.WORKSHOP));
             if (received instanceof Rejected refused) {
                 return new Outcome(name, null, false, refused.file(), List.of());
             }

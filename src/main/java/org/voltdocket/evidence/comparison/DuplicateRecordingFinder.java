@@ -15,6 +15,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.evidence.DuplicateRecordingFoundEvent;
 import org.voltdocket.evidence.DuplicateRecordings;
@@ -42,7 +43,8 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
     private final OutlineRepository outlines;
     private final RecordingLoader recordings;
     private final JdbcClient jdbc;
-    private final ApplicationEventPublisher news;
+    private final PendingAssessments pending;
+    private final ApplicationEventPublisher events;
 
     DuplicateRecordingFinder(
             CaseService cases,
@@ -50,13 +52,15 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
             OutlineRepository outlines,
             RecordingLoader recordings,
             JdbcClient jdbc,
-            ApplicationEventPublisher news) {
+            PendingAssessments pending,
+            ApplicationEventPublisher events) {
         this.cases = cases;
         this.items = items;
         this.outlines = outlines;
         this.recordings = recordings;
         this.jdbc = jdbc;
-        this.news = news;
+        this.pending = pending;
+        this.events = events;
     }
 
     @Override
@@ -78,14 +82,17 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
     }
 
     @Override
-    public List<Sha256> underAnotherSerial(UUID caseId) {
-        Set<Sha256> out = new TreeSet<>();
-        for (Twin twin : ofCases(Set.of(caseId))) {
-            if (!sameBattery(caseId, twin.twinCaseId())) {
-                items.find(twin.evidenceId()).map(EvidenceItem::sha256).ifPresent(out::add);
+    public List<Sha256> copiedFromAnotherBattery(UUID caseId) {
+        Set<Sha256> copies = new TreeSet<>();
+        jdbc.sql("""
+                        select e.sha256, o.case_id from recording_twin t
+                        join evidence e on e.id = t.evidence_id join evidence o on o.id = t.twin_id
+                        where e.case_id = ? and o.ordinal < e.ordinal""").param(caseId).query(row -> {
+            if (!sameBattery(caseId, row.getObject(2, UUID.class))) {
+                copies.add(new Sha256(row.getString(1)));
             }
-        }
-        return List.copyOf(out);
+        });
+        return List.copyOf(copies);
     }
 
     private boolean sameBattery(UUID one, UUID other) {
@@ -101,7 +108,7 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
 
     @Override
     @Transactional(propagation = Propagation.REQUIRES_NEW)
-    public void compare(UUID caseId) {
+    public Set<UUID> compare(UUID caseId) {
         oneAtATime();
         Set<UUID> found = new TreeSet<>();
         Map<UUID, Boolean> waiting = new TreeMap<>();
@@ -126,9 +133,12 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
         });
         if (!found.isEmpty()) {
             found.add(caseId);
-            found.forEach(each ->
-                    news.publishEvent(new DuplicateRecordingFoundEvent(each))); // in the order in which all note cases
         }
+        found.forEach(each -> {
+            pending.mark(each);
+            events.publishEvent(new DuplicateRecordingFoundEvent(each));
+        });
+        return found;
     }
 
     /** Of two that compare at once, neither would see what the other just keeps. */

@@ -6,7 +6,7 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import org.voltdocket.evidence.EvidenceIntake;
+import org.voltdocket.diagnosis.read.FileLimits;
 import org.voltdocket.kernel.Sha256;
 
 /**
@@ -29,7 +29,7 @@ record SpooledUpload(Sha256 sha256, long bytes) {
         try (OutputStream out = Files.newOutputStream(file)) {
             for (int n = in.read(block); n >= 0; n = in.read(block)) {
                 bytes += n;
-                if (bytes > EvidenceIntake.MOST_BYTES) {
+                if (bytes > FileLimits.FILE_BYTES) {
                     return new SpooledUpload(null, bytes);
                 }
                 digest.update(block, 0, n);

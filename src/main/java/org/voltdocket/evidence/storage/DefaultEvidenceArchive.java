@@ -16,13 +16,9 @@ import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
-import org.voltdocket.evidence.InvalidSeriesQueryException;
-import org.voltdocket.evidence.Series;
-import org.voltdocket.evidence.SeriesQuery;
-import org.voltdocket.evidence.intake.MemoryLimiter;
-import org.voltdocket.evidence.series.SeriesReader;
 import org.voltdocket.kernel.Actor;
 
+/** Reads evidence from PostgreSQL and, if there is one, from the object store. */
 @Service
 class DefaultEvidenceArchive implements EvidenceArchive {
 
@@ -30,22 +26,19 @@ class DefaultEvidenceArchive implements EvidenceArchive {
     private final EvidenceItemRepository items;
     private final OriginalFileStore raw;
     private final ReadingRepository readings;
-    private final SeriesReader series;
-    private final MemoryLimiter gate;
+    private final MemoryLimiter memory;
 
     DefaultEvidenceArchive(
             CaseService cases,
             EvidenceItemRepository items,
             OriginalFileStore raw,
             ReadingRepository readings,
-            SeriesReader series,
-            MemoryLimiter gate) {
+            MemoryLimiter memory) {
         this.cases = cases;
         this.items = items;
         this.raw = raw;
         this.readings = readings;
-        this.series = series;
-        this.gate = gate;
+        this.memory = memory;
     }
 
     @Override
@@ -82,8 +75,8 @@ class DefaultEvidenceArchive implements EvidenceArchive {
     }
 
     @Override
-    public <T> T withRoomFor(UUID caseId, Supplier<T> work) {
-        try (MemoryLimiter.Lease lease = gate.lease()) {
+    public <T> T withMemoryFor(UUID caseId, Supplier<T> work) {
+        try (MemoryLimiter.Lease lease = memory.lease()) {
             lease.reserve(items.memoryOf(caseId));
             return work.get();
         }
@@ -98,16 +91,6 @@ class DefaultEvidenceArchive implements EvidenceArchive {
     @Override
     public void writeContent(UUID evidenceId, OutputStream to) {
         raw.write(find(evidenceId).sha256(), to);
-    }
-
-    @Override
-    public Series series(Actor actor, UUID evidenceId, SeriesQuery query) {
-        EvidenceItem item = item(actor, evidenceId);
-        if (!item.isRecording()) {
-            throw new InvalidSeriesQueryException(
-                    "id", "This item is a " + item.kind().id() + "; only recordings have a series.");
-        }
-        return series.read(evidenceId, query);
     }
 
     private EvidenceItem find(UUID evidenceId) {

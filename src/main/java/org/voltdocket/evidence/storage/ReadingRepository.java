@@ -15,30 +15,25 @@ import org.voltdocket.diagnosis.read.ParsedFile;
 import org.voltdocket.diagnosis.read.ReadResult;
 import org.voltdocket.diagnosis.read.TestRecordReader;
 import org.voltdocket.evidence.EvidenceItem;
-import org.voltdocket.evidence.comparison.OutlineRepository;
 
-/** Keeps what was read from the files. */
+/** Readings of tests and recordings in PostgreSQL. */
 @Component
 public class ReadingRepository {
 
     private final JdbcClient jdbc;
     private final RecordingBlockRepository blocks;
     private final RecordingLoader recordings;
-    private final OutlineRepository outlines;
 
-    ReadingRepository(
-            JdbcClient jdbc, RecordingBlockRepository blocks, RecordingLoader recordings, OutlineRepository outlines) {
+    ReadingRepository(JdbcClient jdbc, RecordingBlockRepository blocks, RecordingLoader recordings) {
         this.jdbc = jdbc;
         this.blocks = blocks;
         this.recordings = recordings;
-        this.outlines = outlines;
     }
 
-    /** Keeps a reading in the caller's transaction. */
-    public void keep(UUID caseId, UUID evidenceId, Reading reading) {
+    /** Stores a reading in the caller's transaction. */
+    public void keep(UUID evidenceId, Reading reading) {
         if (reading instanceof Recording recording) {
             blocks.keep(evidenceId, recording);
-            outlines.keep(caseId, evidenceId, recording);
         } else {
             jdbc.sql("insert into test_reading (evidence_id, reading) values (?, ?)")
                     .param(evidenceId)
@@ -48,8 +43,8 @@ public class ReadingRepository {
     }
 
     /**
-     * The readings of the items that have one, by item, in a fixed number of queries. Needs a transaction around it, for
-     * only then do the blocks come in portions.
+     * The readings of the items that have one, by item, in a fixed number of queries. Requires a transaction; without one
+     * the driver fetches all blocks at once.
      */
     Map<UUID, Reading> of(List<EvidenceItem> items) {
         Map<UUID, Reading> readings = new HashMap<>(
@@ -67,7 +62,7 @@ public class ReadingRepository {
     }
 
     private static Reading test(String canonical) {
-        // it was checked against the clock when it came in
+        // its time was compared with the clock when it was received
         Instant anyTime = Instant.parse("9999-01-01T00:00:00Z");
         ReadResult outcome = new TestRecordReader(anyTime).read(canonical.getBytes(StandardCharsets.UTF_8));
         if (outcome instanceof ParsedFile parsed) {

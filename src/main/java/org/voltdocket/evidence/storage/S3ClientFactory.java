@@ -19,7 +19,7 @@ final class S3ClientFactory {
     /** Between two pieces of an answer. */
     private static final Duration SILENCE = Duration.ofSeconds(10);
 
-    /** For the largest file, 64 MiB, on a way of a megabyte a second. */
+    /** Enough for the largest file at one megabyte per second. */
     private static final Duration CALL = Duration.ofSeconds(70);
 
     private S3ClientFactory() {}

@@ -12,7 +12,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.notice.InvalidNoticeReviewException;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.notice.Notice;
 import org.voltdocket.notice.NoticeKind;
 import org.voltdocket.notice.NoticeService;
@@ -53,7 +53,7 @@ class NoticePageController {
         try {
             notices.lookedAt(actor, id, reason);
             flash.addFlashAttribute("lookedNotice", "notice.done");
-        } catch (InvalidNoticeReviewException refused) {
+        } catch (RequestException refused) {
             flash.addFlashAttribute("lookedRefused", refused.getMessage());
         }
         return from.matches("V-[0-9A-Z-]{9}") ? "redirect:/cases/" + from + "#notices" : "redirect:/notices";

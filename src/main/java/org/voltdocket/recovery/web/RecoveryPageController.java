@@ -14,7 +14,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.recovery.InvalidRecoveryException;
 import org.voltdocket.recovery.RecoverableClaim;
 import org.voltdocket.recovery.RecoveryService;
 import org.voltdocket.recovery.SupplierAnswer;
@@ -59,7 +58,7 @@ class RecoveryPageController {
                     .number();
             flash.addFlashAttribute("done", "supplier-list.done.made");
             return "redirect:/recoveries/" + made;
-        } catch (InvalidRecoveryException refused) {
+        } catch (RequestException refused) {
             refuse(refused, model, response);
             return overview(actor, model);
         }
@@ -88,7 +87,7 @@ class RecoveryPageController {
             recoveries.answer(actor, list, new SupplierAnswer(position, outcome, amount, on, reason));
             flash.addFlashAttribute("done", "supplier-list.done.answer");
             return "redirect:/recoveries/" + list + "#p" + position;
-        } catch (InvalidRecoveryException | RequestException refused) {
+        } catch (RequestException refused) {
             refuse(refused, model, response);
             model.addAttribute("given", new SupplierAnswer(position, outcome, amount, on, reason));
             return one(actor, list, model);
@@ -107,13 +106,13 @@ class RecoveryPageController {
             recoveries.withdraw(actor, list, reason);
             flash.addFlashAttribute("done", "supplier-list.done.withdrawn");
             return "redirect:/recoveries/" + list;
-        } catch (InvalidRecoveryException refused) {
+        } catch (RequestException refused) {
             refuse(refused, model, response);
             return one(actor, list, model);
         }
     }
 
-    private static void refuse(RuntimeException refused, Model model, HttpServletResponse response) {
+    private static void refuse(RequestException refused, Model model, HttpServletResponse response) {
         response.setStatus(ProblemDetails.of(refused).getStatus());
         model.addAttribute("refused", refused.getMessage());
     }

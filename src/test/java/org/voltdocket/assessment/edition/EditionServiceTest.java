@@ -15,6 +15,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.voltdocket.dossier.Pairs;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
@@ -53,7 +54,7 @@ class EditionServiceTest {
     @Test
     void thePageShowsEveryDecisionLimitWithItsMeaning() {
         String page = server.browser(server.user(Role.CLERK)).get("/rulebook").text();
-        editions.rulebookInForce()
+        editions.rulebook()
                 .decisions()
                 .forEach((limit, decision) -> assertThat(page).contains("decision-" + limit.id(), decision.meaning()));
     }
@@ -102,7 +103,7 @@ class EditionServiceTest {
                     .extracting(entry -> entry.act())
                     .containsExactly("edition-uploaded", "edition-put-in-force");
             assertThatThrownBy(() -> editions.putInForce(Actor.system(), next.sha256(), WHY))
-                    .isInstanceOf(InvalidEditionException.class)
+                    .isInstanceOf(RequestException.class)
                     .hasMessageContaining("is the one in force");
         } finally {
             editions.putInForce(Actor.system(), before.sha256(), WHY);

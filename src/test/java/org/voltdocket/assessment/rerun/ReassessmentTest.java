@@ -23,11 +23,11 @@ import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.edition.Edition;
 import org.voltdocket.assessment.edition.EditionService;
 import org.voltdocket.assessment.edition.EditionTexts;
-import org.voltdocket.assessment.edition.InvalidEditionException;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.dossier.Pairs;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
@@ -182,7 +182,7 @@ class ReassessmentTest {
         ReassessmentRun run = runs.ask(Actor.system(), RunMode.TRIAL, edition.name());
         runs.take(Actor.system(), run.id(), RunAction.PAUSE);
         assertThatThrownBy(() -> runs.take(Actor.system(), run.id(), RunAction.PAUSE))
-                .isInstanceOf(InvalidRunException.class);
+                .isInstanceOf(RequestException.class);
         assertThat(work.work(run.id(), Duration.ofSeconds(1), () -> false)).isFalse();
         assertThat(runs.require(Actor.system(), run.id()).state()).isEqualTo(RunState.PAUSED);
         runs.take(Actor.system(), run.id(), RunAction.RESUME);
@@ -210,8 +210,7 @@ class ReassessmentTest {
         Answer refused = admin.postJson("/api/v1/reassessments", "{\"mode\":\"final\",\"rulebook\":\"" + draft + "\"}");
         assertThat(refused.status()).isEqualTo(409);
         assertThat(refused.json().get("type").stringValue()).endsWith("#edition-in-the-making");
-        assertThatThrownBy(() -> runs.ask(Actor.system(), RunMode.FINAL, draft))
-                .isInstanceOf(InvalidEditionException.class);
+        assertThatThrownBy(() -> runs.ask(Actor.system(), RunMode.FINAL, draft)).isInstanceOf(RequestException.class);
     }
 
     @ParameterizedTest

@@ -142,7 +142,7 @@ class StoreTest {
         assertThat(workshop.get("/api/v1/cases/" + number).json().get("evidence"))
                 .hasSize(2);
         assertThat(people.decline(node, claimed).status()).isEqualTo(200);
-        Answer ready = node.client().get("/actuator/health/readiness");
+        Answer ready = node.management().get("/actuator/health/readiness");
         assertThat(ready.status()).isEqualTo(200);
         assertThat(ready.text()).isEqualTo("{\"status\":\"LIMITED\"}");
         assertThat(people.admin(node).get("/actuator/prometheus").text())

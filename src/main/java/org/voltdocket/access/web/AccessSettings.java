@@ -1,0 +1,29 @@
+package org.voltdocket.access.web;
+
+import java.time.Duration;
+import org.springframework.boot.context.properties.ConfigurationProperties;
+
+/**
+ * Limits of sign-in and of request bodies, under {@code voltdocket.access} in application.yml.
+ *
+ * @param sessionsPerAccount a further sign-in ends the session that was used least recently
+ * @param sessionLifetime a session ends after this time even when it is used
+ * @param signIns sign-in forms that are received at the same time
+ * @param signInsPerAddress of them, those from one address
+ * @param uploads uploads that are received at the same time
+ * @param uploadsPerAccount of them, those of one account
+ * @param uploadWait time for which an upload waits for others to end
+ * @param bodies other request bodies that are received at the same time
+ * @param bodiesPerAccount of them, those of one account
+ */
+@ConfigurationProperties("voltdocket.access")
+record AccessSettings(
+        int sessionsPerAccount,
+        Duration sessionLifetime,
+        int signIns,
+        int signInsPerAddress,
+        int uploads,
+        int uploadsPerAccount,
+        Duration uploadWait,
+        int bodies,
+        int bodiesPerAccount) {}
