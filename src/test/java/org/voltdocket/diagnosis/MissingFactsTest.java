@@ -87,8 +87,8 @@ class MissingFactsTest {
 
     @Test
     void withoutEvidenceThereIsNoVerdictSentence() {
-        Assessment said = Diagnosis.assess(
-                new CaseInput(Facts.UNKNOWN, History.NONE, List.of()), Editions.of("2026.1"));
+        Assessment said =
+                Diagnosis.assess(new CaseInput(Facts.UNKNOWN, History.NONE, List.of()), Editions.of("2026.1"));
         assertThat(said.said()).doesNotContain("%");
         assertThat(said.nextSteps()).isNotEmpty().noneMatch(step -> step.startsWith("Replace"));
     }

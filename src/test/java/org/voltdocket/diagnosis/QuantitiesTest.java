@@ -40,7 +40,8 @@ class QuantitiesTest {
                 .flatMap(scenario -> LongStream.rangeClosed(1, 2)
                         .mapToObj(seed -> second.make(scenario, seed).input()));
         return Stream.concat(
-                        Stream.concat(demo, other), Stream.of(asleepWithSensor(), sampledFast(), severalCapacityRuns(), withoutRating()))
+                        Stream.concat(demo, other),
+                        Stream.of(asleepWithSensor(), sampledFast(), severalCapacityRuns(), withoutRating()))
                 .flatMap(input -> all(input).stream())
                 .toList();
     }

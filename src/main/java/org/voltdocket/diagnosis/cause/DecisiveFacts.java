@@ -26,7 +26,8 @@ public record DecisiveFacts(CaseDecision decision, List<String> missing) {
             boolean decisive = false;
             for (Facts plausible : fact.getValue()) {
                 CaseDecision other = decide.apply(plausible);
-                boolean otherVerdict = other.battery().verdict() != base.battery().verdict();
+                boolean otherVerdict =
+                        other.battery().verdict() != base.battery().verdict();
                 decisive |= base.firm() ? !other.agreesWith(base) : other.firm() || otherVerdict;
                 batteryDepends |= otherVerdict;
             }

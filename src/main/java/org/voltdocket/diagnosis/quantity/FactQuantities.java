@@ -57,8 +57,7 @@ public final class FactQuantities {
         if (born != null && !born.isAfter(day)) {
             double age = ChronoUnit.DAYS.between(born, day) / DAYS_A_YEAR;
             double reach = Interval.Z95 * LIFETIMES_DIFFER;
-            out.add(Measurement.of(
-                    "battery-age", null, new Interval(age, Math.max(0, age - reach), age + reach)));
+            out.add(Measurement.of("battery-age", null, new Interval(age, Math.max(0, age - reach), age + reach)));
         }
         Double then = battery.fittedOdometerKm();
         Double now = facts.vehicle().odometerKm();

@@ -9,10 +9,12 @@ import org.voltdocket.diagnosis.Recording.Mark;
 /** Reads driver's marks about the engine in English, German, French and Spanish, whatever their case, accents or order. */
 final class EngineMarks {
 
-    private static final Pattern STARTED = Pattern.compile("\\b(start\\w*|gestartet|angelassen|motor an|engine on|engine runs|"
-            + "engine running|motor laeuft|motor lauft|demarr\\w*|moteur en marche|arranc\\w*|arranque|encend\\w*|motor en marcha)\\b");
-    private static final Pattern STOPPED = Pattern.compile("\\b(engine off|engine stop\\w*|stopped|switched off|motor aus|"
-            + "ausgeschaltet|abgestellt|moteur arret\\w*|moteur coupe|arret moteur|coupe|apagad\\w*|motor parado|motor apagado)\\b");
+    private static final Pattern STARTED = Pattern.compile(
+            "\\b(start\\w*|gestartet|angelassen|motor an|engine on|engine runs|"
+                    + "engine running|motor laeuft|motor lauft|demarr\\w*|moteur en marche|arranc\\w*|arranque|encend\\w*|motor en marcha)\\b");
+    private static final Pattern STOPPED = Pattern.compile(
+            "\\b(engine off|engine stop\\w*|stopped|switched off|motor aus|"
+                    + "ausgeschaltet|abgestellt|moteur arret\\w*|moteur coupe|arret moteur|coupe|apagad\\w*|motor parado|motor apagado)\\b");
 
     private EngineMarks() {}
 

@@ -69,7 +69,8 @@ public final class RuleValidator {
         Facts facts = new Facts(null, new Facts.VehicleFacts(control, null, null, null, null), null, null);
         Measurement exact = new Measurement(rule.quantity(), null, Interval.exact(example.value()), example.celsius());
         Rulebook alone = new Rulebook("one row", null, Map.of(), "", List.of(rule));
-        EvaluatedRule judged = RuleEvaluator.evaluate(alone, facts, List.of(exact)).get(0);
+        EvaluatedRule judged =
+                RuleEvaluator.evaluate(alone, facts, List.of(exact)).get(0);
         if (judged.finding().result() == Result.INSIDE) {
             return "inside";
         }

@@ -24,8 +24,9 @@ public enum FindingTopic {
             + " voltage-after-recharge"),
     STARTS("compression-frequency compression-ripple compression-unevenness cranking-minimum cranking-plateau"
             + " inrush-sag recovery-time restart-minimum restart-trend stop-refusals"),
-    CHARGE("arrival-charge arrival-voltage charge-after-drive charge-before-drive charge-per-100-km charge-per-start daily-distance"
-            + " rest-left standing-drain standing-drain-by-voltage wake-up-length wake-up-share wake-ups"),
+    CHARGE(
+            "arrival-charge arrival-voltage charge-after-drive charge-before-drive charge-per-100-km charge-per-start daily-distance"
+                    + " rest-left standing-drain standing-drain-by-voltage wake-up-length wake-up-share wake-ups"),
     CASE("batteries-replaced battery-age size-share type-step");
 
     private static final Map<String, FindingTopic> BY_QUANTITY = byQuantity();

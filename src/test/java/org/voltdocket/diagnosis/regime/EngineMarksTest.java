@@ -31,7 +31,13 @@ class EngineMarksTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "engine off", "Engine stopped", "Motor aus", "abgestellt", "moteur arr\u00eat\u00e9", "Moteur coup\u00e9", "motor apagado"
+                "engine off",
+                "Engine stopped",
+                "Motor aus",
+                "abgestellt",
+                "moteur arr\u00eat\u00e9",
+                "Moteur coup\u00e9",
+                "motor apagado"
             })
     void aStopIsReadToo(String text) {
         assertThat(EngineMarks.stopped(new Mark(5, text))).isTrue();

@@ -127,7 +127,8 @@ final class ChargingSourceQuantities {
         if (context.flow.current() == null) {
             return Optional.empty();
         }
-        double[] blocks = DriveSignals.blocks(context.drive.steadyOnly(context.flow.current()), DriveContext.BLOCK_STEPS);
+        double[] blocks =
+                DriveSignals.blocks(context.drive.steadyOnly(context.flow.current()), DriveContext.BLOCK_STEPS);
         double mean = Robust.mean(blocks);
         return Double.isNaN(mean)
                 ? Optional.empty()

@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Recording;
-import org.voltdocket.diagnosis.quantity.CrankingReference;
 import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.quantity.MeasurementContext;

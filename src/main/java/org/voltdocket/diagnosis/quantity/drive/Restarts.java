@@ -51,8 +51,8 @@ final class Restarts {
         boolean[] running = context.drive.running();
         for (EngineStart start : context.drive.starts()) {
             int step = context.drive.grid().stepOf(start.fromS()) - 1;
-            int earliest =
-                    (int) Math.max(0, step - TRAFFIC_STOP_S / context.drive.grid().stepS());
+            int earliest = (int)
+                    Math.max(0, step - TRAFFIC_STOP_S / context.drive.grid().stepS());
             while (step > earliest && !running[step]) {
                 step--;
             }

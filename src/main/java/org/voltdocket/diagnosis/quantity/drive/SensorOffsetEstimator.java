@@ -14,7 +14,8 @@ final class SensorOffsetEstimator {
     /** The best offset, A; empty where nothing tells it. */
     static Optional<Interval> offset(DriveContext context) {
         Optional<ClampComparison.Result> clamp = ClampComparison.byClamp(context.drive);
-        Optional<Interval> best = clamp.isPresent() ? Optional.of(byClamp(context, clamp.get())) : withoutClamp(context);
+        Optional<Interval> best =
+                clamp.isPresent() ? Optional.of(byClamp(context, clamp.get())) : withoutClamp(context);
         best.ifPresent(b -> context.estimates.put("sensorOffsetA", b));
         return best;
     }

@@ -74,11 +74,10 @@ class DriveEvidenceTest {
     void aManagedSourceThatStaysHighIsOutside() {
         double[] noise = Made.noise(new Random(2), Driven.SECONDS + 1, 0.02, 0.5);
         Made made = Driven.volts(12.6, t -> 14.95 + noise[(int) t]).with(Channel.AMBIENT, t -> 28);
-        assertThat(assess(made, ChargingControl.MANAGED).findings())
-                .anySatisfy(f -> {
-                    assertThat(f.rule()).isEqualTo("median-running-voltage");
-                    assertThat(f.result().id()).isEqualTo("outside");
-                });
+        assertThat(assess(made, ChargingControl.MANAGED).findings()).anySatisfy(f -> {
+            assertThat(f.rule()).isEqualTo("median-running-voltage");
+            assertThat(f.result().id()).isEqualTo("outside");
+        });
     }
 
     /** The source works for ten minutes and then no more. */
@@ -90,8 +89,8 @@ class DriveEvidenceTest {
         assertThat(Driven.value(stops, "charging-stopped")).isCloseTo(540, within(10.0));
         DriveQuantities works = Driven.measured(Driven.volts(12.6, t -> 14.2 + noise[(int) t]));
         assertThat(Driven.value(works, "charging-stopped")).isZero();
-        DriveQuantities pauses = Driven.measured(
-                Driven.volts(12.6, t -> (t > 660 && t < 900 ? 12.1 : 14.2) + noise[(int) t]));
+        DriveQuantities pauses =
+                Driven.measured(Driven.volts(12.6, t -> (t > 660 && t < 900 ? 12.1 : 14.2) + noise[(int) t]));
         assertThat(Driven.value(pauses, "charging-stopped")).isZero();
     }
 
