@@ -40,7 +40,7 @@ class FactChangesTest {
     @Test
     void theUnknownChargingControlConflictsWithNothing() {
         Facts unknown = facts(null, null, ChargingControl.UNKNOWN);
-        Facts fixed = facts(null, null, ChargingControl.FIXED);
+        Facts fixed = facts(null, null, ChargingControl.CONVENTIONAL);
         assertThat(FactChanges.fill(ref, unknown, fixed)).isEqualTo(fixed);
         assertThat(FactChanges.fill(ref, fixed, unknown)).isEqualTo(fixed);
     }
@@ -70,7 +70,7 @@ class FactChangesTest {
     @Test
     void theTrailGetsOldAndNewValueOfWhatDiffers() {
         Map<String, Object> changes =
-                FactChanges.between(facts(70.0, "a", null), facts(null, "a", ChargingControl.FIXED));
+                FactChanges.between(facts(70.0, "a", null), facts(null, "a", ChargingControl.CONVENTIONAL));
         assertThat(changes).containsOnlyKeys("battery.capacityAh", "vehicle.chargingControl");
         assertThat(changes.get("battery.capacityAh"))
                 .asInstanceOf(org.assertj.core.api.InstanceOfAssertFactories.MAP)
