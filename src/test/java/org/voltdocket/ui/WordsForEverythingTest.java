@@ -99,10 +99,6 @@ class WordsForEverythingTest {
             while (problem.find()) {
                 slugs.add(problem.group(1));
             }
-            Matcher refusal = REFUSAL.matcher(source);
-            while (refusal.find()) {
-                slugs.add(refusal.group(1));
-            }
             Matcher kind = KIND.matcher(source);
             while (kind.find()) {
                 slugs.add(kind.group(1));
