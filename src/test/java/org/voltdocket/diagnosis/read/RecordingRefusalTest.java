@@ -3,10 +3,10 @@ package org.voltdocket.diagnosis.read;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
-import org.voltdocket.diagnosis.read.RejectedFile.Reason;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.voltdocket.diagnosis.read.RejectedFile.Reason;
 
 /** Every refusal names its place. */
 class RecordingRefusalTest {
