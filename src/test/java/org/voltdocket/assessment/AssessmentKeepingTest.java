@@ -17,6 +17,16 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import javax.sql.DataSource;
+import java.io.ByteArrayInputStream;
+import java.util.OptionalLong;
+import org.voltdocket.casefile.NewCase;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.evidence.Stored;
+import org.voltdocket.evidence.Upload;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.Vin;
+import tools.jackson.databind.json.JsonMapper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -74,6 +84,12 @@ class AssessmentKeepingTest {
     private PendingAssessments due;
 
     @Autowired
+    private EvidenceUploadService uploads;
+
+    @Autowired
+    private CaseEditService caseEdits;
+
+    @Autowired
     private Trail trail;
 
     @Autowired
@@ -82,11 +98,13 @@ class AssessmentKeepingTest {
     @Autowired
     private PlatformTransactionManager transactions;
 
+    private Server.User user;
     private Client workshop;
 
     @BeforeEach
     void people() {
-        workshop = server.as(server.newUser(Role.WORKSHOP));
+        user = server.newUser(Role.WORKSHOP);
+        workshop = server.as(user);
     }
 
     @Test
@@ -257,7 +275,7 @@ class AssessmentKeepingTest {
         assertThat(due.since(id)).isEmpty();
     }
 
-    /** Uploads, new cases and changed facts at once, three times as many as there are connections. */
+    /** Uploads, new cases and changed facts at once, three times as many as connections, without the limits of HTTP. */
     @Test
     void callersDoNotWaitForEachOthersConnections(@Autowired DataSource pool) throws Exception {
         int connections = pool.unwrap(HikariDataSource.class).getMaximumPoolSize();
@@ -268,16 +286,27 @@ class AssessmentKeepingTest {
             String changed = open(Pairs.vin(), "");
             numbers.addAll(List.of(uploaded, changed));
             calls.add(() -> {
-                upload(uploaded, "battery.json", BATTERY, 201);
+                Upload upload = new Upload(
+                        "battery.json",
+                        new ByteArrayInputStream(BATTERY.getBytes(StandardCharsets.UTF_8)),
+                        null,
+                        Origin.WORKSHOP);
+                assertThat(uploads.receive(user.actor(), cases.require(Actor.system(), id(uploaded)), upload))
+                        .isInstanceOf(Stored.class);
                 return null;
             });
             calls.add(() -> {
-                numbers.add(open(Pairs.vin(), ""));
+                NewCase newCase = new NewCase(
+                        BatterySerial.parse(Pairs.serial()), Vin.parse(Pairs.vin()), new Facts(null, null, null, null));
+                numbers.add(caseEdits.open(user.actor(), newCase).ref().number().value());
                 return null;
             });
             calls.add(() -> {
-                Answer answer = workshop.patchJson("/api/v1/cases/" + changed, "{\"battery\":{\"chemistry\":\"agm\"}}");
-                assertThat(answer.status()).as(answer.toString()).isEqualTo(200);
+                caseEdits.updateFacts(
+                        user.actor(),
+                        CaseNumber.parse(changed),
+                        JsonMapper.shared().readTree("{\"battery\":{\"chemistry\":\"agm\"}}"),
+                        OptionalLong.empty());
                 return null;
             });
         }
