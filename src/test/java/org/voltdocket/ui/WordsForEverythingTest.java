@@ -40,8 +40,10 @@ import org.voltdocket.trail.ChainVerification.Fault;
 /** Every identifier a person may meet has a label, and every message a template names is there. */
 class WordsForEverythingTest {
 
-    private static final Pattern PROBLEM =
-            Pattern.compile("Problems\\s*\\.of\\(\\s*HttpStatus\\.\\w+,\\s*\"([a-z0-9-]+)\",", Pattern.DOTALL);
+    private static final Pattern PROBLEM = Pattern.compile(
+            "(?:ProblemDetails\\s*\\.of\\(\\s*HttpStatus\\.\\w+,|RequestException\\s*\\.invalid\\(|RequestException\\s*\\.of\\(\\s*\\d{3},)"
+                    + "\\s*\"([a-z0-9-]+)\"",
+            Pattern.DOTALL);
     private static final Pattern KIND = Pattern.compile("\\(\\d{3}, \"([a-z-]+)\", \"");
     private static final Pattern MESSAGE = Pattern.compile("#\\{([a-z][a-zA-Z0-9.-]+)[}(]");
 
@@ -104,7 +106,8 @@ class WordsForEverythingTest {
         }
         assertThat(slugs).contains("not-found", "facts-refused", "recording-refused");
         List<String> missing = new ArrayList<>();
-        String page = String.join("\n", sources("src/main/java/org/voltdocket/assessment/web", "ManualPages.java"));
+        String page =
+                String.join("\n", sources("src/main/java/org/voltdocket/assessment/web", "ManualPageController.java"));
         for (String slug : slugs) {
             need(missing, "problem." + slug + ".title");
             need(missing, "problem." + slug + ".why");
