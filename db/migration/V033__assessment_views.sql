@@ -4,10 +4,6 @@ create view assessment_summary as
 select id, case_id, assessed_at, edition, leaning, battery_verdict, battery_reason, first_cause, probability, body
   from assessment;
 
--- cases whose latest change is not assessed yet
-create view pending_assessment as
-select case_id, since, failed_at from assessment_due;
-
 -- runs over the archive that have not ended
 create view open_reassessment as
 select id, mode, state, asked_at from reassessment where state in ('queued', 'running', 'paused');

@@ -32,7 +32,7 @@ import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.BenchOutcome;
-import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
@@ -181,7 +181,7 @@ class DemoReturns {
                 .collect(Collectors.joining("\n"));
         pallets.note(
                 auditor,
-                PalletAnnouncement.read(
+                PalletDeliveryNote.parse(
                         number, sender + " (invented)", today.minusDays(days).toString(), list, today));
     }
 
@@ -198,9 +198,9 @@ class DemoReturns {
         ReturnedBattery battery = returns.arrive(auditor, made.serial(), Optional.of(story.pallet()))
                 .battery();
         UUID id = battery.id();
-        returns.put(auditor, id, story.place());
+        returns.recordPlace(auditor, id, story.place());
         boolean corroded = story.swollen();
-        returns.look(
+        returns.recordCondition(
                 auditor,
                 id,
                 new BatteryCondition(
@@ -223,9 +223,9 @@ class DemoReturns {
             send(auditor, id, "bench-capacity.csv", capacity(story, made));
         }
         if (story.finding() != null) {
-            returns.conclude(auditor, id, story.finding(), story.reason().strip() + " (Invented.)");
+            returns.recordOutcome(auditor, id, story.finding(), story.reason().strip() + " (Invented.)");
         } else if (story.place().startsWith("Bench")) {
-            returns.step(auditor, id, BenchStep.CHARGE, StepAction.START, Optional.empty(), NOTE);
+            returns.recordStep(auditor, id, BenchStep.CHARGE, StepAction.START, Optional.empty(), NOTE);
         }
     }
 

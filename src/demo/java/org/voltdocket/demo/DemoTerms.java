@@ -4,7 +4,7 @@ import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import org.voltdocket.desk.deadline.WorkingDayService;
+import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.warranty.WarrantyTermsForm;

@@ -3,10 +3,12 @@ package org.voltdocket.server;
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.MeterRegistry;
 import io.micrometer.core.instrument.binder.MeterBinder;
+import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.evidence.storage.ObjectStoreConfiguration;
 
 /** Numbers of the whole server for a collector of metrics, read from the database when it asks. */
@@ -16,10 +18,12 @@ class ServerMetrics implements MeterBinder {
     private static final Logger LOG = LoggerFactory.getLogger(ServerMetrics.class);
 
     private final JdbcClient db;
+    private final PendingAssessments pending;
     private final ObjectStoreConfiguration originals;
 
-    ServerMetrics(JdbcClient db, ObjectStoreConfiguration originals) {
+    ServerMetrics(JdbcClient db, PendingAssessments pending, ObjectStoreConfiguration originals) {
         this.db = db;
+        this.pending = pending;
         this.originals = originals;
     }
 
@@ -28,13 +32,13 @@ class ServerMetrics implements MeterBinder {
         gauge(
                 registry,
                 "assessments.due",
-                "cases whose last change is not judged",
-                "select count(*) from pending_assessment");
+                "cases whose last change is not assessed",
+                () -> pending.counts().all());
         gauge(
                 registry,
                 "assessments.failed",
-                "cases that could not be judged",
-                "select count(failed_at) from pending_assessment");
+                "cases that could not be assessed",
+                () -> pending.counts().failed());
         gauge(
                 registry,
                 "reassessments.open",
@@ -63,14 +67,22 @@ class ServerMetrics implements MeterBinder {
     }
 
     private void gauge(MeterRegistry registry, String name, String what, String sql) {
-        Gauge.builder("voltdocket." + name, () -> number(sql)).description(what).register(registry);
+        gauge(
+                registry,
+                name,
+                what,
+                () -> db.sql(sql)
+                        .query((row, n) -> row.getObject(1) == null ? Double.NaN : row.getDouble(1))
+                        .single());
     }
 
-    private Double number(String sql) {
+    private static void gauge(MeterRegistry registry, String name, String what, Supplier<Number> value) {
+        Gauge.builder("voltdocket." + name, () -> read(value)).description(what).register(registry);
+    }
+
+    private static Number read(Supplier<Number> value) {
         try {
-            return db.sql(sql)
-                    .query((row, n) -> row.getObject(1) == null ? Double.NaN : row.getDouble(1))
-                    .single();
+            return value.get();
         } catch (RuntimeException e) {
             LOG.warn("a metric cannot be read: {}", e.getMessage());
             return Double.NaN;

@@ -151,12 +151,13 @@ class YearEventWriter {
         UUID id = returns.arrive(AUDITOR, one.serial(), Optional.empty())
                 .battery()
                 .id();
-        returns.look(
+        returns.recordCondition(
                 AUDITOR,
                 id,
                 new BatteryCondition(
                         false, false, false, false, BatteryCondition.Terminals.SOUND, null, at, AUDITOR.user()));
-        returns.put(AUDITOR, id, "Row " + (char) ('A' + one.number() % 6) + ", shelf " + (1 + one.number() % 9));
+        returns.recordPlace(
+                AUDITOR, id, "Row " + (char) ('A' + one.number() % 6) + ", shelf " + (1 + one.number() % 9));
     }
 
     private void conclude(YearCase one) {
@@ -176,7 +177,7 @@ class YearEventWriter {
             case WORN -> BenchOutcome.WEAR_CONFIRMED;
             default -> BenchOutcome.NO_FAULT_FOUND;
         };
-        returns.conclude(AUDITOR, id, finding, "Charged, rested a day and tested on the bench.");
+        returns.recordOutcome(AUDITOR, id, finding, "Charged, rested a day and tested on the bench.");
     }
 
     private Optional<ReturnListItem> standing(YearCase one) {
