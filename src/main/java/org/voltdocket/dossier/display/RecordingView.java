@@ -4,6 +4,7 @@ import java.util.List;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.read.PlausibleRange;
 import org.voltdocket.diagnosis.Recording.Mark;
 import org.voltdocket.dossier.VoltageLimit;
 import org.voltdocket.evidence.EvidenceItem;
@@ -65,13 +66,6 @@ public record RecordingView(
     }
 
     static String unit(Channel channel) {
-        return switch (channel) {
-            case MEASURED_V, REPORTED_V -> "V";
-            case MEASURED_A, REPORTED_A -> "A";
-            case REPORTED_SOC -> "%";
-            case ENGINE_RPM -> "1/min";
-            case SPEED -> "km/h";
-            case COOLANT, AMBIENT -> "°C";
-        };
+        return PlausibleRange.of(channel).unit();
     }
 }

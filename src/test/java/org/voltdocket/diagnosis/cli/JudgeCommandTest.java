@@ -84,7 +84,7 @@ class JudgeCommandTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "\"agm\"|\"wet\"|, line 3, column 24: battery.chemistry: 'wet' is none of",
+                "\"agm\"|\"wet\"|, line 3, column 13: battery.chemistry: 'wet' is none of",
                 ":70|:\"70\"|, line 2, column 13: 'battery.capacityAh' is a number, 1 to 400 Ah; read \"70\".",
                 "\"vin\":\"1M8GDM9AXKP042788\"|\"vin\":\"1M8\"|, line 1, column 29: ",
                 "\"agm\"}}|\"agm\"|: This is no valid JSON",
