@@ -17,12 +17,13 @@ public enum FindingTopic {
             + " sensor-offset-together"),
     WIRING("gap-while-charging harness-by-steps harness-resistance reported-voltage-bias reported-voltage-gain"),
     BATTERY("capacity-at-higher-current capacity-gap capacity-share charge-after-recharge charge-lost cranking-share"
+            + " cranking-share-by-size"
             + " peukert-exponent resistance-by-rating resistance-by-starts resistance-by-steps"
             + " voltage-after-recharge"),
     STARTS("compression-frequency compression-ripple compression-unevenness cranking-minimum cranking-plateau"
             + " inrush-sag recovery-time restart-minimum restart-trend stop-refusals"),
-    CHARGE("arrival-charge charge-after-drive charge-before-drive charge-per-100-km charge-per-start daily-distance"
-            + " rest-left standing-drain standing-drain-by-voltage wake-up-length wake-up-share wake-ups"),
+    CHARGE("arrival-charge arrival-voltage charge-after-drive charge-before-drive charge-per-100-km charge-per-start daily-distance"
+            + " rest-after-driving rest-left standing-drain standing-drain-by-voltage wake-up-length wake-up-share wake-ups"),
     CASE("batteries-replaced battery-age size-share type-step");
 
     private static final Map<String, FindingTopic> BY_QUANTITY = byQuantity();
