@@ -2,7 +2,6 @@ package org.voltdocket.claim;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -12,6 +11,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 
 /**
@@ -21,8 +21,6 @@ import org.voltdocket.kernel.RequestException;
 @Service
 @Transactional
 public class ObjectionService {
-
-    private static final int MOST = 2000;
 
     private final ClaimLocator locator;
     private final DecisionRepository decisions;
@@ -55,7 +53,7 @@ public class ObjectionService {
         if (!actor.isWorkshop()) {
             throw new AccessDeniedException("only the workshop objects");
         }
-        String text = text(reason, "states what you consider wrong, and why");
+        String text = FreeText.required("claim-refused", "reason", reason, "states what you consider wrong, and why");
         UUID claimId = claim.row().id();
         ClaimDecision decision =
                 decisions.of(claimId).orElseThrow(() -> ClaimConflicts.objection("The claim is not decided yet."));
@@ -79,7 +77,7 @@ public class ObjectionService {
         if (!actor.canDecideClaims()) {
             throw new AccessDeniedException("only a clerk answers objections");
         }
-        String text = text(answer, "answers the objection");
+        String text = FreeText.required("claim-refused", "reason", answer, "answers the objection");
         Objection objection = open(claim.row().id())
                 .orElseThrow(() -> ClaimConflicts.objection("No objection to this decision waits for an answer."));
         Instant at = now();
@@ -91,16 +89,7 @@ public class ObjectionService {
         return objections.of(claimId).stream().filter(Objection::open).findFirst();
     }
 
-    private static String text(String given, String what) {
-        String text = given == null ? "" : given.strip();
-        if (text.isEmpty() || text.length() > MOST || text.indexOf(0) >= 0) {
-            throw RequestException.invalid(
-                    "claim-refused", "reason", "'reason' " + what + ", in 1 to " + MOST + " characters");
-        }
-        return text;
-    }
-
     private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS);
+        return clock.instant();
     }
 }

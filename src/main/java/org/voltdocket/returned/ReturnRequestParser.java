@@ -1,17 +1,17 @@
 package org.voltdocket.returned;
 
-import org.voltdocket.kernel.CaseNumber;
-import java.time.format.DateTimeParseException;
-import java.time.ZoneOffset;
-import java.time.LocalDateTime;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.bench.BenchStep;
 import org.voltdocket.returned.bench.StepAction;

@@ -80,6 +80,7 @@ class EveryPageTest {
         List<String> paths = List.of(
                 "/sign-in",
                 "/sign-in?error",
+                "/licences",
                 "/rulebook",
                 "/manual",
                 "/manual/tests",

@@ -7,7 +7,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -133,7 +132,7 @@ public class DecisionReviewService {
                 .param(item.outcomeOrdinal())
                 .param(finding)
                 .param(why)
-                .param(clock.instant().truncatedTo(ChronoUnit.MICROS).atOffset(ZoneOffset.UTC))
+                .param(clock.instant().atOffset(ZoneOffset.UTC))
                 .param(actor.user())
                 .update();
         trail.record(

@@ -9,21 +9,24 @@ public enum FindingTopic {
     CHARGING("answer-to-reported-need charging-share-when-low charging-test-best charging-test-loaded charging-when-low"
             + " failing-at-times highest-charging-voltage holding-share-when-low lift-when-cold lift-when-low load-drop"
             + " low-running-voltage-share managed over-voltage-share regulated-voltage regulation-spread"
-            + " rise-when-slowing ripple ripple-in-drive sag-under-load sampling-rate uncharged-though-told"
+            + " rise-when-slowing ripple ripple-in-drive sag-under-load uncharged-though-told"
+            + " median-running-voltage charging-stopped"
             + " unsupported-share unsupported-yet-lifted"),
     SENSOR("charge-seen-by-vehicle-only offset-drive-and-rest-disagree offset-ways-disagree reported-charge-error"
             + " reported-charge-under-rest reported-drain-while-held rests-as-claimed-full"
             + " sensor-asleep-in-drive sensor-at-rest sensor-gain sensor-offset-by-clamp sensor-offset-by-fit"
             + " sensor-offset-together"),
-    WIRING("gap-while-charging harness-by-steps harness-resistance reported-voltage-bias reported-voltage-gain"),
+    WIRING("gap-while-charging harness-by-steps harness-resistance reported-voltage-bias reported-voltage-gain"
+            + " identical-voltages"),
     BATTERY("capacity-at-higher-current capacity-gap capacity-share charge-after-recharge charge-lost cranking-share"
-            + " cranking-share-by-size"
+            + " cranking-share-by-size rest-after-driving"
             + " peukert-exponent resistance-by-rating resistance-by-starts resistance-by-steps"
             + " voltage-after-recharge"),
     STARTS("compression-frequency compression-ripple compression-unevenness cranking-minimum cranking-plateau"
             + " inrush-sag recovery-time restart-minimum restart-trend stop-refusals"),
-    CHARGE("arrival-charge arrival-voltage charge-after-drive charge-before-drive charge-per-100-km charge-per-start daily-distance"
-            + " rest-after-driving rest-left standing-drain standing-drain-by-voltage wake-up-length wake-up-share wake-ups"),
+    CHARGE(
+            "arrival-charge arrival-voltage charge-after-drive charge-before-drive charge-per-100-km charge-per-start daily-distance"
+                    + " rest-left standing-drain standing-drain-by-voltage wake-up-length wake-up-share wake-ups"),
     CASE("batteries-replaced battery-age size-share type-step");
 
     private static final Map<String, FindingTopic> BY_QUANTITY = byQuantity();

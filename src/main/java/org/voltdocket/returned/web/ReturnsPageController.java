@@ -3,6 +3,7 @@ package org.voltdocket.returned.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -43,6 +44,10 @@ class ReturnsPageController {
             @RequestParam(name = "told", defaultValue = "") String warning,
             @RequestParam(defaultValue = "") String pallet,
             Model model) {
+        if (model.getAttribute("scannedId") instanceof UUID id) {
+            boolean created = Boolean.TRUE.equals(model.getAttribute("scannedNew"));
+            model.addAttribute("scanned", new ArrivalResult(created, returns.of(actor, id)));
+        }
         List<ReturnListItem> lines = returns.list(actor, new ReturnQuery(q, state, warning, SHOWN));
         model.addAttribute("lines", lines);
         model.addAttribute("full", lines.size() == SHOWN);
@@ -70,7 +75,9 @@ class ReturnsPageController {
                     actor,
                     ReturnRequestParser.serial(serial),
                     Optional.of(pallet).filter(text -> !text.isBlank()));
-            flash.addFlashAttribute("scanned", arrived);
+            // a session stores simple values only
+            flash.addFlashAttribute("scannedId", arrived.battery().id());
+            flash.addFlashAttribute("scannedNew", arrived.created());
             flash.addAttribute("pallet", pallet);
             return "redirect:/returns";
         } catch (RequestException refused) {
