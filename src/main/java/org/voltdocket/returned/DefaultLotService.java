@@ -2,7 +2,6 @@ package org.voltdocket.returned;
 
 import java.security.SecureRandom;
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -100,7 +99,7 @@ class DefaultLotService implements LotService {
                 ? store.workshopName(wish.key()).orElse(wish.key())
                 : wish.key();
         UUID id = store.add(
-                wish, name, plan, severity, seed, order, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user());
+                wish, name, plan, severity, seed, order, clock.instant(), actor.user());
         Lot lot = store.find(id).orElseThrow();
         trail.record(
                 actor,
