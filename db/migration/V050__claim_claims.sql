@@ -1,6 +1,14 @@
 -- Claims of workshops and the steps that change their state. A case has one open claim at a time; case_file repeats its state
 -- for lists.
 
+-- the states in which somebody has to act before the decision
+create function claim_is_open(state text) returns boolean language sql immutable parallel safe
+    return state in ('submitted', 'in-review', 'evidence-asked');
+
+-- the states that no step follows
+create function claim_has_ended(state text) returns boolean language sql immutable parallel safe
+    return state in ('settled', 'withdrawn');
+
 create table claim (
     ordinal      bigint generated always as identity unique,
     id           uuid primary key,
@@ -21,7 +29,7 @@ create table claim (
     proposed_by  text
 );
 
-create unique index claim_one_at_a_time on claim (case_id) where state not in ('settled', 'withdrawn');
+create unique index claim_one_at_a_time on claim (case_id) where not claim_has_ended(state);
 create index claim_latest on claim (case_id, ordinal desc);
 create index claim_back on claim (answered_at) where answered_at is not null;
 
@@ -34,7 +42,7 @@ begin
     end if;
     if to_jsonb(new) - '{state,version,answered_at,proposed_by}'::text[]
             is distinct from to_jsonb(old) - '{state,version,answered_at,proposed_by}'::text[]
-            or new.version <> old.version + 1 or old.state in ('settled', 'withdrawn') then
+            or new.version <> old.version + 1 or claim_has_ended(old.state) then
         raise exception 'claim % changes by steps only', old.id using errcode = 'restrict_violation';
     end if;
     return new;

@@ -21,7 +21,7 @@ create table claim_desk (
     leaning         text,
     first_cause     text,
     probability     double precision,
-    open            boolean not null generated always as (state in ('submitted', 'in-review', 'evidence-asked')) stored,
+    open            boolean not null generated always as (claim_is_open(state)) stored,
     -- answered claims come first, then those with the highest probability
     rank            double precision not null
                         generated always as (coalesce(probability, 0) + case when answered then 1 else 0 end) stored,
@@ -59,15 +59,15 @@ create index claim_desk_workshop_state_rank on claim_desk (workshop_id, state, r
 create index claim_desk_workshop_state_since on claim_desk (workshop_id, state, waiting_since, ordinal);
 create index claim_desk_workshop_state_amount on claim_desk (workshop_id, state, amount, ordinal);
 
--- search
+-- search, by the conditions of V011__casefile_search.sql
 create index claim_desk_number on claim_desk (number);
 create index claim_desk_vin on claim_desk (vin);
 create index claim_desk_vin6 on claim_desk (right(vin, 6));
 create index claim_desk_vin8 on claim_desk (right(vin, 8));
 create index claim_desk_serial on claim_desk (battery_serial text_pattern_ops);
 create index claim_desk_serial_end on claim_desk (reverse(battery_serial) text_pattern_ops);
-create index claim_desk_open_serial on claim_desk (battery_serial text_pattern_ops) where open;
-create index claim_desk_open_serial_end on claim_desk (reverse(battery_serial) text_pattern_ops) where open;
+create index claim_desk_serial_part on claim_desk using gin (battery_serial gin_trgm_ops);
+create index claim_desk_serial_six on claim_desk using gin (serial_sixes(battery_serial)) with (fastupdate = off);
 
 -- Number of claims by workshop, state and leaning, as sums of n. A change adds rows, so that no two transactions wait for one
 -- counter; merge_claim_counts() merges them from time to time. Rows without a workshop count all workshops.

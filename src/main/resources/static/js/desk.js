@@ -28,7 +28,7 @@ async function search() {
     const here = document.getElementById(input.id), invalid = input.getAttribute('aria-invalid');
     if (invalid) here.setAttribute('aria-invalid', invalid); else here.removeAttribute('aria-invalid');
   }
-  for (const id of ['refused', 'q-hint', 'states', 'leanings', 'found']) {
+  for (const id of ['refused', 'states', 'leanings', 'found']) {
     const fresh = page.getElementById(id);
     if (fresh) document.getElementById(id).replaceWith(fresh);
   }

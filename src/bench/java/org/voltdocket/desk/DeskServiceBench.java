@@ -21,7 +21,7 @@ import org.springframework.jdbc.core.namedparam.NamedParameterJdbcTemplate;
 import org.voltdocket.Voltdocket;
 import org.voltdocket.casefile.CaseQuery;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.desk.deadline.WorkingDayService;
+import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.desk.DeskArchive;
 import org.voltdocket.desk.DeskService;
 import org.voltdocket.diagnosis.Cause;

@@ -4,13 +4,13 @@ import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import org.voltdocket.desk.deadline.WorkingDayService;
+import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.warranty.WarrantyTermsForm;
 import org.voltdocket.warranty.WarrantyTermsService;
 
-/** The warranty terms and holidays of the invented distributor, recorded once by the door of an administrator. */
+/** Enters the warranty terms and holidays of the invented distributor once, as an administrator would. */
 @Component
 @Profile("demo")
 class DemoTerms implements ApplicationRunner {

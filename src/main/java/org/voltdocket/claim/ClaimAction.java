@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.voltdocket.kernel.Role;
 
-/** What can be done with a claim, and by whom. */
+/** The steps of a claim, and the roles that take them. */
 public enum ClaimAction {
     SUBMIT("submit", Role.WORKSHOP),
     TAKE("take", Role.CLERK, Role.ADMIN),
@@ -15,9 +15,9 @@ public enum ClaimAction {
     APPROVE("approve", Role.CLERK, Role.ADMIN),
     DECLINE("decline", Role.CLERK, Role.ADMIN),
     GOODWILL("goodwill", Role.CLERK, Role.ADMIN),
-    /** Makes a decision good that waits for a second person. */
+    /** Confirms a decision that waits for a second person. */
     CONFIRM("confirm", Role.CLERK, Role.ADMIN),
-    /** Sends a decision that waits back to review. */
+    /** Refuses a decision that waits for a second person. */
     REFUSE("refuse", Role.CLERK, Role.ADMIN),
     SETTLE("settle", Role.CLERK, Role.ADMIN),
     WITHDRAW("withdraw", Role.WORKSHOP);
@@ -35,17 +35,17 @@ public enum ClaimAction {
         return id;
     }
 
-    /** Whether this role takes such steps. A workshop takes them for its own claims only. */
+    /** Whether this role may take the step. A workshop takes steps of its own claims only. */
     public boolean isFor(Role role) {
         return roles.contains(role);
     }
 
-    /** Whether it decides the claim, and so needs a reason and an assessment to rest on. */
+    /** Whether it decides the claim, which requires a reason and a current assessment. */
     public boolean decides() {
         return this == APPROVE || this == DECLINE || this == GOODWILL;
     }
 
-    /** Whether it is the second person's. */
+    /** Whether only the second person takes it. */
     public boolean seconds() {
         return this == CONFIRM || this == REFUSE;
     }

@@ -5,7 +5,7 @@ import java.time.Instant;
 import org.voltdocket.trail.TrailEntry;
 
 /**
- * What somebody did to a case or its claim while another was reading it.
+ * A change of a case or its claim since the caller read it.
  *
  * @param act as the trail names it, such as {@code claim-take}
  */

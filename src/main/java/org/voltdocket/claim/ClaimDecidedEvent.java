@@ -4,8 +4,8 @@ import java.util.UUID;
 import org.voltdocket.kernel.CaseNumber;
 
 /**
- * A claim was decided. Published inside the transaction that decides it, before the trail tells of it: whoever prints the
- * papers of the decision keeps them by {@link ClaimDocumentRepository}, or the decision is not made.
+ * A claim was decided. Published in the transaction of the decision, before its trail entry. A listener prints the documents of
+ * the decision and stores them by {@link ClaimDocumentRepository}; without them the decision fails.
  *
  * @param workshop whose claim it is; the papers show what it may see
  */

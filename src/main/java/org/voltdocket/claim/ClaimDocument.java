@@ -2,5 +2,5 @@ package org.voltdocket.claim;
 
 import org.voltdocket.kernel.Sha256;
 
-/** A paper of a decision, as kept. */
+/** A document of a decision, as stored. */
 public record ClaimDocument(DocumentKind kind, Sha256 sha256, byte[] bytes) {}

@@ -12,7 +12,7 @@ import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Sha256;
 
-/** The papers of decisions, kept byte for byte. Readers have asked {@link ClaimService} first whether they may see the claim. */
+/** The documents of decisions, stored byte for byte. Callers check first, by {@link ClaimService}, whether the actor may see the claim. */
 @Service
 public class ClaimDocumentRepository {
 
@@ -24,7 +24,7 @@ public class ClaimDocumentRepository {
         this.clock = clock;
     }
 
-    /** Keeps a paper with the decision that is being made. */
+    /** Stores a document in the transaction of the decision. */
     @Transactional(propagation = Propagation.MANDATORY)
     public Sha256 keep(UUID claimId, DocumentKind kind, byte[] bytes) {
         Sha256 digest = Sha256.of(bytes);
@@ -38,7 +38,7 @@ public class ClaimDocumentRepository {
         return digest;
     }
 
-    /** A paper of a claim's decision; empty where it is not decided, or was before papers were kept. */
+    /** A document of the decision; empty if the claim is not decided. */
     @Transactional(readOnly = true)
     public Optional<ClaimDocument> read(UUID claimId, DocumentKind kind) {
         return db.sql("select sha256, bytes from claim_paper where claim_id = ? and kind = ?")
@@ -48,7 +48,7 @@ public class ClaimDocumentRepository {
                 .optional();
     }
 
-    /** What is kept of a claim's decision. */
+    /** The digests of the documents of the decision. */
     @Transactional(readOnly = true)
     public Map<DocumentKind, Sha256> digests(UUID claimId) {
         Map<DocumentKind, Sha256> digests = new EnumMap<>(DocumentKind.class);

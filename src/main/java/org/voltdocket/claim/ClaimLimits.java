@@ -14,6 +14,7 @@ import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
@@ -22,8 +23,6 @@ import org.voltdocket.trail.Trail;
 /** The limits above which a second person confirms, one per currency. A currency without one needs no second person. */
 @Service
 public class ClaimLimits {
-
-    private static final int MOST_REASON = 2000;
 
     private final JdbcClient db;
     private final Trail trail;
@@ -45,11 +44,11 @@ public class ClaimLimits {
                 .flatMap(ClaimLimit::money);
     }
 
-    /** Every limit that was ever set, newest first. For the distributor's people. */
+    /** Every limit that was ever set, newest first. For the roles of the distributor. */
     @Transactional(readOnly = true)
     public List<ClaimLimit> all(Actor actor) {
         if (actor.isWorkshop()) {
-            throw new AccessDeniedException("limits are the distributor's");
+            throw new AccessDeniedException("only the distributor reads limits");
         }
         return db.sql("select * from claim_limit order by ordinal desc")
                 .query(ClaimLimits::read)
@@ -81,11 +80,7 @@ public class ClaimLimits {
         Currency known = Money.currency(currency);
         Optional<Money> limit =
                 amount == null || amount.isBlank() ? Optional.empty() : Optional.of(Money.readOrNothing(amount, known));
-        String why = reason == null ? "" : reason.strip();
-        if (why.isEmpty() || why.length() > MOST_REASON || why.indexOf(0) >= 0) {
-            throw RequestException.invalid(
-                    "claim-refused", "reason", "'reason' says in 1 to " + MOST_REASON + " characters why");
-        }
+        String why = FreeText.required("claim-refused", "reason", reason, "states why");
         Optional<Money> before = inForce(known);
         ClaimLimit set = new ClaimLimit(known, limit.map(Money::amount), why, clock.instant(), actor.user());
         db.sql("insert into claim_limit (currency, amount, reason, set_at, set_by) values (?, ?, ?, ?, ?)")

@@ -93,7 +93,7 @@ class ClaimRepository {
         return db.sql("""
                         insert into claim (id, case_id, workshop_id, amount, currency, use_class, opened_at, opened_by)
                         values (?, ?, ?, ?, ?, ?, ?, ?)
-                        on conflict (case_id) where state not in ('settled', 'withdrawn') do nothing""")
+                        on conflict (case_id) where not claim_has_ended(state) do nothing""")
                         .param(UUID.randomUUID())
                         .param(caseId)
                         .param(workshop)

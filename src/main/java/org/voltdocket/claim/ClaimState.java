@@ -3,21 +3,21 @@ package org.voltdocket.claim;
 import java.util.Arrays;
 import java.util.stream.Collectors;
 
-/** Where a claim stands. */
+/** The state of a claim. */
 public enum ClaimState {
-    /** Written by the workshop, not yet handed in. */
+    /** Opened by the workshop, not submitted yet. */
     DRAFT("draft"),
     SUBMITTED("submitted"),
     IN_REVIEW("in-review"),
-    /** The distributor waits for the workshop. */
+    /** The distributor requested evidence and waits for the workshop. */
     EVIDENCE_ASKED("evidence-asked"),
     APPROVED("approved"),
     DECLINED("declined"),
-    /** Paid without owing it. */
+    /** Paid without an obligation. */
     GOODWILL("goodwill"),
-    /** Decided and done with. */
+    /** Decided and closed. */
     SETTLED("settled"),
-    /** Taken back by the workshop before a decision. */
+    /** Withdrawn by the workshop before a decision. */
     WITHDRAWN("withdrawn");
 
     private final String id;
@@ -31,7 +31,15 @@ public enum ClaimState {
         return id;
     }
 
-    /** Whether nothing can follow; only then may the case have another claim. */
+    /** Whether somebody has to act before the decision. The SQL function {@code claim_is_open} says the same. */
+    public boolean isOpen() {
+        return this == SUBMITTED || this == IN_REVIEW || this == EVIDENCE_ASKED;
+    }
+
+    /**
+     * Whether no step can follow; only then may the case have another claim. The SQL function {@code claim_has_ended} says the
+     * same.
+     */
     public boolean isEnd() {
         return this == SETTLED || this == WITHDRAWN;
     }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.UUID;
 import java.util.stream.Stream;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 
 /**
@@ -27,7 +28,6 @@ public record ClaimStepRequest(
         OptionalLong ifVersion,
         Optional<UUID> ifAssessment) {
 
-    private static final int MOST_REASON = 2000;
     private static final int MOST_ITEMS = 20;
     private static final int MOST_WORDS = 200;
 
@@ -43,15 +43,7 @@ public record ClaimStepRequest(
 
     /** @throws RequestException if a member is missing, or one is there that the action does not know */
     void check() {
-        if (reason != null && reason.length() > MOST_REASON) {
-            throw RequestException.invalid(
-                    "claim-refused",
-                    "reason",
-                    "'reason' has at most " + MOST_REASON + " characters; read " + reason.length());
-        }
-        if (reason != null && reason.indexOf(0) >= 0) {
-            throw RequestException.invalid("claim-refused", "reason", "'reason' is text; it holds a NUL character");
-        }
+        FreeText.optional("claim-refused", "reason", reason);
         if (action.decides() && reason == null) {
             throw RequestException.invalid("claim-refused", "reason", "'reason' is missing: a decision says why");
         }

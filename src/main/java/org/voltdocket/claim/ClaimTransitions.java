@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The steps of a claim: where each leads from each state. The only place that knows. */
+/** The state that each action leads to from each state. */
 public final class ClaimTransitions {
 
     private static final Map<ClaimAction, ClaimState> SETTLING = Map.of(SETTLE, ClaimState.SETTLED);
@@ -30,7 +30,7 @@ public final class ClaimTransitions {
                             DECLINE, ClaimState.DECLINED,
                             GOODWILL, ClaimState.GOODWILL,
                             WITHDRAW, ClaimState.WITHDRAWN),
-            // a clerk may take it back without the answer, or it would wait for good
+            // a clerk may resume the review without an answer
             ClaimState.EVIDENCE_ASKED,
                     Map.of(
                             ANSWER, ClaimState.IN_REVIEW,
@@ -44,12 +44,12 @@ public final class ClaimTransitions {
 
     private ClaimTransitions() {}
 
-    /** Where the action leads; empty where the state does not allow it. */
+    /** The state after the action; empty if the state does not allow it. */
     public static Optional<ClaimState> after(ClaimState state, ClaimAction action) {
         return Optional.ofNullable(STEPS.get(state).get(action));
     }
 
-    /** What the state allows to anybody, in the order of a claim's life. */
+    /** The actions that the state allows to any role, in the order of {@link ClaimAction}. */
     public static List<ClaimAction> from(ClaimState state) {
         return Arrays.stream(ClaimAction.values())
                 .filter(action -> after(state, action).isPresent())
@@ -57,8 +57,8 @@ public final class ClaimTransitions {
     }
 
     /**
-     * The same with a decision that may wait for its second person: then it can be confirmed or refused, and what asks for more
-     * or takes the claim back ends it too; nothing else goes.
+     * The state after the action, if a decision may wait for a second person: then only confirming, refusing, requesting evidence
+     * and withdrawing are allowed. The latter two end the proposal too.
      */
     public static Optional<ClaimState> after(ClaimState state, Optional<ClaimState> proposed, ClaimAction action) {
         if (proposed.isEmpty()) {
@@ -72,7 +72,7 @@ public final class ClaimTransitions {
         };
     }
 
-    /** What is allowed to anybody, in the order of a claim's life. */
+    /** The actions that are allowed to any role, in the order of {@link ClaimAction}. */
     public static List<ClaimAction> from(ClaimState state, Optional<ClaimState> proposed) {
         return Arrays.stream(ClaimAction.values())
                 .filter(action -> after(state, proposed, action).isPresent())

@@ -9,7 +9,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.assessment.rerun.ClaimedAmounts;
 
-/** Tells the room below what is at stake in cases that a run over the archive would judge otherwise. */
+/** Sums the claimed amounts of cases whose assessment a run over the archive would change. */
 @Component
 class ClaimedAmountsQuery implements ClaimedAmounts {
 

@@ -11,7 +11,7 @@ import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.trail.Trail;
 
-/** What happened to a case since somebody read it, from the trail: who, what, when. */
+/** Finds the changes of a case since the caller read it, from the trail. */
 @Component
 class ConcurrentChanges {
 
@@ -23,7 +23,7 @@ class ConcurrentChanges {
         this.assessments = assessments;
     }
 
-    /** From the first step on that the reader did not see; the last step only where it is not known what was read. */
+    /** Changes since the version that the caller read; only the last step if that version is unknown. */
     List<ClaimChange> since(CaseNumber number, Claim claim, OptionalLong seen) {
         Optional<ClaimStep> first = claim.steps().stream()
                 .filter(step -> seen.isPresent() && step.version() > seen.getAsLong())
@@ -33,7 +33,7 @@ class ConcurrentChanges {
                 : claim.lastStep().map(ClaimChange::of).stream().toList();
     }
 
-    /** From the moment on at which the assessment was made that the reader saw. */
+    /** Changes since the assessment that the caller read. */
     List<ClaimChange> sinceAssessed(CaseNumber number, UUID caseId, UUID seen) {
         return assessments.all(caseId).stream()
                 .filter(kept -> kept.id().equals(seen))

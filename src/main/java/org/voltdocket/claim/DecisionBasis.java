@@ -2,17 +2,18 @@ package org.voltdocket.claim;
 
 import org.voltdocket.diagnosis.Leaning;
 
-/** Whether a leaning carries a decision. */
+/** Whether the leaning of the assessment supports a decision. */
 final class DecisionBasis {
 
-    /** Least characters of a reason where the leaning does not carry the decision: about one sentence. */
+    /** Smallest number of characters of a reason if the leaning does not support the decision: about one sentence. */
     static final int LEAST_REASON = 40;
 
     private DecisionBasis() {}
 
     /**
-     * Whether the decision needs a reason of its own: to approve what does not lean to the battery, or to decline what does or
-     * what the evidence leaves open. Goodwill says itself that nothing is owed, so no leaning speaks against it.
+     * Whether the decision contradicts the leaning and therefore needs a longer reason: to approve without a leaning to the battery,
+     * or to decline with one or with an open or contradictory leaning. Goodwill contradicts no leaning, because it pays without an
+     * obligation.
      */
     static boolean against(Leaning leaning, ClaimAction decision) {
         return switch (decision) {

@@ -16,11 +16,11 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.evidence.EvidenceItem;
 
 /**
- * How the grounds of a case differ from those its claim was decided on. It reopens nothing: a person reads it.
+ * How a case differs from what its claim was decided on. It is information for a person and does not reopen the claim.
  *
- * @param differences what the assessment says otherwise; empty where it says the same again
- * @param findings those that came, went, or have another result
- * @param evidence ids of what came after the decision
+ * @param differences differences of the assessments; empty if there are none
+ * @param findings findings that were added, removed, or have another result
+ * @param evidence ids of evidence added after the decision
  */
 @Schema(name = "OtherGrounds", description = "How the case differs from what its claim was decided on")
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -32,7 +32,7 @@ public record DecisionBasisChange(
         List<FindingChange> findings,
         List<String> evidence) {
 
-    /** One thing that the assessment says otherwise. */
+    /** One difference between the assessments. */
     @Schema(name = "GroundsDifference")
     public record Difference(
             @Schema(
@@ -49,7 +49,7 @@ public record DecisionBasisChange(
             String before,
             String now) {}
 
-    /** A finding that came, went, or has another result. */
+    /** A finding that was added, removed, or has another result. */
     @Schema(name = "GroundsFinding")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record FindingChange(
@@ -66,7 +66,7 @@ public record DecisionBasisChange(
             @Schema(description = "absent where there is none now")
             String now) {}
 
-    /** Empty where the case still stands as it was decided. */
+    /** Empty if nothing changed since the decision. */
     static Optional<DecisionBasisChange> of(
             ClaimDecision decision,
             StoredAssessment frozen,

@@ -9,9 +9,9 @@ import org.voltdocket.kernel.Sha256;
 /**
  * A decision above the limit that waits for a second person.
  *
- * @param kind what it is to become
- * @param limit what one person may grant, as it was when it was proposed
- * @param assessment what it rests on; where the case is judged otherwise meanwhile, it cannot be confirmed
+ * @param kind state of the claim after the confirmation
+ * @param limit what one person may grant, at the time of the proposal
+ * @param assessment the assessment it is based on; with a newer assessment of the case it cannot be confirmed
  */
 public record DecisionProposal(
         ClaimState kind,

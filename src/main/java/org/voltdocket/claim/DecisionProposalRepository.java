@@ -10,7 +10,7 @@ import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.Sha256;
 
-/** Proposed decisions in PostgreSQL; appended, never changed. One waits while its claim has the version it was made at. */
+/** Proposed decisions in PostgreSQL; appended, never changed. A proposal is pending while the claim has its version. */
 @Component
 class DecisionProposalRepository {
 
@@ -41,7 +41,7 @@ class DecisionProposalRepository {
                 .update();
     }
 
-    /** What waits for a second person now. */
+    /** The proposal that waits for a second person. */
     Optional<DecisionProposal> waiting(UUID claimId) {
         return db.sql("select p.*, c.currency from claim_proposal p join claim c on c.id = p.claim_id"
                         + " and c.version = p.version where c.id = ?")

@@ -16,7 +16,7 @@ import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.Sha256;
 
-/** Decisions with their grounds in PostgreSQL; appended, never changed. */
+/** Decisions with what they are based on in PostgreSQL; appended, never changed. */
 @Component
 class DecisionRepository {
 

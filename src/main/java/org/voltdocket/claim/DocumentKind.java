@@ -3,11 +3,11 @@ package org.voltdocket.claim;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** What is printed of a decision. */
+/** The documents of a decision. */
 public enum DocumentKind {
-    /** To the workshop, in plain words. */
+    /** To the workshop: the decision and its reasons in plain language. */
     LETTER("letter"),
-    /** The case with every number, as it stood. */
+    /** To the distributor and the workshop: the whole case at the time of the decision. */
     REPORT("report");
 
     private final String id;

@@ -5,13 +5,13 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * A workshop does not agree with a decision.
+ * An objection of a workshop to a decision.
  *
  * @param answer empty until the distributor has answered
  */
 public record Objection(UUID id, Instant at, String by, String reason, Optional<Answer> answer) {
 
-    /** What the distributor says to it. The decision stands as it is. */
+    /** The answer of the distributor. It does not change the decision. */
     public record Answer(Instant at, String by, String text) {}
 
     /** Whether it waits for an answer. */

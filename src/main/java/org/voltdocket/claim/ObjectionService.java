@@ -11,6 +11,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 
 /**
@@ -20,8 +21,6 @@ import org.voltdocket.kernel.RequestException;
 @Service
 @Transactional
 public class ObjectionService {
-
-    private static final int MOST = 2000;
 
     private final ClaimLocator locator;
     private final DecisionRepository decisions;
@@ -54,7 +53,7 @@ public class ObjectionService {
         if (!actor.isWorkshop()) {
             throw new AccessDeniedException("only the workshop objects");
         }
-        String text = text(reason, "states what you consider wrong, and why");
+        String text = FreeText.required("claim-refused", "reason", reason, "states what you consider wrong, and why");
         UUID claimId = claim.row().id();
         ClaimDecision decision =
                 decisions.of(claimId).orElseThrow(() -> ClaimConflicts.objection("The claim is not decided yet."));
@@ -78,7 +77,7 @@ public class ObjectionService {
         if (!actor.canDecideClaims()) {
             throw new AccessDeniedException("only a clerk answers objections");
         }
-        String text = text(answer, "answers the objection");
+        String text = FreeText.required("claim-refused", "reason", answer, "answers the objection");
         Objection objection = open(claim.row().id())
                 .orElseThrow(() -> ClaimConflicts.objection("No objection to this decision waits for an answer."));
         Instant at = now();
@@ -88,15 +87,6 @@ public class ObjectionService {
 
     private Optional<Objection> open(UUID claimId) {
         return objections.of(claimId).stream().filter(Objection::open).findFirst();
-    }
-
-    private static String text(String given, String what) {
-        String text = given == null ? "" : given.strip();
-        if (text.isEmpty() || text.length() > MOST || text.indexOf(0) >= 0) {
-            throw RequestException.invalid(
-                    "claim-refused", "reason", "'reason' " + what + ", in 1 to " + MOST + " characters");
-        }
-        return text;
     }
 
     private Instant now() {

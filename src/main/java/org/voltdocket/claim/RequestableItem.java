@@ -6,7 +6,7 @@ import java.util.stream.Stream;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.diagnosis.EvidenceKind;
 
-/** What can be asked for by its identifier: kinds of evidence, then names of facts. */
+/** Items that can be requested by their identifier: kinds of evidence, then names of facts. */
 final class RequestableItem {
 
     static final List<String> ALL = Stream.concat(

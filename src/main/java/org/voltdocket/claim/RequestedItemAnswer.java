@@ -2,6 +2,7 @@ package org.voltdocket.claim;
 
 import java.util.Optional;
 import java.util.UUID;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 
 /**
@@ -13,8 +14,6 @@ import org.voltdocket.kernel.RequestException;
  */
 public record RequestedItemAnswer(int position, Optional<UUID> evidence, String words) {
 
-    private static final int MOST_WORDS = 2000;
-
     public RequestedItemAnswer {
         words = words == null || words.isBlank() ? null : words.strip();
     }
@@ -25,11 +24,6 @@ public record RequestedItemAnswer(int position, Optional<UUID> evidence, String 
             throw RequestException.invalid(
                     "claim-refused", "file", "a file or a word on it is missing: nothing was sent for this item");
         }
-        if (words != null && (words.length() > MOST_WORDS || words.indexOf(0) >= 0)) {
-            throw RequestException.invalid(
-                    "claim-refused",
-                    "words",
-                    "'words' is text of at most " + MOST_WORDS + " characters; read " + words.length());
-        }
+        FreeText.optional("claim-refused", "words", words);
     }
 }

@@ -1,11 +1,11 @@
 /**
- * What a workshop asks for a battery, step by step, and what the distributor decides.
+ * Claims of workshops: their steps, the decisions of the distributor, objections, and what a decision is based on.
  *
- * <p>Offers {@link org.voltdocket.claim.ClaimService} with the records it takes and gives, and {@link
- * org.voltdocket.claim.ClaimView}, a claim as JSON. Which step a state allows stands in {@link
- * org.voltdocket.claim.ClaimTransitions} alone, and who may take it in {@link org.voltdocket.claim.ClaimAction}. Steps and decisions
- * are appended, never changed; a decision names the assessment and the evidence it rests on by their digests.
- * May import {@code kernel}, {@code diagnosis}, {@code access}, {@code trail}, {@code ui}, {@code mail}, {@code casefile}, {@code evidence},
- * {@code assessment}. Start reading at {@link org.voltdocket.claim.ClaimTransitions}.
+ * <p>{@link org.voltdocket.claim.ClaimService} reads claims; {@link org.voltdocket.claim.ClaimStepService} opens them and takes
+ * steps, decisions among them; {@link org.voltdocket.claim.EvidenceRequestService} takes answers to evidence requests; {@link
+ * org.voltdocket.claim.ObjectionService} objections. {@link org.voltdocket.claim.ClaimTransitions} defines which state allows
+ * which step, {@link org.voltdocket.claim.ClaimAction} which role takes it. Steps and decisions are appended, never changed.
+ * Triggers maintain one row per claim for lists ({@code V054__claim_list.sql}). Higher packages are notified by {@link
+ * org.voltdocket.claim.ClaimChangedEvent}. Start reading at {@code ClaimStepService.act}.
  */
 package org.voltdocket.claim;

@@ -4,7 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import org.voltdocket.kernel.RequestException;
 
-/** Where a page ended: the order, the last line's value in it, and its ordinal. Opaque to callers. */
+/** The end of a page: the order, the value of the last item, and its ordinal. Opaque to callers. */
 record DeskCursor(String order, String value, long ordinal) {
 
     String text() {
@@ -20,7 +20,7 @@ record DeskCursor(String order, String value, long ordinal) {
                 return new DeskCursor(parts[0], parts[1], Long.parseLong(parts[2]));
             }
         } catch (IllegalArgumentException e) {
-            // said below
+            // refused below
         }
         throw RequestException.invalid(
                 "desk-refused", "cursor", "'cursor' is none that this list gave; leave it out to start at the top.");

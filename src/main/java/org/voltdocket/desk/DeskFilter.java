@@ -15,7 +15,7 @@ import org.voltdocket.kernel.RequestException;
 /**
  * What the desk shows, as it stands in the address.
  *
- * @param q serial (whole, or its first or last 3 characters or more), VIN (whole, its last 6 or 8) or case number; blank for all
+ * @param q text for {@link org.voltdocket.casefile.CaseSearchText}; blank for all
  * @param state a claim's state, {@link #OPEN} or {@link #ALL}
  * @param leaning of the case; blank for any, {@code none} for those not judged
  * @param cause first cause; blank for any
@@ -125,11 +125,6 @@ public record DeskFilter(
                     "desk-refused", name, "'" + name + "' has at most " + MOST_TEXT + " characters.");
         }
         return text;
-    }
-
-    /** Whether the text is too short to search for; such a one is passed over. */
-    public boolean tooShort() {
-        return !q.isEmpty() && q.replaceAll("\\s", "").length() < 3;
     }
 
     /** Whether anything narrows the queue beside state and leaning. */

@@ -8,12 +8,12 @@ import java.util.UUID;
 /**
  * A claim as the desk lists it.
  *
- * @param waitingSince when it was handed in; when it was opened, of a draft
- * @param takenBy who took it into review last; null where nobody did
- * @param answered whether it came back with an answer and nothing was done since
+ * @param waitingSince when it was submitted; for a draft, when it was opened
+ * @param takenBy who took it into review last; null if nobody did
+ * @param answered whether the workshop answered an evidence request and nobody acted since
  * @param proposedBy who proposed the decision that waits for a second person; null where none does
  * @param objected whether the workshop objects to its decision and waits for the answer
- * @param dueOn null where nobody waits for it
+ * @param dueOn null if nobody waits for it
  * @param leaning identifiers of the latest assessment's leaning and first cause, and its probability; null before the first
  */
 public record DeskItem(

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.stream.Collectors;
 import org.voltdocket.kernel.RequestException;
 
-/** In what order the desk lists claims; of equals the one opened last, or first where the order rises, comes first. */
+/** The orders of the desk. Claims with equal values are ordered by their opening in the same direction. */
 public enum DeskOrder {
     /** Answered claims first, then by the probability of the first cause. */
     CLEAREST("clearest", "rank", "double precision", false),

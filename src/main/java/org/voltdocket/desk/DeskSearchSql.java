@@ -5,14 +5,13 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.voltdocket.desk.deadline.BusinessCalendar;
+import org.voltdocket.casefile.CaseSearchCondition;
+import org.voltdocket.casefile.CaseSearchText;
+import org.voltdocket.claim.deadline.BusinessCalendar;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.kernel.CaseNumber;
 
 /** A filter as SQL over {@code claim_list}: conditions that its indexes serve, and a place to go on from instead of an offset. */
 final class DeskSearchSql {
@@ -24,7 +23,8 @@ final class DeskSearchSql {
     private final List<String> walked = new ArrayList<>();
     private final Map<String, Object> params = new LinkedHashMap<>();
     private final DeskOrder order;
-    private List<String> matches = List.of();
+    private List<String> indexed = List.of();
+    private String anyMatch = "";
 
     /** @param workshops those that the filter's part of a name means */
     DeskSearchSql(Actor actor, DeskFilter filter, List<UUID> workshops, BusinessCalendar calendar, LocalDate today) {
@@ -69,8 +69,11 @@ final class DeskSearchSql {
         } else if (!filter.look().isEmpty() && !actor.isWorkshop()) {
             where.add("exists (select from open_case_notice n where n.case_id = d.case_id)");
         }
-        if (!filter.q().isEmpty() && !filter.tooShort()) {
-            matches = matches(filter.q());
+        if (!filter.q().isEmpty()) {
+            CaseSearchCondition search = new CaseSearchCondition(CaseSearchText.of(filter.q()), "d");
+            indexed = search.indexed();
+            anyMatch = search.plain();
+            params.putAll(search.params());
         }
     }
 
@@ -113,49 +116,13 @@ final class DeskSearchSql {
         params.put(name, value);
     }
 
-    /** Any key that the text may be, as a person types it; each alternative has its index. */
-    private List<String> matches(String q) {
-        String serial = q.replaceAll("\\s+", "").toUpperCase(Locale.ROOT);
-        String bare = serial.replace("-", "");
-        List<String> any = new ArrayList<>();
-        if (serial.matches("[A-Z0-9./-]{3,40}")) {
-            any.add("d.battery_serial like :begin");
-            any.add("reverse(d.battery_serial) like :end");
-            params.put("begin", serial + "%");
-            params.put("end", new StringBuilder(serial).reverse() + "%");
-        }
-        number(q).ifPresent(number -> {
-            any.add("d.number = :number");
-            params.put("number", number.value());
-        });
-        String column = switch (bare.length()) {
-            case 6 -> "right(d.vin, 6)";
-            case 8 -> "right(d.vin, 8)";
-            case 17 -> "d.vin";
-            default -> null;
-        };
-        if (column != null) {
-            any.add(column + " = :vin");
-            params.put("vin", bare);
-        }
-        return any.isEmpty() ? List.of("false") : any;
-    }
-
-    private static Optional<CaseNumber> number(String q) {
-        try {
-            return Optional.of(CaseNumber.parse(q));
-        } catch (IllegalArgumentException e) {
-            return Optional.empty();
-        }
-    }
-
     boolean searches() {
-        return !matches.isEmpty();
+        return !anyMatch.isEmpty();
     }
 
     /** Claims that the text means, by each key's own index, so many at most of each. */
     private String hits(int most) {
-        return matches.stream()
+        return indexed.stream()
                 .map(match -> "(select d.claim_id from claim_list d" + condition(where, match) + " limit " + most + ")")
                 .collect(Collectors.joining(" union "));
     }
@@ -182,7 +149,7 @@ final class DeskSearchSql {
 
     /** What the filter shows, in its order. */
     String select(String limit) {
-        return named("select * from claim_list d" + condition(where, anyMatch()) + by() + limit);
+        return named("select * from claim_list d" + condition(where, anyMatch) + by() + limit);
     }
 
     /** The same of few hits: they are looked up first and then sorted. */
@@ -195,7 +162,7 @@ final class DeskSearchSql {
     /** The same among the next so many in the order, whatever else of the filter they meet. */
     String glance(int rows, String limit) {
         String next = "(select * from claim_list d" + condition(walked, "") + by() + " limit " + rows + ")";
-        return named("select * from " + next + " d" + condition(where, anyMatch()) + by() + limit);
+        return named("select * from " + next + " d" + condition(where, anyMatch) + by() + limit);
     }
 
     /** The names of workshops are joined to the lines shown only. */
@@ -207,10 +174,6 @@ final class DeskSearchSql {
     private String by() {
         String way = order.rising ? " asc" : " desc";
         return " order by d." + order.column + way + ", d.ordinal" + way;
-    }
-
-    private String anyMatch() {
-        return matches.isEmpty() ? "" : "(" + String.join(" or ", matches) + ")";
     }
 
     private static String condition(List<String> all, String more) {

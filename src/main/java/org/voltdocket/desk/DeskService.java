@@ -9,18 +9,18 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.voltdocket.desk.deadline.WorkingDayService;
+import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
-/** The queue of claims: all of them for the distributor's people, its own for a workshop. */
+/** The list of claims: all claims for the distributor, its own for a workshop. */
 @Service
 public class DeskService {
 
     /** Claims on a page. */
     public static final int LINES = 50;
 
-    /** Most workshops that a part of a name may mean. */
+    /** Largest number of workshops that a part of a name may match. */
     static final int WORKSHOPS = 50;
 
     private final DeskRepository store;
@@ -36,7 +36,7 @@ public class DeskService {
     }
 
     /**
-     * A page of the queue.
+     * A page of the list.
      *
      * @param next give it back for the next page; empty on the last
      */
@@ -62,7 +62,7 @@ public class DeskService {
                         DeskCursor.after(shown.get(LINES - 1), filter.order()).text()));
     }
 
-    /** Refuses what {@link #each} would refuse, before anything is written. */
+    /** Refuses what {@link #each} would refuse, before the answer begins. */
     @Transactional(readOnly = true)
     public void check(DeskFilter filter) {
         workshops(filter.workshop());

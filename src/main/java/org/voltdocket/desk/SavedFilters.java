@@ -9,7 +9,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
-/** Filters that an account saved for itself; nobody else sees them. */
+/** Filters that an account saved; other accounts do not see them. */
 @Component
 public class SavedFilters {
 
@@ -67,7 +67,7 @@ public class SavedFilters {
                 .update();
     }
 
-    /** Deletes a filter of the account; one that is not there is none. */
+    /** Deletes a filter of the account, if there is one of this name. */
     @Transactional
     public void delete(Actor actor, String name) {
         db.sql("delete from claim_saved_filter where account = ? and name = ?")

@@ -1,8 +1,9 @@
 /**
- * The desk: claims listed, filtered, sorted and counted over one row each, which triggers keep ({@code V054__claim_list.sql}).
+ * The desk: the list of claims with filters, orders, counts and saved filters. It reads the views {@code claim_list} and {@code
+ * claim_count}, which package {@code claim} provides with one row per claim.
  *
- * <p>{@link org.voltdocket.desk.DeskService} is the door; a {@link org.voltdocket.desk.DeskFilter} is what stands in an
- * address. {@link org.voltdocket.desk.deadline.BusinessCalendar} reckons working days, {@link
- * org.voltdocket.desk.deadline.WorkingDayService} keeps how many there are to decide or to answer.
+ * <p>Offers {@link org.voltdocket.desk.DeskService}. A {@link org.voltdocket.desk.DeskFilter} holds the parameters of an address;
+ * {@code DeskSearchSql} turns it into SQL that indexes serve. A search text has the same meaning as in the list of cases: {@link
+ * org.voltdocket.casefile.CaseSearchText}. Start reading at {@link org.voltdocket.desk.DeskService}.
  */
 package org.voltdocket.desk;

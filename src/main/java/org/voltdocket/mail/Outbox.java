@@ -9,26 +9,22 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
-import org.springframework.transaction.support.TransactionSynchronization;
-import org.springframework.transaction.support.TransactionSynchronizationManager;
 
-/** Takes messages in the transaction that is their reason; they go out after its commit, or not at all. */
+/** Stores messages in the transaction that causes them. They are sent after its commit, or not at all. */
 @Service
 public class Outbox {
 
     private final JdbcClient db;
     private final MailSettings settings;
-    private final MailWorker wake;
     private final Clock clock;
 
-    Outbox(JdbcClient db, MailSettings settings, MailWorker wake, Clock clock) {
+    Outbox(JdbcClient db, MailSettings settings, Clock clock) {
         this.db = db;
         this.settings = settings;
-        this.wake = wake;
         this.clock = clock;
     }
 
-    /** Whether mail is sent at all. Where not, nothing is written either: it would all go out on the day it is turned on. */
+    /** Whether mail is sent. If not, nothing is stored either: it would all be sent on the day mail is turned on. */
     public boolean isOn() {
         return settings.isOn();
     }
@@ -38,7 +34,7 @@ public class Outbox {
         return settings.address();
     }
 
-    /** Writes one message to each recipient. Does nothing where mail is off. */
+    /** Stores one message for each recipient. Does nothing if mail is off. */
     @Transactional(propagation = Propagation.MANDATORY)
     public void write(Collection<String> recipients, String subject, String body) {
         if (!isOn() || recipients.isEmpty()) {
@@ -56,11 +52,5 @@ public class Outbox {
                     .param(now.atOffset(ZoneOffset.UTC))
                     .update();
         }
-        TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
-            @Override
-            public void afterCommit() {
-                wake.now();
-            }
-        });
     }
 }

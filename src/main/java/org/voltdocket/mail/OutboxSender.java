@@ -22,13 +22,13 @@ import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /**
- * Sends what is due. Each message is locked, sent and marked in one transaction; servers that share a database skip each
- * other's. A crash between sending and marking sends it twice, under the same Message-ID.
+ * Sends due messages. Each message is locked, sent and marked as sent in one transaction, so that no two nodes send the same
+ * message. After a crash between sending and marking it is sent again with the same Message-ID.
  */
 @Component
 class OutboxSender {
 
-    /** About five days with the waits below. */
+    /** About five days with the delays below. */
     static final int MOST_ATTEMPTS = 20;
 
     private static final Logger LOG = LoggerFactory.getLogger(OutboxSender.class);
@@ -55,9 +55,10 @@ class OutboxSender {
         this.transaction = new TransactionTemplate(transactions);
     }
 
-    private record Letter(UUID id, String recipient, String subject, String body, int attempts, Instant writtenAt) {}
+    private record StoredMessage(
+            UUID id, String recipient, String subject, String body, int attempts, Instant writtenAt) {}
 
-    /** Sends all that is due now; answers how many went out. */
+    /** Sends all due messages and returns how many were sent. */
     int sendDue() {
         int sent = 0;
         for (Boolean one = next(); one != null; one = next()) {
@@ -66,17 +67,17 @@ class OutboxSender {
         return sent;
     }
 
-    /** Null where nothing is due; false where the server did not take it. */
+    /** Null if nothing is due; false if the mail server did not accept the message. */
     private Boolean next() {
         return transaction.execute(tx -> due().map(this::send).orElse(null));
     }
 
-    private Optional<Letter> due() {
+    private Optional<StoredMessage> due() {
         return db.sql("select id, recipient, subject, body, attempts, written_at from mail_outbox where sent_at is null"
                         + " and failed_at is null and next_at <= ? order by next_at, ordinal limit 1"
                         + " for update skip locked")
                 .param(clock.instant().atOffset(ZoneOffset.UTC))
-                .query((row, n) -> new Letter(
+                .query((row, n) -> new StoredMessage(
                         row.getObject("id", UUID.class),
                         row.getString("recipient"),
                         row.getString("subject"),
@@ -86,43 +87,43 @@ class OutboxSender {
                 .optional();
     }
 
-    private boolean send(Letter letter) {
+    private boolean send(StoredMessage message) {
         try {
             JavaMailSender server = sender.getObject();
-            server.send(message(server, letter));
+            server.send(mimeMessage(server, message));
             db.sql("update mail_outbox set sent_at = ?, recipient = null, attempts = attempts + 1, last_error = null"
                             + " where id = ?")
                     .param(clock.instant().atOffset(ZoneOffset.UTC))
-                    .param(letter.id())
+                    .param(message.id())
                     .update();
             return true;
         } catch (MailException | MessagingException e) {
-            later(letter, e);
+            later(message, e);
             return false;
         }
     }
 
-    private MimeMessage message(JavaMailSender server, Letter letter) throws MessagingException {
+    private MimeMessage mimeMessage(JavaMailSender server, StoredMessage stored) throws MessagingException {
         String domain = settings.from().replaceAll("^.*@", "").replaceAll("[^A-Za-z0-9.-].*$", "");
         MimeMessage message = new MimeMessage(server.createMimeMessage().getSession()) {
             @Override
             protected void updateMessageID() throws MessagingException {
-                setHeader("Message-ID", "<" + letter.id() + "@" + domain + ">");
+                setHeader("Message-ID", "<" + stored.id() + "@" + domain + ">");
             }
         };
         MimeMessageHelper helper = new MimeMessageHelper(message, StandardCharsets.UTF_8.name());
         helper.setFrom(settings.from());
-        helper.setTo(letter.recipient());
-        helper.setSubject(letter.subject());
-        helper.setText(letter.body());
-        helper.setSentDate(Date.from(letter.writtenAt()));
-        // no out-of-office answers, please (RFC 3834)
+        helper.setTo(stored.recipient());
+        helper.setSubject(stored.subject());
+        helper.setText(stored.body());
+        helper.setSentDate(Date.from(stored.writtenAt()));
+        // suppresses automatic answers (RFC 3834)
         message.setHeader("Auto-Submitted", "auto-generated");
         return message;
     }
 
-    private void later(Letter letter, Exception failure) {
-        int attempts = letter.attempts() + 1;
+    private void later(StoredMessage message, Exception failure) {
+        int attempts = message.attempts() + 1;
         boolean givenUp = attempts >= MOST_ATTEMPTS;
         Instant now = clock.instant();
         String reason = String.valueOf(failure.getMessage());
@@ -131,17 +132,17 @@ class OutboxSender {
                 .param(now.plus(wait(attempts)).atOffset(ZoneOffset.UTC))
                 .param(reason.substring(0, Math.min(MOST_ERROR, reason.length())))
                 .param(givenUp ? now.atOffset(ZoneOffset.UTC) : null)
-                .param(letter.id())
+                .param(message.id())
                 .update();
         LOG.warn(
-                "Message {} was not taken by the mail server at attempt {}; it is {}: {}",
-                letter.id(),
+                "Message {} was not accepted by the mail server at attempt {}; it is {}: {}",
+                message.id(),
                 attempts,
                 givenUp ? "given up" : "kept and tried again",
                 failure.getClass().getSimpleName());
     }
 
-    /** Twice as long each time, from a minute to eight hours. */
+    /** The delay before the next attempt: doubled each time, from one minute to eight hours. */
     static Duration wait(int attempts) {
         Duration wait = FIRST_WAIT.multipliedBy(1L << Math.min(attempts - 1, 20));
         return wait.compareTo(LONGEST_WAIT) > 0 ? LONGEST_WAIT : wait;

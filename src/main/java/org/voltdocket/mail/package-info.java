@@ -1,8 +1,8 @@
 /**
- * Mail: notices by e-mail, written to an outbox in the caller's transaction and sent by SMTP after it.
+ * E-mail: messages are stored in an outbox in the caller's transaction and sent by SMTP after its commit.
  *
- * <p>Offers {@link org.voltdocket.mail.Outbox}. It is off unless {@code spring.mail.host} names a server. Inside, {@code
- * MailRun} sends what is due, one message a transaction, and tries again later what a server did not take. What is written
- * comes as text: it knows nothing of cases. May import {@code kernel}. Start reading at {@link org.voltdocket.mail.Outbox}.
+ * <p>Offers {@link org.voltdocket.mail.Outbox}. Mail is off unless {@code spring.mail.host} names a server. A task of the
+ * scheduler sends due messages, one per transaction, and retries those that the mail server did not accept. Messages are plain
+ * text; this package knows nothing of cases. Imports {@code kernel} only. Start reading at {@link org.voltdocket.mail.Outbox}.
  */
 package org.voltdocket.mail;

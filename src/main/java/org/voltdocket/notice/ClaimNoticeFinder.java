@@ -10,7 +10,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseFacts;
 
-/** Looks at the claims that were handed in for a battery: how many there are, and whether one came before the sale. */
+/** Finds several submitted claims for one battery, and claims before the sale. */
 @Component
 class ClaimNoticeFinder implements NoticeFinder {
 

@@ -12,15 +12,14 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.trail.Trail;
 
-/** The notices for people. Their trail has a subject of its own, for a workshop reads the trail of its case. */
+/** Notices in PostgreSQL. Their trail entries have a subject of their own, because a workshop reads the trail of its case. */
 @Service
 @Transactional
 class DefaultNoticeService implements NoticeService {
-
-    private static final int MOST_REASON = 2000;
 
     private final NoticeRepository store;
     private final Trail trail;
@@ -55,22 +54,16 @@ class DefaultNoticeService implements NoticeService {
     @Override
     public Notice lookedAt(Actor actor, UUID notice, String reason) {
         requireDistributor(actor);
-        String text = reason == null ? "" : reason.strip();
-        if (text.isEmpty() || text.length() > MOST_REASON || text.indexOf(0) >= 0) {
-            throw RequestException.invalid(
-                    "notice-refused",
-                    "reason",
-                    "'reason' states in 1 to " + MOST_REASON + " characters the result of the review");
-        }
+        String text = FreeText.required("notice-refused", "reason", reason, "states the result of the review");
         Notice found = store.find(notice).orElseThrow(() -> new NotFoundException("such notice"));
         if (found.kind() == NoticeKind.DECISION_OBJECTED_TO) {
             throw RequestException.of(
                     409,
                     "notice-conflict",
-                    "An objection is not reviewed here but answered on the page of the case, where the workshop reads the"
+                    "An objection is not reviewed but answered, on the page of the case, where the workshop reads the"
                             + " answer. Nothing was saved.");
         }
-        if (!store.looked(notice, clock.instant(), actor.user(), text)) {
+        if (!store.review(notice, clock.instant(), actor.user(), text)) {
             Notice.Looked earlier = store.find(notice).flatMap(Notice::looked).orElseThrow();
             throw RequestException.of(
                     409,

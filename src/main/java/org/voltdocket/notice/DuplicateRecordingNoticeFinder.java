@@ -18,7 +18,7 @@ import org.voltdocket.evidence.DuplicateRecordings.Twin;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 
-/** Takes over what the recordings' fingerprints found under other serials; the very same bytes are another finder's. */
+/** Reports duplicate recordings under other serials. Files with the same bytes are left to {@link EvidenceNoticeFinder}. */
 @Component
 class DuplicateRecordingNoticeFinder implements NoticeFinder {
 

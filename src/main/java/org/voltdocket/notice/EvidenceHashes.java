@@ -17,7 +17,7 @@ import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 
-/** Takes off each item of evidence, once, what it is compared by. */
+/** Computes and stores the values by which items of evidence are compared, once for each item. */
 @Component
 class EvidenceHashes {
 
@@ -29,10 +29,10 @@ class EvidenceHashes {
         this.db = db;
     }
 
-    /** @param told the whole of it where the value is a part */
+    /** @param told the complete value, if {@code value} is a part of it */
     record Print(String method, String value, String told) {}
 
-    /** Another item that has a print in common. */
+    /** Another item with a value in common. */
     record Alike(UUID evidenceId, FinderResult.Other other, String fileName, String told) {}
 
     void take(EvidenceItem item) {
@@ -63,7 +63,7 @@ class EvidenceHashes {
                 .list();
     }
 
-    /** Items of cases of other serials with one of these values, by case number. */
+    /** Items with one of these values in cases of other serials, by case number. */
     List<Alike> alike(String method, List<String> values, String serial) {
         return db.sql("""
                         select distinct on (f.number, p.evidence_id) p.evidence_id, p.told, f.id, f.number, f.battery_serial,
@@ -85,7 +85,7 @@ class EvidenceHashes {
                 .list();
     }
 
-    /** Readings to the last digit, and the minute, of an instrument that tells its serial. */
+    /** The exact readings, and the minute, of an instrument with a serial. */
     private static void test(BatteryTest test, List<Print> prints) {
         if (test.instrument() == null || test.instrument().serial() == null) {
             return;

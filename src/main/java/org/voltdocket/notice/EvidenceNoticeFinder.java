@@ -9,11 +9,11 @@ import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 
-/** Compares what a case holds with what cases of other serials hold. */
+/** Compares the evidence of a case with the evidence of cases with other serials. */
 @Component
 class EvidenceNoticeFinder implements NoticeFinder {
 
-    /** Nobody clamps an instrument to a second battery, tests it and has a result within a minute: our choice. */
+    /** Two batteries cannot be tested by one instrument within this time; a choice of this project. */
     private static final Duration LEAST_BETWEEN = Duration.ofMinutes(1);
 
     private final EvidenceArchive archive;
@@ -51,7 +51,7 @@ class EvidenceNoticeFinder implements NoticeFinder {
             List<EvidenceHashes.Alike> same = alike(own, "bytes");
             add(NoticeKind.SAME_FILE, same, item.fileName(), item.sha256().hex().substring(0, 16));
             if (!same.isEmpty()) {
-                return; // whoever repeats the bytes repeats all that is read from them
+                return; // equal bytes have equal readings
             }
             List<EvidenceHashes.Alike> readings = alike(own, "readings");
             if (!readings.isEmpty()) {

@@ -4,18 +4,18 @@ import java.util.List;
 import java.util.UUID;
 
 /**
- * What a finder found in a case.
+ * A pattern that a finder found in a case.
  *
- * @param key what of the case it is about
- * @param grounds what goes into the sentence of its kind
- * @param others the other cases it speaks of
+ * @param key the subject within the case, such as an item of evidence
+ * @param grounds the parameters of the message of its kind
+ * @param others the other cases involved
  */
 record FinderResult(NoticeKind kind, String key, List<String> grounds, List<Other> others) {
 
     /** Another case. */
     record Other(UUID id, String number, String serial) {}
 
-    /** Others in words; of many the first ones and how many more. */
+    /** Lists the other cases; of more than five, the first five and the number of the others. */
     static String told(List<Other> others) {
         int shown = Math.min(5, others.size());
         String first = String.join(

@@ -7,14 +7,14 @@ import java.util.UUID;
 import org.voltdocket.kernel.CaseNumber;
 
 /**
- * Something to look at.
+ * An unusual pattern that a person should review.
  *
  * @param number case that it is about; empty where it is about a workshop
  * @param workshop name of the workshop that it is about; empty where it is about a case
- * @param grounds what goes into the sentence of its kind, in order
- * @param others cases that it speaks of
- * @param looked empty until a person has looked at it
- * @param goneAt when its grounds were gone; empty while they stand
+ * @param grounds the parameters of the message of its kind, in order
+ * @param others the other cases involved
+ * @param looked the review; empty until a person has reviewed it
+ * @param goneAt when its grounds ceased to hold; empty while they hold
  */
 public record Notice(
         UUID id,
@@ -27,10 +27,10 @@ public record Notice(
         Optional<Looked> looked,
         Optional<Instant> goneAt) {
 
-    /** A person looked at it, and what came of it. */
+    /** The review by a person, with its result. */
     public record Looked(Instant at, String by, String reason) {}
 
-    /** Whether it waits for a person. */
+    /** Whether it waits for a review. */
     public boolean open() {
         return looked.isEmpty() && goneAt.isEmpty();
     }

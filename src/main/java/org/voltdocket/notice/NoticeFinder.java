@@ -3,7 +3,7 @@ package org.voltdocket.notice;
 import java.util.List;
 import org.voltdocket.casefile.CaseFacts;
 
-/** Looks at one case for notices of certain kinds. What it no longer finds is gone. */
+/** Finds notices of certain kinds in one case. A notice that is not found any more ends. */
 interface NoticeFinder {
 
     List<FinderResult> find(CaseFacts file);

@@ -17,7 +17,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.voltdocket.kernel.CaseNumber;
 
-/** Notices in PostgreSQL: found, looked at once, gone once, never removed. */
+/** Notices in PostgreSQL. A notice is reviewed once and ends once; it is never removed. */
 @Repository
 class NoticeRepository {
 
@@ -32,19 +32,19 @@ class NoticeRepository {
         this.db = db;
     }
 
-    /** What stands of a case or workshop: the id and what was found, to be held against what is found now. */
-    record Standing(UUID id, String kind, String key, List<String> grounds) {
+    /** A current notice of a case or workshop, for comparison with what is found now. */
+    record Current(UUID id, String kind, String key, List<String> grounds) {
 
-        boolean says(FinderResult found) {
+        boolean equalsResult(FinderResult found) {
             return kind.equals(found.kind().id()) && key.equals(found.key()) && grounds.equals(found.grounds());
         }
     }
 
-    List<Standing> standing(UUID subject) {
+    List<Current> current(UUID subject) {
         return db.sql("select id, kind, key, grounds from claim_notice"
                         + " where coalesce(case_id, workshop_id) = ? and gone_at is null")
                 .param(subject)
-                .query((row, number) -> new Standing(
+                .query((row, number) -> new Current(
                         row.getObject("id", UUID.class),
                         row.getString("kind"),
                         row.getString("key"),
@@ -71,14 +71,14 @@ class NoticeRepository {
                 .update();
     }
 
-    void gone(UUID notice, Instant at) {
+    void end(UUID notice, Instant at) {
         db.sql("update claim_notice set gone_at = ? where id = ? and gone_at is null")
                 .params(at.atOffset(ZoneOffset.UTC), notice)
                 .update();
     }
 
-    /** @return false if somebody has looked at it before */
-    boolean looked(UUID notice, Instant at, String by, String reason) {
+    /** @return false if it is reviewed already */
+    boolean review(UUID notice, Instant at, String by, String reason) {
         return db.sql("update claim_notice set looked_at = ?, looked_by = ?, looked_reason = ?"
                                 + " where id = ? and looked_at is null")
                         .params(at.atOffset(ZoneOffset.UTC), by, reason, notice)
@@ -93,7 +93,7 @@ class NoticeRepository {
                 .optional();
     }
 
-    /** Of a case and of the workshops that it belongs to, open ones first, then the newest. */
+    /** The notices of a case and of its workshops, open ones first, then the newest. */
     List<Notice> ofCase(UUID caseId) {
         return db.sql(SELECT + """
                         where n.case_id = :case

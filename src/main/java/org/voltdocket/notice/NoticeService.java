@@ -8,26 +8,25 @@ import java.util.UUID;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
-/** What a person should look at. Nothing here is for {@code WORKSHOP}: such an actor is refused. */
+/** Notices for the roles of the distributor. An actor with role {@code WORKSHOP} is refused. */
 public interface NoticeService {
 
-    /** Of a case and of its workshop, open ones first, then the newest. */
+    /** The notices of a case and of its workshops, open ones first, then the newest. */
     List<Notice> ofCase(Actor actor, UUID caseId);
 
-    /** The newest that wait for a person, of one kind where one is given; at most {@code limit}. */
+    /** The newest open notices, of one kind if one is given; at most {@code limit}. */
     List<Notice> open(Actor actor, Optional<NoticeKind> kind, int limit);
 
     /**
-     * How many of each of these cases wait for a person, by case number; a case without is left out, and a workshop gets
-     * none. One query.
+     * The number of open notices by case number. Cases without open notices are absent; a workshop gets an empty map. One query.
      */
     Map<String, Integer> openCounts(Actor actor, Collection<String> numbers);
 
     /**
-     * Keeps that a person looked at it. It is not removed.
+     * Records the review of a notice. The notice is not removed.
      *
-     * @param reason what came of it, 1 to 2000 characters
-     * @throws RequestException if the reason cannot be right, or somebody has looked at it before
+     * @param reason the result of the review, 1 to 2000 characters
+     * @throws RequestException if the reason is missing or too long, or the notice is reviewed already
      * @throws org.voltdocket.casefile.NotFoundException if there is none
      */
     Notice lookedAt(Actor actor, UUID notice, String reason);

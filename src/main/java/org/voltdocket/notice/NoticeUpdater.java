@@ -14,11 +14,11 @@ import org.springframework.transaction.support.TransactionTemplate;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.CaseService;
 
-/** Looks at a case with every finder and keeps the difference to what stands. */
+/** Runs every finder on a case and stores the difference to its current notices. */
 @Component
 class NoticeUpdater {
 
-    /** Cases with something in common that are looked at again too. */
+    /** Largest number of related cases that are checked again too. */
     private static final int MOST_SPREAD = 50;
 
     private final List<NoticeFinder> finders;
@@ -46,14 +46,14 @@ class NoticeUpdater {
         this.clock = clock;
     }
 
-    /** Looks at one case. Finding takes its time and no lock; keeping is one short transaction. */
-    void look(PendingNoticeChecks.Due one) {
+    /** Updates the notices of one case. Finding takes time and no lock; storing is one short transaction. */
+    void update(PendingNoticeChecks.Due one) {
         CaseFacts file = cases.facts(one.caseId());
         List<FinderResult> found = new ArrayList<>();
         finders.forEach(finder -> found.addAll(finder.find(file)));
         transaction.executeWithoutResult(status -> {
             List<UUID> gone = keep(one.caseId(), true, found);
-            // in the order in which everybody notes cases, so that no two wait for each other
+            // always in this order, so that no two transactions wait for each other
             Set<UUID> touched = new TreeSet<>(Set.of(one.caseId()));
             if (one.spread()) {
                 found.stream()
@@ -74,24 +74,24 @@ class NoticeUpdater {
         });
     }
 
-    /** Holds every workshop against all others. */
-    void lookAtWorkshops() {
+    /** Compares every workshop with all others. */
+    void updateWorkshops() {
         Map<UUID, List<FinderResult>> found = workshops.find();
         transaction.executeWithoutResult(status -> found.forEach((workshop, each) -> keep(workshop, false, each)));
     }
 
-    /** @return notices that are gone */
+    /** @return notices that ended */
     private List<UUID> keep(UUID subject, boolean ofCase, List<FinderResult> found) {
         Instant at = clock.instant();
-        List<NoticeRepository.Standing> standing = store.standing(subject);
+        List<NoticeRepository.Current> current = store.current(subject);
         Set<FinderResult> known = found.stream()
-                .filter(each -> standing.stream().anyMatch(one -> one.says(each)))
+                .filter(each -> current.stream().anyMatch(one -> one.equalsResult(each)))
                 .collect(Collectors.toSet());
-        List<UUID> gone = standing.stream()
-                .filter(one -> found.stream().noneMatch(one::says))
-                .map(NoticeRepository.Standing::id)
+        List<UUID> gone = current.stream()
+                .filter(one -> found.stream().noneMatch(one::equalsResult))
+                .map(NoticeRepository.Current::id)
                 .toList();
-        gone.forEach(notice -> store.gone(notice, at));
+        gone.forEach(notice -> store.end(notice, at));
         found.stream()
                 .filter(each -> !known.contains(each))
                 .distinct()

@@ -7,7 +7,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseFacts;
 
-/** Finds objections to decisions until they are answered. */
+/** Finds objections that are not answered. */
 @Component
 class ObjectionNoticeFinder implements NoticeFinder {
 

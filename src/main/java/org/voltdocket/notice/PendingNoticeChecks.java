@@ -6,7 +6,7 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** Cases that are to be looked at anew. */
+/** Cases to be checked for notices. */
 @Component
 class PendingNoticeChecks {
 
@@ -16,10 +16,10 @@ class PendingNoticeChecks {
         this.db = db;
     }
 
-    /** @param spread whether cases that have something in common are to be looked at too */
+    /** @param spread whether related cases are checked too */
     record Due(UUID caseId, Timestamp since, boolean spread) {}
 
-    /** Notes a change, in the transaction that makes it. */
+    /** Adds a case in the transaction of its change. */
     void note(UUID caseId) {
         db.sql("insert into claim_notice_due (case_id, since, spread) values (?, clock_timestamp(), true)"
                         + " on conflict (case_id) do update set since = clock_timestamp(), spread = true")
@@ -27,7 +27,7 @@ class PendingNoticeChecks {
                 .update();
     }
 
-    /** Notes a case that has something in common with one just looked at. */
+    /** Adds a case that is related to a case just checked. */
     void noteQuietly(UUID caseId) {
         db.sql("insert into claim_notice_due (case_id, since, spread) values (?, clock_timestamp(), false)"
                         + " on conflict do nothing")
@@ -35,7 +35,7 @@ class PendingNoticeChecks {
                 .update();
     }
 
-    /** Cases that a notice speaks of. */
+    /** The other cases of a notice. */
     List<UUID> others(UUID notice) {
         return db.sql("select f.id from claim_notice n join case_summary f on f.number = any (n.others) where n.id = ?")
                 .param(notice)
@@ -50,7 +50,7 @@ class PendingNoticeChecks {
                 .list();
     }
 
-    /** Done, unless something changed since. */
+    /** Removes a checked case, unless it changed since. */
     void done(Due due) {
         db.sql("delete from claim_notice_due where case_id = ? and since = ?")
                 .params(due.caseId(), due.since())

@@ -8,7 +8,7 @@ import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.kernel.BatterySerial;
 
-/** Holds the serial and the day of sale against what the catalogue says was produced. */
+/** Compares the serial and the day of sale with the produced ranges of the catalogue. */
 @Component
 class SerialNoticeFinder implements NoticeFinder {
 

@@ -1,8 +1,9 @@
 /**
- * What a person should look at before deciding a claim: repeats and patterns that may be abuse and may be chance.
+ * Notices: unusual patterns in cases and workshops that a person should review before a claim is decided. They may be abuse or
+ * chance. A notice refuses nothing, and no workshop sees one.
  *
- * <p>Offers {@link org.voltdocket.notice.NoticeService}. A notice refuses nothing, and no workshop ever sees one. After each
- * change of a case a background worker ({@code NoticeWorker}) looks at it: finders compare, {@code NoticeStore} keeps what
- * is new and ends what is gone. May import what {@code claim} may. Start reading at {@code NoticeFinder}.
+ * <p>Offers {@link org.voltdocket.notice.NoticeService}. Each change of a case adds it to the pending checks; a task of the
+ * scheduler runs every {@code NoticeFinder} on it, stores new notices and ends those that are not found any more. Every hour the
+ * results of all workshops are compared ({@code UniformResults}). Start reading at {@code NoticeUpdater}.
  */
 package org.voltdocket.notice;

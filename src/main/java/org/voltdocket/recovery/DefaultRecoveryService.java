@@ -17,6 +17,7 @@ import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.catalogue.Product;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.recovery.SupplierRecovery.Answer;
 import org.voltdocket.recovery.SupplierRecovery.Line;
@@ -177,9 +178,7 @@ class DefaultRecoveryService implements RecoveryService {
         mayWrite(actor);
         store.lock();
         SupplierRecovery list = require(number);
-        String why = SupplierAnswerParser.text(reason)
-                .orElseThrow(
-                        () -> RequestException.invalid("recovery-refused", "reason", "'reason' is missing: say why."));
+        String why = FreeText.required("recovery-refused", "reason", reason, "states why");
         if (list.withdrawn().isPresent()
                 || list.lines().stream().anyMatch(line -> line.answer().isPresent())) {
             throw conflict("List " + number + " was withdrawn before or has answers, and so stays.");
@@ -203,13 +202,13 @@ class DefaultRecoveryService implements RecoveryService {
 
     private static void mayRead(Actor actor) {
         if (actor.isWorkshop()) {
-            throw new AccessDeniedException("what suppliers owe is the distributor's");
+            throw new AccessDeniedException("only the distributor reads recoveries");
         }
     }
 
     private static void mayWrite(Actor actor) {
         if (!actor.canDecideClaims()) {
-            throw new AccessDeniedException("lists are made by clerks");
+            throw new AccessDeniedException("only a clerk changes recoveries");
         }
     }
 

@@ -13,7 +13,7 @@ import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.recovery.SupplierRecovery.Line;
 
-/** Makes a list of what waits, prints it and keeps all three. */
+/** Creates a list of recoverable claims and stores it with its PDF and CSV. */
 @Component
 class RecoveryCreator {
 

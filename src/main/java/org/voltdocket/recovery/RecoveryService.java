@@ -7,7 +7,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
 /**
- * What is asked back from suppliers. {@code CLERK} and {@code ADMIN} make lists and enter answers, {@code AUDITOR} reads;
+ * Recoveries of approved claims from suppliers. {@code CLERK} and {@code ADMIN} make lists and enter answers, {@code AUDITOR} reads;
  * {@code WORKSHOP} is refused.
  */
 public interface RecoveryService {

@@ -9,7 +9,7 @@ import java.util.Map;
 import org.voltdocket.catalogue.Supplier;
 import org.voltdocket.kernel.Money;
 
-/** Adds up what waits, is out, came back and will not come, by supplier and currency. */
+/** Sums waiting, sent, credited and refused amounts by supplier and currency. */
 final class RecoveryTotals {
 
     private final Map<String, Sum> sums = new LinkedHashMap<>();
@@ -27,7 +27,7 @@ final class RecoveryTotals {
         private BigDecimal credited = BigDecimal.ZERO;
         private BigDecimal refused = BigDecimal.ZERO;
 
-        SupplierBalance told() {
+        SupplierBalance balance() {
             return new SupplierBalance(
                     supplier,
                     name,
@@ -45,7 +45,7 @@ final class RecoveryTotals {
         waiting.forEach(one -> one.product().ifPresent(product -> table.wait(one, product.supplier())));
         lists.stream().filter(list -> list.withdrawn().isEmpty()).forEach(table::list);
         return table.sums.values().stream()
-                .map(Sum::told)
+                .map(Sum::balance)
                 .sorted(Comparator.comparing(SupplierBalance::supplier).thenComparing(SupplierBalance::currency))
                 .toList();
     }

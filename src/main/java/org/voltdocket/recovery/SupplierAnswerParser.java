@@ -7,16 +7,15 @@ import java.time.LocalDate;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.recovery.SupplierRecovery.Answer;
 import org.voltdocket.recovery.SupplierRecovery.Line;
 
-/** Reads what a supplier is said to have answered into an answer that can be. */
+/** Parses and validates the answer of a supplier. */
 @Component
 class SupplierAnswerParser {
-
-    private static final int MOST_REASON = 2000;
 
     private final Clock clock;
 
@@ -24,9 +23,9 @@ class SupplierAnswerParser {
         this.clock = clock;
     }
 
-    /** @throws RequestException if a member is missing or cannot be right */
+    /** @throws RequestException if a member is missing or invalid */
     Answer read(Actor actor, Line line, SupplierAnswer given, Instant at) {
-        Optional<String> reason = text(given.reason());
+        Optional<String> reason = FreeText.optional("recovery-refused", "reason", given.reason());
         boolean credited = "credited".equals(given.outcome());
         if (!credited && !"refused".equals(given.outcome())) {
             throw RequestException.invalid(
@@ -66,23 +65,12 @@ class SupplierAnswerParser {
                 return day;
             }
         } catch (DateTimeException e) {
-            // said below
+            // refused below
         }
         throw RequestException.invalid(
                 "recovery-refused",
                 "on",
                 "'on' is the day of the answer, such as 2026-03-04, from the approval on " + line.decidedOn()
                         + " until today; read '" + given + "'.");
-    }
-
-    /** The words without blanks around; empty where there are none. */
-    static Optional<String> text(String given) {
-        Optional<String> text = Optional.ofNullable(given).map(String::strip).filter(one -> !one.isEmpty());
-        if (text.filter(one -> one.length() > MOST_REASON || one.indexOf(0) >= 0)
-                .isPresent()) {
-            throw RequestException.invalid(
-                    "recovery-refused", "reason", "'reason' has at most " + MOST_REASON + " characters.");
-        }
-        return text;
     }
 }

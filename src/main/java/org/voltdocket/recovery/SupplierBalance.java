@@ -3,7 +3,7 @@ package org.voltdocket.recovery;
 import org.voltdocket.kernel.Money;
 
 /**
- * How things stand with one supplier in one currency.
+ * The amounts of one supplier in one currency.
  *
  * @param waiting approved and in no list yet
  * @param sent in a live list and not answered

@@ -3,6 +3,7 @@ package org.voltdocket.ui;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.voltdocket.kernel.FreeText;
 
 /**
  * What the frame around every page shows.
@@ -19,6 +20,11 @@ public record PageFrame(String user, String role, List<Place> places, List<Place
             "CLERK", List.of("/desk", "/cases", "/cases/new", "/notices", "/insight"),
             "AUDITOR", List.of("/desk", "/cases", "/returns", "/insight", "/notices"),
             "ADMIN", List.of("/desk", "/cases", "/returns", "/insight", "/watch"));
+
+    /** Largest number of characters of a reason or another free text, for the forms. */
+    public int maxText() {
+        return FreeText.MAX_LENGTH;
+    }
 
     /** Whether the page shown lies among what is folded away. */
     public boolean hereInMore() {

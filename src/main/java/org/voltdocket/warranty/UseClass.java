@@ -3,12 +3,12 @@ package org.voltdocket.warranty;
 import java.util.Arrays;
 import java.util.stream.Collectors;
 
-/** How a vehicle is used: the harder, the shorter a warranty usually runs (common practice). */
+/** Use of a vehicle. The harder the use, the shorter the usual warranty (common practice). */
 public enum UseClass {
     PRIVATE("private"),
     /** Delivery, trades, rental, driving schools. */
     COMMERCIAL("commercial"),
-    /** Taxis, hire cars with driver, rescue: about round the clock. */
+    /** Taxis, hire cars with driver, rescue: almost continuous use. */
     TAXI("taxi");
 
     private final String id;

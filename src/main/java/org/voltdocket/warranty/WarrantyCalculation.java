@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.UUID;
 
 /**
- * What a claim is worth by the terms in force on the day of sale, and how that came about. What is not known is absent. It is
- * information: a person decides.
+ * The amount due for a claim by the terms in force on the day of sale, and its derivation. Unknown values are absent. It is
+ * information for the person who decides.
  *
  * @param standing {@code free}, {@code pro-rata}, {@code outside}, {@code no-terms} or {@code unknown}
  */
@@ -53,7 +53,7 @@ public record WarrantyCalculation(
         @Schema(description = "the same in sentences, one step each")
         List<String> said) {
 
-    /** The terms applied. */
+    /** The terms that were applied. */
     @Schema(name = "WarrantyTermsApplied")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record TermsView(
@@ -87,7 +87,7 @@ public record WarrantyCalculation(
             Integer km) {}
 
     /** Whether the terms give an amount. */
-    public boolean reckoned() {
+    public boolean isComputed() {
         return due != null;
     }
 }

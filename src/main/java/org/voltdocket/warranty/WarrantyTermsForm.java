@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.voltdocket.diagnosis.Chemistry;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.RequestException;
 
 /** Terms that an administrator wants to record, as typed and found right. */
@@ -26,7 +27,6 @@ public record WarrantyTermsForm(
     private static final Pattern TYPE = Pattern.compile("[A-Z0-9._/-]{1,40}");
     private static final Pattern ROW =
             Pattern.compile("\\s*(\\d{1,3})\\s*[:;\\s]\\s*(\\d{1,2}(?:[.,]\\d{1,2})?)\\s*%?\\s*");
-    private static final int MOST_REASON = 2000;
     private static final int MOST_FREE = 120;
     private static final int MOST_MONTHS = 240;
     private static final int MOST_KM = 3_000_000;
@@ -60,11 +60,7 @@ public record WarrantyTermsForm(
                     "A type's code has 1 to 40 of A-Z 0-9 - . _ /; read '" + type + "'.");
         }
         int free = number("freeMonths", form.freeMonths(), 0, MOST_FREE);
-        String reason = text(form.reason());
-        if (reason.isEmpty() || reason.length() > MOST_REASON) {
-            throw RequestException.invalid(
-                    "terms-refused", "reason", "Say in 1 to " + MOST_REASON + " characters why the terms are these.");
-        }
+        String reason = FreeText.required("terms-refused", "reason", form.reason(), "states why the terms are these");
         return new WarrantyTermsForm(
                 Optional.of(type).filter(code -> !code.isEmpty()),
                 type.isEmpty() ? Optional.of(chemistry(form.chemistry())) : Optional.empty(),

@@ -14,7 +14,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Chemistry;
 
-/** Terms in PostgreSQL; appended, never changed. */
+/** Warranty terms in PostgreSQL; appended, never changed. */
 @Component
 class WarrantyTermsRepository {
 

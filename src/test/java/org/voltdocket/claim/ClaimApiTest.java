@@ -190,6 +190,21 @@ class ClaimApiTest {
         assertThat(claim(sent)).isEqualTo(before);
     }
 
+    @ParameterizedTest
+    @EnumSource(ClaimState.class)
+    void theDatabaseAgreesWhichStatesAreOpenOrEnded(ClaimState state) {
+        assertThat(db.sql("select claim_is_open(?)")
+                        .param(state.id())
+                        .query(Boolean.class)
+                        .single())
+                .isEqualTo(state.isOpen());
+        assertThat(db.sql("select claim_has_ended(?)")
+                        .param(state.id())
+                        .query(Boolean.class)
+                        .single())
+                .isEqualTo(state.isEnd());
+    }
+
     @Test
     void aCaseHasOneClaimAtATimeAndAnotherAfterItsEnd() {
         SentCase sent = claimed();

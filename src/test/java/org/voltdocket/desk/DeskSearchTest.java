@@ -16,7 +16,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.JdbcTemplate;
-import org.voltdocket.desk.deadline.WorkingDayService;
+import org.voltdocket.casefile.CaseQuery;
+import org.voltdocket.casefile.CaseService;
+import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
@@ -34,6 +36,9 @@ class DeskSearchTest {
 
     @Autowired
     private DeskRepository store;
+
+    @Autowired
+    private CaseService cases;
 
     @Autowired
     private WorkingDayService days;
@@ -60,6 +65,10 @@ class DeskSearchTest {
                     CaseNumber.of(db.queryForObject("select nextval('case_ordinal')", Long.class))
                             .value(),
                     i % 3 == 0 ? "A-" + i + "-" + mark : mark + "-" + i,
+                    workshop.workshop().orElseThrow());
+            db.update(
+                    "insert into case_workshop (case_id, workshop_id, added_at, added_by) values (?, ?, now(), 'test')",
+                    file,
                     workshop.workshop().orElseThrow());
             db.update(
                     "insert into claim (id, case_id, workshop_id, amount, currency, state, version, opened_at, opened_by)"
@@ -95,6 +104,41 @@ class DeskSearchTest {
         }
         assertThat(walk(server.newUser(Role.WORKSHOP).actor(), "oldest", mark, few, glance, most))
                 .isEmpty();
+    }
+
+    @Test
+    void theDeskFindsTheSameCasesAsTheCaseList() {
+        for (String text : List.of(
+                mark,
+                mark + "-1",
+                mark.substring(1, 5),
+                mark.substring(2) + "-",
+                "-3-" + mark.substring(0, 4),
+                "A-",
+                "1M8GDM9AXKP042788",
+                "I1M8GDM9AXKP042788",
+                "042788",
+                "KP042788",
+                "XKP0-42788",
+                "XX" + mark)) {
+            CaseQuery query = new CaseQuery(
+                    text,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    CLAIMS,
+                    Optional.empty(),
+                    false);
+            List<String> expected = cases.list(workshop, query).cases().stream()
+                    .map(line -> line.ref().number().value())
+                    .toList();
+            assertThat(walk(workshop, "newest", text, 2, 3, 4))
+                    .as(text)
+                    .extracting(DeskItem::number)
+                    .containsExactlyInAnyOrderElementsOf(expected);
+            assertThat(expected.isEmpty()).as(text).isEqualTo(text.startsWith("XX") || text.startsWith("XKP0"));
+        }
     }
 
     @Test

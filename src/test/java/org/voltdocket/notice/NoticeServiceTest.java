@@ -37,7 +37,7 @@ class NoticeServiceTest {
     private NoticeService notices;
 
     @Autowired
-    private NoticeWorker worker;
+    private NoticeChecker checker;
 
     @Autowired
     private NoticeUpdater watch;
@@ -181,7 +181,7 @@ class NoticeServiceTest {
         UUID rest = server.newWorkshop();
         judged(odd, 40, 0);
         judged(rest, 400, 300);
-        watch.lookAtWorkshops();
+        watch.updateWorkshops();
         List<Notice> of = notices.open(clerk(), java.util.Optional.of(NoticeKind.WORKSHOP_NEVER_FAILS), 100);
         String name = db.queryForObject("select name from workshop where id = ?", String.class, odd);
         Notice notice = of.stream()
@@ -350,7 +350,7 @@ class NoticeServiceTest {
 
     /** All of a case after what is due was looked at. */
     private List<Notice> found(String number) {
-        worker.settle();
+        checker.checkPending(() -> false);
         return notices.ofCase(clerk(), id(number)).stream()
                 .filter(notice -> notice.number().isPresent())
                 .toList();

@@ -12,7 +12,7 @@ import org.voltdocket.claim.ClaimLimits;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 
-/** The limits above which a second person confirms, for the distributor's people to read; an administrator sets them. */
+/** The page of the limits above which a second person confirms. An administrator sets them; the other roles of the distributor read them. */
 @Controller
 class LimitsPageController {
 

@@ -4,11 +4,11 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import org.springframework.stereotype.Component;
+import org.voltdocket.claim.deadline.BusinessCalendar;
+import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.desk.DeskItem;
-import org.voltdocket.desk.deadline.BusinessCalendar;
-import org.voltdocket.desk.deadline.WorkingDayService;
 
-/** Adds to the lines of the desk what depends on today: ages and due days in working days. */
+/** Adds ages and remaining days, which depend on today, to the items of the desk. */
 @Component
 class DeskLines {
 

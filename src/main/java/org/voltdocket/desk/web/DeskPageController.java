@@ -170,9 +170,7 @@ class DeskPageController {
         counts.forEach((id, byLeaning) -> {
             boolean counted = state.equals(DeskFilter.ALL)
                     || state.equals(id)
-                    || state.equals(DeskFilter.OPEN)
-                            && List.of("submitted", "in-review", "evidence-asked")
-                                    .contains(id);
+                    || state.equals(DeskFilter.OPEN) && ClaimState.of(id).isOpen();
             if (counted) {
                 byLeaning.forEach((leaning, n) -> sums.merge(leaning, n, Long::sum));
             }

@@ -20,7 +20,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
 
-/** Takes several claims into review at once; each is taken or not on its own, and the answer says which and why. */
+/** Takes several claims into review. Each is taken or refused on its own; the answer lists the results with reasons. */
 @Controller
 class TakePageController {
 
@@ -33,7 +33,7 @@ class TakePageController {
     }
 
     /**
-     * What became of one claim.
+     * The result for one claim.
      *
      * @param why null where it was taken
      */
@@ -47,7 +47,7 @@ class TakePageController {
             @RequestParam Map<String, String> given,
             RedirectAttributes flash) {
         if (!ClaimAction.TAKE.isFor(actor.role())) {
-            throw new AccessDeniedException("a clerk takes claims");
+            throw new AccessDeniedException("only a clerk takes claims");
         }
         List<Taken> answers = new ArrayList<>();
         claim.stream().distinct().limit(MOST).forEach(one -> answers.add(take(actor, one)));

@@ -11,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.function.LongConsumer;
-import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
 
 /** Detects the kind of a file by its first bytes, not by its name, and reads it. */
@@ -53,7 +52,7 @@ public final class FileReader {
     }
 
     private ReadResult unpacked() throws IOException {
-        ByteSource source = () -> new GZIPInputStream(Files.newInputStream(file), 1 << 16);
+        ByteSource source = () -> new GzipInput(Files.newInputStream(file));
         try {
             byte[] head = head(source);
             if (firstSign(head) == '{') {

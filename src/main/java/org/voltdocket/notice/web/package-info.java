@@ -1,2 +1,2 @@
-/** Notices over HTTP, for the distributor only. Start reading at NoticePage. */
+/** API and pages of notices, for the distributor only. Start reading at {@code NoticePageController}. */
 package org.voltdocket.notice.web;
