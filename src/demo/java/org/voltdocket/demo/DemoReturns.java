@@ -18,6 +18,8 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.evidence.Upload;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.demo.model.CapacityRun;
@@ -30,7 +32,6 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.BatteryCondition;
-import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
@@ -258,7 +259,7 @@ class DemoReturns {
     }
 
     private void send(Actor auditor, UUID id, String name, byte[] content) {
-        if (returns.receive(auditor, id, new BenchFile(name, new ByteArrayInputStream(content), NOTE))
+        if (returns.receive(auditor, id, new Upload(name, new ByteArrayInputStream(content), NOTE, Origin.BENCH))
                 instanceof Rejected refused) {
             throw new IllegalStateException(
                     name + ": " + refused.file().detail() + " " + refused.file().errors());

@@ -98,7 +98,7 @@ class DefaultReturnService implements ReturnService {
     }
 
     @Override
-    public IntakeResult receive(Actor actor, UUID id, BenchFile file) {
+    public IntakeResult receive(Actor actor, UUID id, Upload file) {
         BenchAccess.require(actor);
         CaseReference ref = arrivals.fixCase(actor, id);
         IntakeResult received =

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.voltdocket.evidence.IntakeResult;
+import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
@@ -69,7 +70,7 @@ public interface ReturnService {
      *
      * @throws RequestException (409) if the battery has no case
      */
-    IntakeResult receive(Actor actor, UUID id, BenchFile file);
+    IntakeResult receive(Actor actor, UUID id, Upload file);
 
     /**
      * Records the outcome. A later outcome replaces an earlier one, which stays stored.

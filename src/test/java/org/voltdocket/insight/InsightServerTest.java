@@ -26,11 +26,12 @@ import org.voltdocket.claim.ClaimStepRequest;
 import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Vin;
-import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.support.Server;
@@ -252,12 +253,13 @@ class InsightServerTest {
             returns.receive(
                     auditor,
                     id,
-                    new BenchFile(
+                    new Upload(
                             "bench.json",
                             new ByteArrayInputStream(("{\"kind\":\"battery-test\",\"takenAt\":\"" + TODAY
                                             + "T00:00:01Z\",\"restVoltageV\":12.8,\"temperatureC\":22}")
                                     .getBytes(UTF_8)),
-                            null));
+                            null,
+                            Origin.BENCH));
             returns.recordOutcome(auditor, id, finding, "Seen on the bench.");
         }
         return ref;

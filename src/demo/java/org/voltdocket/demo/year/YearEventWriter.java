@@ -32,7 +32,6 @@ import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.BatteryCondition;
-import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.ReturnListItem;
 import org.voltdocket.returned.ReturnQuery;
@@ -171,7 +170,7 @@ class YearEventWriter {
         }
         Instant tested = one.returnedAt().orElseThrow().plusSeconds(3600 * 60);
         YearTests.Sent file = YearTests.ofBench(one, tested);
-        returns.receive(AUDITOR, id, new BenchFile(file.name(), new ByteArrayInputStream(file.content()), NOTE));
+        returns.receive(AUDITOR, id, new Upload(file.name(), new ByteArrayInputStream(file.content()), NOTE, Origin.BENCH));
         BenchOutcome finding = switch (one.trouble()) {
             case DEFECT -> BenchOutcome.DEFECT_CONFIRMED;
             case WORN -> BenchOutcome.WEAR_CONFIRMED;

@@ -6,7 +6,6 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.http.MediaType;
@@ -18,8 +17,9 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RequestPart;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MultipartFile;
+import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.ReturnService;
 
 /** Bench evidence of a returned battery. It is added to the case and assessed like all evidence. */
@@ -62,10 +62,9 @@ class ReturnEvidenceApiController {
             @RequestPart("file") MultipartFile file,
             @RequestParam(name = "note", required = false) String note)
             throws IOException {
-        try (InputStream content = file.getInputStream()) {
-            return evidence.answer(
-                    actor, returns.receive(actor, returned, new BenchFile(file.getOriginalFilename(), content, note)));
-        }
+        return evidence.answer(
+                actor,
+                MultipartUploads.receive(file, note, Origin.BENCH, upload -> returns.receive(actor, returned, upload)));
     }
 
     @Operation(operationId = "listBenchEvidence", summary = "What the bench brought of a returned battery")

@@ -2,7 +2,6 @@ package org.voltdocket.returned.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -19,13 +18,14 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
+import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.BatteryCondition;
-import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.ReturnRequestParser;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
@@ -154,15 +154,11 @@ class ReturnPageController {
             throws IOException {
         List<ReceivedFile> received = new ArrayList<>();
         try {
-            for (MultipartFile file : files == null ? List.<MultipartFile>of() : files) {
-                if (file.isEmpty() && String.valueOf(file.getOriginalFilename()).isEmpty()) {
-                    continue;
-                }
-                try (InputStream content = file.getInputStream()) {
-                    BenchFile one = new BenchFile(
-                            file.getOriginalFilename(), content, note == null || note.isBlank() ? null : note);
-                    received.add(new ReceivedFile(file.getOriginalFilename(), returns.receive(actor, returned, one)));
-                }
+            for (MultipartFile file : MultipartUploads.present(files)) {
+                received.add(new ReceivedFile(
+                        file.getOriginalFilename(),
+                        MultipartUploads.receive(
+                                file, note, Origin.BENCH, upload -> returns.receive(actor, returned, upload))));
             }
         } catch (RequestException conflict) {
             return refused("evidence", conflict, actor, returned, model, response);
