@@ -1,9 +1,10 @@
--- Filters that an account saved under a name. They may be deleted.
-
+-- Filters that an account saved under a name. They may be replaced and deleted.
 create table claim_saved_filter (
+    id        uuid primary key,
     account   text not null,
     name      text not null check (length(name) between 1 and 60),
     query     text not null check (length(query) <= 2000),
     saved_at  timestamptz not null,
-    primary key (account, name)
+    version   bigint not null,
+    unique (account, name)
 );

@@ -93,7 +93,6 @@ class PackagesTest {
                 .should()
                 .beFreeOfCycles()
                 .ignoreDependency(resideInAPackage(ROOT + "diagnosis.."), resideInAPackage(ROOT + "diagnosis.."))
-                .ignoreDependency(resideInAPackage(ROOT + "evidence.."), resideInAPackage(ROOT + "evidence.."))
                 .check(SERVER);
     }
 

@@ -14,6 +14,7 @@ import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 
 /** Workshops and accounts. What changes them is for {@link Role#ADMIN}, and told as an {@link AccountChangedEvent}. */
@@ -81,18 +82,19 @@ public class AccountService {
     /**
      * Makes a workshop.
      *
-     * @throws InvalidAccountException where the name is blank, longer than 120 characters or taken
+     * @throws RequestException where the name is blank, longer than 120 characters or taken
      */
     @Transactional
     public WorkshopSummary createWorkshop(Actor actor, String name) {
         requireAdmin(actor);
         String trimmed = name == null ? "" : name.strip();
         if (trimmed.isEmpty() || trimmed.length() > 120) {
-            throw new InvalidAccountException("workshop", "A workshop needs a name of 1 to 120 characters.");
+            throw RequestException.invalid(
+                    "account-refused", "workshop", "A workshop needs a name of 1 to 120 characters.");
         }
         if (workshops.existsByNameIgnoreCase(trimmed)) {
-            throw new InvalidAccountException(
-                    "workshop", "There is a workshop of that name already. Choose another name.");
+            throw RequestException.invalid(
+                    "account-refused", "workshop", "There is a workshop of that name already. Choose another name.");
         }
         WorkshopEntity row = new WorkshopEntity(UUID.randomUUID(), trimmed, clock.instant());
         workshops.saveAndFlush(row);
@@ -107,7 +109,7 @@ public class AccountService {
     /**
      * Makes an account.
      *
-     * @throws InvalidAccountException where the name is malformed or taken, the password too weak, or the workshop missing,
+     * @throws RequestException where the name is malformed or taken, the password too weak, or the workshop missing,
      *     unknown, or given for another role
      */
     @Transactional
@@ -115,14 +117,17 @@ public class AccountService {
         requireAdmin(actor);
         String name = lowered(wanted.name());
         if (!NAME.matcher(name).matches() || name.equals(Actor.system().user())) {
-            throw new InvalidAccountException(
-                    "name", "A sign-in name has 2 to 40 of the letters a-z, digits, dot, hyphen and underscore.");
+            throw RequestException.invalid(
+                    "account-refused",
+                    "name",
+                    "A sign-in name has 2 to 40 of the letters a-z, digits, dot, hyphen and underscore.");
         }
         if (accounts.findByName(name).isPresent()) {
-            throw new InvalidAccountException("name", "There is an account of that name already. Choose another name.");
+            throw RequestException.invalid(
+                    "account-refused", "name", "There is an account of that name already. Choose another name.");
         }
         if (wanted.role() == null) {
-            throw new InvalidAccountException("role", "Choose what the account may do.");
+            throw RequestException.invalid("account-refused", "role", "Choose what the account may do.");
         }
         WorkshopEntity workshop = workshopFor(wanted);
         String hash = encoder.encode(PasswordRules.checked(wanted.password(), name));
@@ -142,7 +147,7 @@ public class AccountService {
     /**
      * Lets an account in or keeps it out; its sessions end and its tokens rest.
      *
-     * @throws InvalidAccountException where that would leave no administrator
+     * @throws RequestException where that would leave no administrator
      */
     @Transactional
     public void setEnabled(Actor actor, UUID id, boolean enabled) {
@@ -153,7 +158,8 @@ public class AccountService {
             return;
         }
         if (!enabled && row.role() == Role.ADMIN && administrators.size() < 2) {
-            throw new InvalidAccountException("name", "This is the last administrator. Make another one first.");
+            throw RequestException.invalid(
+                    "account-refused", "name", "This is the last administrator. Make another one first.");
         }
         row.setEnabled(enabled);
         events.publishEvent(new AccountChangedEvent(
@@ -166,7 +172,7 @@ public class AccountService {
     /**
      * Gives the server an administrator who can sign in: enables the account and sets its password, or creates it.
      *
-     * @throws InvalidAccountException where the account has another role, or the name or password is refused
+     * @throws RequestException where the account has another role, or the name or password is refused
      */
     @Transactional
     public void recoverAdministrator(String name, String password) {
@@ -175,7 +181,8 @@ public class AccountService {
         if (known.isEmpty()) {
             createUser(system, new NewAccount(name, password, Role.ADMIN, Optional.empty()));
         } else if (known.get().role() != Role.ADMIN) {
-            throw new InvalidAccountException("name", "The account " + lowered(name) + " is no administrator.");
+            throw RequestException.invalid(
+                    "account-refused", "name", "The account " + lowered(name) + " is no administrator.");
         } else {
             setEnabled(system, known.get().id(), true);
             resetPassword(system, known.get().id(), password);
@@ -196,13 +203,14 @@ public class AccountService {
      * Changes one's own password; every session of the account ends but the one that changes it.
      *
      * @return the principal to go on with
-     * @throws InvalidAccountException where the current password is wrong or the new one too weak
+     * @throws RequestException where the current password is wrong or the new one too weak
      */
     @Transactional
     public AccountPrincipal changePassword(AccountPrincipal who, String current, String wanted) {
         AccountEntity row = require(who.account());
         if (current == null || !encoder.matches(current, row.passwordHash())) {
-            throw new InvalidAccountException("current", "The current password is not right. Nothing was changed.");
+            throw RequestException.invalid(
+                    "account-refused", "current", "The current password is not right. Nothing was changed.");
         }
         row.setPassword(encoder.encode(PasswordRules.checked(wanted, row.name())));
         events.publishEvent(new AccountChangedEvent(who.actor(), "password-changed", row.name(), Map.of()));
@@ -235,14 +243,15 @@ public class AccountService {
      * Sets one's own address for notices, or takes it away.
      *
      * @param email null or blank takes it away
-     * @throws InvalidAccountException where it is no address
+     * @throws RequestException where it is no address
      */
     @Transactional
     public void setEmail(AccountPrincipal who, String email) {
         String address = email == null || email.isBlank() ? null : email.strip();
         if (address != null
                 && (address.length() > 254 || !EMAIL.matcher(address).matches())) {
-            throw new InvalidAccountException("email", "That is no e-mail address. It looks like name@example.org.");
+            throw RequestException.invalid(
+                    "account-refused", "email", "That is no e-mail address. It looks like name@example.org.");
         }
         AccountEntity row = require(who.account());
         if (Optional.ofNullable(address).equals(row.email())) {
@@ -266,20 +275,22 @@ public class AccountService {
     private WorkshopEntity workshopFor(NewAccount wanted) {
         boolean needed = wanted.role() == Role.WORKSHOP;
         if (needed != wanted.workshop().isPresent()) {
-            throw new InvalidAccountException(
+            throw RequestException.invalid(
+                    "account-refused",
                     "workshop",
                     needed ? "Choose the workshop of this account." : "Only a workshop account belongs to a workshop.");
         }
         return wanted.workshop()
                 .map(id -> workshops
                         .findById(id)
-                        .orElseThrow(() -> new InvalidAccountException("workshop", "There is no such workshop.")))
+                        .orElseThrow(() ->
+                                RequestException.invalid("account-refused", "workshop", "There is no such workshop.")))
                 .orElse(null);
     }
 
     private AccountEntity require(UUID id) {
         return accounts.findById(id)
-                .orElseThrow(() -> new InvalidAccountException("name", "There is no such account."));
+                .orElseThrow(() -> RequestException.invalid("account-refused", "name", "There is no such account."));
     }
 
     private static void requireAdmin(Actor actor) {

@@ -1,6 +1,7 @@
 package org.voltdocket.access;
 
 import java.nio.charset.StandardCharsets;
+import org.voltdocket.kernel.RequestException;
 
 /** What a password must be, wherever one is set. */
 final class PasswordRules {
@@ -15,17 +16,18 @@ final class PasswordRules {
 
     static String checked(String password, String account) {
         if (password == null || password.codePointCount(0, password.length()) < LEAST) {
-            throw new InvalidAccountException(
+            throw RequestException.invalid(
+                    "account-refused",
                     "password",
                     "The password is too short. Use " + LEAST + " characters or more; a few words will do.");
         }
         if (password.getBytes(StandardCharsets.UTF_8).length > MOST_BYTES) {
-            throw new InvalidAccountException(
-                    "password", "The password is too long. Use at most " + MOST_BYTES + " bytes.");
+            throw RequestException.invalid(
+                    "account-refused", "password", "The password is too long. Use at most " + MOST_BYTES + " bytes.");
         }
         if (password.equalsIgnoreCase(account) || password.chars().distinct().count() < 4) {
-            throw new InvalidAccountException(
-                    "password", "The password is too easy to guess. Use a few words of your own.");
+            throw RequestException.invalid(
+                    "account-refused", "password", "The password is too easy to guess. Use a few words of your own.");
         }
         return password;
     }

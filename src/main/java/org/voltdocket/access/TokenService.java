@@ -13,6 +13,7 @@ import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Sha256;
 
 /** Keys for scripts: made for an account, shown once, kept as a digest, good for 90 days or until revoked. */
@@ -41,13 +42,14 @@ public class TokenService {
      * Makes a token of 256 random bits.
      *
      * @param name what it is for, 1 to 80 characters
-     * @throws InvalidAccountException where the name is blank or too long
+     * @throws RequestException where the name is blank or too long
      */
     @Transactional
     public NewToken create(AccountPrincipal who, String name) {
         String trimmed = name == null ? "" : name.strip();
         if (trimmed.isEmpty() || trimmed.length() > 80) {
-            throw new InvalidAccountException("name", "Name the token by what it is for, in 1 to 80 characters.");
+            throw RequestException.invalid(
+                    "account-refused", "name", "Name the token by what it is for, in 1 to 80 characters.");
         }
         byte[] secret = new byte[32];
         RANDOM.nextBytes(secret);

@@ -3,6 +3,7 @@ package org.voltdocket.casefile;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.read.FactsParser;
+import org.voltdocket.kernel.RequestException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -16,7 +17,7 @@ public record CaseRequest(NewCase newCase, List<String> ignored) {
     /**
      * Reads the JSON of {@code POST /api/v1/cases}.
      *
-     * @throws InvalidFactsException if a key is missing or wrong, or a fact has a wrong type or cannot be right
+     * @throws RequestException if a key is missing or wrong, or a fact has a wrong type or cannot be right
      */
     public static CaseRequest read(JsonNode json) {
         FactsParser.Parsed parsed = valid(FactsParser.request(plain(json)));
@@ -27,7 +28,7 @@ public record CaseRequest(NewCase newCase, List<String> ignored) {
      * Reads a form with the same rules: text fields named like the JSON's members, dotted ({@code
      * battery.capacityAh}); blank is not known, a decimal comma is taken.
      *
-     * @throws InvalidFactsException as {@link #read}
+     * @throws RequestException as {@link #read}
      */
     public static CaseRequest ofForm(Map<String, String> fields) {
         return read(FactsForm.request(fields));
@@ -49,7 +50,7 @@ public record CaseRequest(NewCase newCase, List<String> ignored) {
 
     private static FactsParser.Parsed valid(FactsParser.Parsed parsed) {
         if (!parsed.errors().isEmpty()) {
-            throw new InvalidFactsException(parsed.errors(), parsed.suggestion());
+            throw CaseRefusals.invalid(parsed.errors(), parsed.suggestion());
         }
         return parsed;
     }

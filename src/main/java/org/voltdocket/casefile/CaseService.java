@@ -7,17 +7,27 @@ import org.voltdocket.diagnosis.History;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Vin;
 import tools.jackson.databind.JsonNode;
 
 /** The case files. Every question takes the one who asks, but those that the server asks itself. */
 public interface CaseService {
 
+    /** Code of the refusal where the case belongs to another workshop. */
+    String IN_OTHER_WORKSHOP = "case-with-another-workshop";
+
+    /** Code of the refusal where the case has another version than expected. */
+    String CHANGED_SINCE_READ = "changed-meanwhile";
+
+    /** Code of the refusal of a key or a fact. */
+    String INVALID_FACTS = "facts-refused";
+
     /**
      * Opens the case of a pair, or finds it and fills its blanks.
      *
      * @throws FactsConflictException if the case exists and knows other facts; nothing is changed then
-     * @throws CaseInOtherWorkshopException if a workshop asks and the case belongs to others only
+     * @throws RequestException {@link #IN_OTHER_WORKSHOP} if a workshop asks and the case belongs to others only
      * @throws org.springframework.security.access.AccessDeniedException for {@code AUDITOR}, who only looks
      */
     OpenCaseResult open(Actor actor, NewCase newCase);
@@ -48,8 +58,8 @@ public interface CaseService {
      *
      * @param ifVersion the version that the change was made on, if the caller said
      * @throws NotFoundException if there is none, or not for this actor
-     * @throws InvalidFactsException if the patch, or what it makes of the case, cannot be right
-     * @throws VersionConflictException if the case has another version
+     * @throws RequestException {@link #INVALID_FACTS} if the patch, or what it makes of the case, cannot be right
+     * @throws RequestException {@link #CHANGED_SINCE_READ} if the case has another version
      */
     PatchResult mend(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion);
 

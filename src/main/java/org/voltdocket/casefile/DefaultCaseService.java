@@ -116,7 +116,7 @@ class DefaultCaseService implements CaseService {
 
     private void complete(Actor actor, CaseEntity row, Facts given) {
         if (!visibility.sees(actor, row.id())) {
-            throw new CaseInOtherWorkshopException();
+            throw CaseRefusals.inOtherWorkshop();
         }
         change(actor, row, FactChanges.fill(row.ref(), row.facts(), given), "facts-filled");
     }
@@ -142,7 +142,7 @@ class DefaultCaseService implements CaseService {
                 .orElseThrow(() -> new NotFoundException("case " + number));
         FactsParser.Parsed patch = CaseRequest.patch(mergePatch, row.ref());
         if (ifVersion.isPresent() && ifVersion.getAsLong() != row.version()) {
-            throw new VersionConflictException(row.ref());
+            throw CaseRefusals.changedSinceRead(row.ref());
         }
         change(actor, row, FactChanges.patch(row.facts(), patch.values()), "facts-mended");
         return new PatchResult(facts(row), patch.ignored());
@@ -255,7 +255,7 @@ class DefaultCaseService implements CaseService {
             throw new NotFoundException("case " + number + " for you to share");
         }
         if (workshop == null || accounts.workshopName(workshop).isEmpty()) {
-            throw new InvalidFactsException(
+            throw CaseRefusals.invalid(
                     List.of(new FieldError(
                             "workshop", "'workshop' is none that has an account here; read " + workshop)),
                     Optional.empty());

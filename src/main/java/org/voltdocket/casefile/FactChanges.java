@@ -13,6 +13,7 @@ import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.read.Fact;
 import org.voltdocket.diagnosis.read.FactsParser;
 import org.voltdocket.kernel.FieldError;
+import org.voltdocket.kernel.RequestException;
 
 /** Fills, patches and compares facts, and refuses facts that cannot be true together. */
 final class FactChanges {
@@ -76,12 +77,12 @@ final class FactChanges {
     /**
      * Refuses impossible days.
      *
-     * @throws InvalidFactsException naming each of them
+     * @throws RequestException naming each of them
      */
     static void refuseImpossible(Facts facts, LocalDate today) {
         List<FieldError> errors = FactsParser.impossibleDays(facts, today);
         if (!errors.isEmpty()) {
-            throw new InvalidFactsException(errors, Optional.empty());
+            throw CaseRefusals.invalid(errors, Optional.empty());
         }
     }
 

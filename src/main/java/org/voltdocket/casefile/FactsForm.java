@@ -43,13 +43,24 @@ final class FactsForm {
                 }
             }
             case CAPACITY, RATED_CRANKING, FITTED_ODOMETER, REQUIRED_CAPACITY, ODOMETER, REPLACED_BEFORE -> {
-                try {
-                    home.put(fact.member(), Double.parseDouble(text.replace(',', '.')));
-                } catch (NumberFormatException e) {
+                Double number = number(text);
+                if (number == null) {
                     home.put(fact.member(), text);
+                } else {
+                    home.put(fact.member(), number);
                 }
             }
             default -> home.put(fact.member(), text);
+        }
+    }
+
+    /** The number that the text is, with a decimal point or comma; null where it is none or not finite. */
+    private static Double number(String text) {
+        try {
+            double number = Double.parseDouble(text.replace(',', '.'));
+            return Double.isFinite(number) ? number : null;
+        } catch (NumberFormatException e) {
+            return null;
         }
     }
 }

@@ -1,9 +1,7 @@
 package org.voltdocket.desk;
 
 import java.time.Clock;
-import java.time.ZoneOffset;
 import java.util.List;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
@@ -16,11 +14,11 @@ public class SavedFilters {
     private static final int MOST = 30;
     private static final int MOST_NAME = 60;
 
-    private final JdbcClient db;
+    private final SavedFilterRepository filters;
     private final Clock clock;
 
-    SavedFilters(JdbcClient db, Clock clock) {
-        this.db = db;
+    SavedFilters(SavedFilterRepository filters, Clock clock) {
+        this.filters = filters;
         this.clock = clock;
     }
 
@@ -34,10 +32,9 @@ public class SavedFilters {
     /** Those of the account, by name. */
     @Transactional(readOnly = true)
     public List<Saved> of(Actor actor) {
-        return db.sql("select name, query from claim_saved_filter where account = ? order by lower(name)")
-                .param(actor.user())
-                .query((row, number) -> new Saved(row.getString("name"), row.getString("query")))
-                .list();
+        return filters.ofAccount(actor.user()).stream()
+                .map(one -> new Saved(one.name(), one.query()))
+                .toList();
     }
 
     /**
@@ -52,27 +49,22 @@ public class SavedFilters {
             throw RequestException.invalid(
                     "desk-refused", "name", "A saved filter has a name of 1 to " + MOST_NAME + " characters.");
         }
-        List<Saved> mine = of(actor);
-        if (mine.size() >= MOST && mine.stream().noneMatch(saved -> saved.name().equals(known))) {
+        List<SavedFilterEntity> own = filters.ofAccount(actor.user());
+        SavedFilterEntity saved = own.stream()
+                .filter(one -> one.name().equals(known))
+                .findFirst()
+                .orElseGet(() -> new SavedFilterEntity(actor.user(), known));
+        if (own.size() >= MOST && !own.contains(saved)) {
             throw RequestException.invalid(
                     "desk-refused", "name", "An account saves at most " + MOST + " filters; delete one first.");
         }
-        db.sql(
-                        "insert into claim_saved_filter (account, name, query, saved_at) values (?, ?, ?, ?)"
-                                + " on conflict (account, name) do update set query = excluded.query, saved_at = excluded.saved_at")
-                .param(actor.user())
-                .param(known)
-                .param(filter.query())
-                .param(clock.instant().atOffset(ZoneOffset.UTC))
-                .update();
+        saved.update(filter.query(), clock.instant());
+        filters.save(saved);
     }
 
     /** Deletes a filter of the account, if there is one of this name. */
     @Transactional
     public void delete(Actor actor, String name) {
-        db.sql("delete from claim_saved_filter where account = ? and name = ?")
-                .param(actor.user())
-                .param(name)
-                .update();
+        filters.deleteByAccountAndName(actor.user(), name);
     }
 }

@@ -4,15 +4,15 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What the judge says of a case. When it was said is the archive's business, not the judge's.
+ * The result of assessing a case. It has no date: the server stores when a case was assessed.
  *
- * @param rulebook edition it was judged by
+ * @param rulebook edition of the rule book
  * @param batteryReason why the battery has its verdict
  * @param causes all ten, most probable first; probabilities add to 1
  * @param findings in canonical order
  * @param estimates by name ({@code sensorOffsetA}, …), in a fixed order; one that the evidence cannot carry is absent
  * @param regimes by evidence id, for each recording, covering it without gap
- * @param said the verdict in one sentence
+ * @param said the decision in one sentence
  * @param nextSteps what to do next, most useful first
  * @param missing what would sharpen or settle the verdict: stable identifiers such as {@code charging-test}
  */
@@ -30,15 +30,15 @@ public record Assessment(
         List<String> missing) {
 
     /**
-     * A cause with its probability and what moved it.
+     * A cause with its probability and the weights of evidence behind it.
      *
      * @param probability 0 to 1
-     * @param weights what each finding added or took, decibans (10·log10 of the likelihood ratio), largest first
+     * @param weights likelihood ratio of each finding in decibans (10·log10), largest first
      */
     public record RankedCause(Cause cause, double probability, List<Weight> weights) {}
 
     /**
-     * What one finding gave a cause.
+     * The likelihood ratio that a finding contributes to a cause.
      *
      * @param finding id of the finding
      * @param decibans 10·log10 of the likelihood ratio; positive speaks for the cause
@@ -46,7 +46,7 @@ public record Assessment(
     public record Weight(String finding, double decibans) {}
 
     /**
-     * One measured quantity set against its limit.
+     * A measured quantity compared with its limit.
      *
      * @param id unique within the assessment: the rule's id, with a part of the evidence's digest where it rests on one
      *     item
@@ -58,7 +58,7 @@ public record Assessment(
      * @param high upper end, null where not known
      * @param limit null where the rule has none
      * @param limitHigh upper limit of a window, null elsewhere
-     * @param comparison how the value must stand to the limit: {@code at-most}, {@code at-least}, {@code within}, {@code
+     * @param comparison how the value is compared with the limit: {@code at-most}, {@code at-least}, {@code within}, {@code
      *     is}
      * @param source where the limit comes from
      * @param said one sentence for a person

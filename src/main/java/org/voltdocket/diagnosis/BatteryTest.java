@@ -4,8 +4,8 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 
 /**
- * A test of the battery at rest. {@code takenAt}, {@code restVoltageV} and {@code temperatureC} are there always, the
- * rest may be null: not told.
+ * A test of the battery at rest. {@code takenAt}, {@code restVoltageV} and {@code temperatureC} are always present; the
+ * other components may be null: not known.
  *
  * @param restVoltageV V at the posts, engine off, 0 to 20
  * @param temperatureC battery temperature, °C, -40 to 80

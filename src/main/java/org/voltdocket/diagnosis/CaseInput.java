@@ -3,9 +3,9 @@ package org.voltdocket.diagnosis;
 import java.util.List;
 
 /**
- * Everything the judge takes of a case.
+ * Everything that an assessment is made from.
  *
- * @param evidence in any order; the judge orders it canonically
+ * @param evidence in any order; it is sorted canonically
  */
 public record CaseInput(Facts facts, History history, List<Evidence> evidence) {
 

@@ -22,7 +22,7 @@ import org.voltdocket.diagnosis.quantity.sensor.OffsetAgreement;
 import org.voltdocket.diagnosis.quantity.standing.StandingQuantities;
 import org.voltdocket.kernel.Interval;
 
-/** Measures everything in a case, in canonical order. */
+/** Measures all quantities of a case, in canonical order. */
 final class CaseMeasurements {
 
     /** Estimates and their units, in the order they are shown. */

@@ -6,7 +6,7 @@ public enum Channel {
     MEASURED_V("measured_v"),
     /** A, independent clamp, positive into the battery. */
     MEASURED_A("measured_a"),
-    /** V, as the vehicle says. */
+    /** V, as reported by the vehicle. */
     REPORTED_V("reported_v"),
     /** A, the vehicle's battery current sensor, positive into the battery. */
     REPORTED_A("reported_a"),

@@ -1,10 +1,10 @@
 package org.voltdocket.diagnosis;
 
-/** How the vehicle commands its charging source. */
+/** How the vehicle controls its charging source. */
 public enum ChargingControl {
     /** The regulator holds one voltage by temperature. */
     CONVENTIONAL("conventional"),
-    /** A control unit sets the voltage and may let the alternator rest. */
+    /** A control unit sets the voltage and may switch the alternator off for a while. */
     MANAGED("managed"),
     UNKNOWN("unknown");
 

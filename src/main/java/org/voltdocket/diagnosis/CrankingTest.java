@@ -3,7 +3,7 @@ package org.voltdocket.diagnosis;
 import java.time.OffsetDateTime;
 
 /**
- * A start of the engine watched with a voltmeter at the posts.
+ * A start of the engine, measured with a voltmeter at the posts.
  *
  * @param minimumVoltageV least V while cranking, 0 to 20
  * @param durationS how long the starter turned, s; may be null

@@ -70,7 +70,7 @@ public final class Diagnosis {
     /** Decides the case as if these were its facts. */
     private CaseDecision decide(Facts facts) {
         TestQuantities tests = measured.tests(facts);
-        List<EvaluatedRule> rules = RuleEvaluator.judge(book, facts, measured.given(facts, tests));
+        List<EvaluatedRule> rules = RuleEvaluator.evaluate(book, facts, measured.given(facts, tests));
         List<RankedCause> causes = CauseRanking.of(book, rules);
         BatteryReason battery = BatteryDecision.of(
                 book,

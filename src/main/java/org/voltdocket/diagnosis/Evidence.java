@@ -7,9 +7,9 @@ import org.voltdocket.kernel.Sha256;
 import org.voltdocket.kernel.Vin;
 
 /**
- * One item of evidence as the judge takes it.
+ * One item of evidence.
  *
- * @param id identifier that findings name it by
+ * @param id identifier that findings refer to
  * @param sha256 digest of the original bytes; fixes the order in which evidence is read
  */
 public record Evidence(String id, Sha256 sha256, Origin origin, Reading reading) {

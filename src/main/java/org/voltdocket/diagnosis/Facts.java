@@ -3,9 +3,9 @@ package org.voltdocket.diagnosis;
 import java.time.LocalDate;
 
 /**
- * What is known of a case beside its evidence. Every component may be null: not known.
+ * Facts of a case besides its evidence. Every component may be null: not known.
  *
- * @param complaint what the customer says
+ * @param complaint the customer's complaint
  * @param batteriesReplacedBefore batteries already replaced in this vehicle for this complaint, 0 to 20
  */
 public record Facts(BatteryFacts battery, VehicleFacts vehicle, String complaint, Integer batteriesReplacedBefore) {

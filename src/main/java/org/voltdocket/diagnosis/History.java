@@ -4,7 +4,7 @@ import java.util.List;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * What other cases say of this battery and this vehicle.
+ * Other cases of this battery and this vehicle.
  *
  * @param batteriesInVehicle serials of other batteries with a case in the same vehicle, sorted
  * @param vehiclesOfBattery VINs of other vehicles with a case of the same battery, sorted

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
-/** Looks constants up by their stable identifiers. */
+/** Finds constants by their stable identifiers. */
 final class Ids {
 
     private Ids() {}

@@ -1,9 +1,9 @@
 package org.voltdocket.diagnosis;
 
-/** Which way a case leans. */
+/** The side that a case leans to. */
 public enum Leaning {
     BATTERY_SIDE("battery-side"),
-    /** The battery passed; charging, sensor, control, wiring or drain is likelier. */
+    /** The battery passed; charging system, sensor, control, wiring or a drain is the likelier cause. */
     VEHICLE_SIDE("vehicle-side"),
     USAGE_SIDE("usage-side"),
     NO_FAULT_SEEN("no-fault-seen"),

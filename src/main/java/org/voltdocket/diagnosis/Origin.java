@@ -1,6 +1,6 @@
 package org.voltdocket.diagnosis;
 
-/** Where evidence came from. */
+/** Where evidence was recorded. */
 public enum Origin {
     WORKSHOP("workshop"),
     /** Measured by the distributor on a returned battery. */

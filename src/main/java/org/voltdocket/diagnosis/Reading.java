@@ -1,6 +1,6 @@
 package org.voltdocket.diagnosis;
 
-/** What was read from one item of evidence; parsed once at the door and trusted afterwards. */
+/** The content of one item of evidence, parsed and validated. */
 public sealed interface Reading permits BatteryTest, CrankingTest, ChargingTest, Recording {
 
     /** What kind of evidence this is. */

@@ -1,6 +1,6 @@
 package org.voltdocket.diagnosis;
 
-/** How a value stands to its limit. */
+/** How a value compares with its limit. */
 public enum Result {
     INSIDE("inside"),
     OUTSIDE("outside"),

@@ -1,9 +1,10 @@
 /**
- * The judge: facts + readings + rule book in, one {@link org.voltdocket.diagnosis.Assessment} out.
+ * The diagnosis library: facts, readings and a rule book in, one {@link org.voltdocket.diagnosis.Assessment} out.
  *
- * <p>Pure arithmetic: no time, files, database or chance; the same input gives the same answer to the last digit.
- * Imports {@code kernel} only. Inside: {@code signal} (recordings made comparable), {@code regime} (what the vehicle was
- * doing when), {@code quantity} (one class per measured quantity), {@code rulebook} (limits, findings), {@code cause}
- * (ranking). Start reading at {@link org.voltdocket.diagnosis.Diagnosis}.
+ * <p>Pure functions: no clock, files, database or randomness; the same input gives the same result to the last digit.
+ * Imports {@code kernel} only. Subpackages, from the bottom up: {@code signal} (recordings on a common time grid), {@code
+ * regime} (starts, engine state, regimes), {@code quantity} (measured quantities with intervals), {@code rulebook} (limits
+ * and likelihood ratios), {@code cause} (ranking, verdict, leaning, next steps). Start reading at {@link
+ * org.voltdocket.diagnosis.Diagnosis}.
  */
 package org.voltdocket.diagnosis;

@@ -128,8 +128,7 @@ class BenchRecordService {
         return text;
     }
 
-    /** PostgreSQL stores microseconds, so that the time returned now equals the time read later. */
     private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS);
+        return clock.instant();
     }
 }

@@ -2,7 +2,6 @@ package org.voltdocket.returned;
 
 import java.security.SecureRandom;
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -99,8 +98,7 @@ class DefaultLotService implements LotService {
         String name = wish.scope() == Lot.Scope.WORKSHOP
                 ? store.workshopName(wish.key()).orElse(wish.key())
                 : wish.key();
-        UUID id = store.add(
-                wish, name, plan, severity, seed, order, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user());
+        UUID id = store.add(wish, name, plan, severity, seed, order, clock.instant(), actor.user());
         Lot lot = store.find(id).orElseThrow();
         trail.record(
                 actor,

@@ -3,7 +3,6 @@ package org.voltdocket.returned;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -37,7 +36,7 @@ class DefaultPalletService implements PalletService {
     public Pallet note(Actor actor, PalletDeliveryNote note) {
         BenchAccess.require(actor);
         UUID id = UUID.randomUUID();
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Instant now = clock.instant();
         if (!store.add(id, note, now.atOffset(ZoneOffset.UTC), actor.user())) {
             throw ReturnErrors.palletExists(note.number());
         }

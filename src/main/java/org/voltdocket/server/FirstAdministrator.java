@@ -10,9 +10,9 @@ import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import org.voltdocket.access.AccountService;
-import org.voltdocket.access.InvalidAccountException;
 import org.voltdocket.access.NewAccount;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 
 /** Creates the first administrator from the environment. Ignores the variables once there is an administrator. */
@@ -48,7 +48,7 @@ class FirstAdministrator implements ApplicationRunner {
         }
         try {
             accounts.createUser(Actor.system(), new NewAccount(user, password, Role.ADMIN, Optional.empty()));
-        } catch (InvalidAccountException e) {
+        } catch (RequestException e) {
             throw new StartupException(
                     "The first administrator cannot be made: " + e.getMessage(),
                     "Change VOLTDOCKET_ADMIN_USER or VOLTDOCKET_ADMIN_PASSWORD and start again.");

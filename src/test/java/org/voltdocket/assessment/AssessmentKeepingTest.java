@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.zaxxer.hikari.HikariDataSource;
+import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -26,14 +28,21 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.NewCase;
 import org.voltdocket.casefile.PendingAssessments;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.dossier.Pairs;
+import org.voltdocket.evidence.Stored;
+import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Sha256;
+import org.voltdocket.kernel.Vin;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
@@ -41,6 +50,7 @@ import org.voltdocket.support.ServerTest;
 import org.voltdocket.trail.Trail;
 import org.voltdocket.trail.TrailEntry;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 @ServerTest
 class AssessmentKeepingTest {
@@ -74,6 +84,12 @@ class AssessmentKeepingTest {
     private PendingAssessments due;
 
     @Autowired
+    private EvidenceUploadService uploads;
+
+    @Autowired
+    private CaseEditService caseEdits;
+
+    @Autowired
     private Trail trail;
 
     @Autowired
@@ -82,11 +98,13 @@ class AssessmentKeepingTest {
     @Autowired
     private PlatformTransactionManager transactions;
 
+    private Server.User user;
     private Client workshop;
 
     @BeforeEach
     void people() {
-        workshop = server.as(server.newUser(Role.WORKSHOP));
+        user = server.newUser(Role.WORKSHOP);
+        workshop = server.as(user);
     }
 
     @Test
@@ -257,7 +275,7 @@ class AssessmentKeepingTest {
         assertThat(due.since(id)).isEmpty();
     }
 
-    /** Uploads, new cases and changed facts at once, three times as many as there are connections. */
+    /** Uploads, new cases and changed facts at once, three times as many as connections, without the limits of HTTP. */
     @Test
     void callersDoNotWaitForEachOthersConnections(@Autowired DataSource pool) throws Exception {
         int connections = pool.unwrap(HikariDataSource.class).getMaximumPoolSize();
@@ -268,16 +286,27 @@ class AssessmentKeepingTest {
             String changed = open(Pairs.vin(), "");
             numbers.addAll(List.of(uploaded, changed));
             calls.add(() -> {
-                upload(uploaded, "battery.json", BATTERY, 201);
+                Upload upload = new Upload(
+                        "battery.json",
+                        new ByteArrayInputStream(BATTERY.getBytes(StandardCharsets.UTF_8)),
+                        null,
+                        Origin.WORKSHOP);
+                assertThat(uploads.receive(user.actor(), cases.require(Actor.system(), id(uploaded)), upload))
+                        .isInstanceOf(Stored.class);
                 return null;
             });
             calls.add(() -> {
-                numbers.add(open(Pairs.vin(), ""));
+                NewCase newCase = new NewCase(
+                        BatterySerial.parse(Pairs.serial()), Vin.parse(Pairs.vin()), new Facts(null, null, null, null));
+                numbers.add(caseEdits.open(user.actor(), newCase).ref().number().value());
                 return null;
             });
             calls.add(() -> {
-                Answer answer = workshop.patchJson("/api/v1/cases/" + changed, "{\"battery\":{\"chemistry\":\"agm\"}}");
-                assertThat(answer.status()).as(answer.toString()).isEqualTo(200);
+                caseEdits.updateFacts(
+                        user.actor(),
+                        CaseNumber.parse(changed),
+                        JsonMapper.shared().readTree("{\"battery\":{\"chemistry\":\"agm\"}}"),
+                        OptionalLong.empty());
                 return null;
             });
         }

@@ -8,11 +8,11 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.voltdocket.assessment.CaseEditService;
-import org.voltdocket.casefile.CaseInOtherWorkshopException;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.ArrivalWarning;
 import org.voltdocket.returned.BenchComparison;
@@ -58,8 +58,9 @@ class DemoReturnsTest {
             GeneratedCase made = DemoReturns.made(story);
             try {
                 caseEdits.open(workshop, new NewCase(made.serial(), made.vin(), made.facts()));
-            } catch (CaseInOtherWorkshopException there) {
+            } catch (RequestException there) {
                 // another test of the demo opened it
+                assertThat(there.code()).isEqualTo(CaseService.IN_OTHER_WORKSHOP);
             }
         }
         new DemoReturns(returns, pallets, cases, clock).play(auditor);

@@ -42,8 +42,6 @@ class WordsForEverythingTest {
 
     private static final Pattern PROBLEM =
             Pattern.compile("ProblemDetails\\s*\\.of\\(\\s*HttpStatus\\.\\w+,\\s*\"([a-z0-9-]+)\",", Pattern.DOTALL);
-    private static final Pattern REFUSAL = Pattern.compile(
-            "RequestException\\s*\\.(?:of\\(\\s*\\d{3},|invalid\\()\\s*\"([a-z0-9-]+)\",", Pattern.DOTALL);
     private static final Pattern KIND = Pattern.compile("\\(\\d{3}, \"([a-z-]+)\", \"");
     private static final Pattern MESSAGE = Pattern.compile("#\\{([a-z][a-zA-Z0-9.-]+)[}(]");
 
@@ -98,10 +96,6 @@ class WordsForEverythingTest {
             Matcher problem = PROBLEM.matcher(source);
             while (problem.find()) {
                 slugs.add(problem.group(1));
-            }
-            Matcher refusal = REFUSAL.matcher(source);
-            while (refusal.find()) {
-                slugs.add(refusal.group(1));
             }
             Matcher kind = KIND.matcher(source);
             while (kind.find()) {

@@ -18,8 +18,8 @@ import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.access.AccountPrincipal;
 import org.voltdocket.access.AccountService;
-import org.voltdocket.access.InvalidAccountException;
 import org.voltdocket.access.TokenService;
+import org.voltdocket.kernel.RequestException;
 
 /** One's own account: password and tokens. */
 @Controller
@@ -56,7 +56,7 @@ class AccountPageController {
             HttpServletResponse response) {
         try {
             goOnAs(accounts.changePassword(who, current, password), request, response);
-        } catch (InvalidAccountException refused) {
+        } catch (RequestException refused) {
             return refused("password", refused, who, model, response);
         }
         flash.addFlashAttribute("notice", "account.done.password");
@@ -72,7 +72,7 @@ class AccountPageController {
             HttpServletResponse response) {
         try {
             accounts.setEmail(who, email);
-        } catch (InvalidAccountException refused) {
+        } catch (RequestException refused) {
             model.addAttribute("givenEmail", email);
             return refused("email", refused, who, model, response);
         }
@@ -85,7 +85,7 @@ class AccountPageController {
         try {
             // shown in this very answer: it goes through no redirect and is kept nowhere
             model.addAttribute("made", tokens.create(who, name));
-        } catch (InvalidAccountException refused) {
+        } catch (RequestException refused) {
             return refused("token", refused, who, model, response);
         }
         return show(who, model);
@@ -101,11 +101,7 @@ class AccountPageController {
     }
 
     private String refused(
-            String deed,
-            InvalidAccountException refused,
-            AccountPrincipal who,
-            Model model,
-            HttpServletResponse response) {
+            String deed, RequestException refused, AccountPrincipal who, Model model, HttpServletResponse response) {
         response.setStatus(400);
         model.addAttribute("refusedIn", deed);
         model.addAttribute("refusedField", refused.field());

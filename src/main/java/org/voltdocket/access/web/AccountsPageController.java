@@ -13,9 +13,9 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.access.AccountService;
-import org.voltdocket.access.InvalidAccountException;
 import org.voltdocket.access.NewAccount;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 
 /** Workshops and accounts, for the administrator. */
@@ -104,7 +104,7 @@ class AccountsPageController {
             work.run();
             flash.addFlashAttribute("notice", "accounts.done." + deed);
             return "redirect:/accounts";
-        } catch (InvalidAccountException refused) {
+        } catch (RequestException refused) {
             out.setStatus(400);
             model.addAttribute("refusedIn", deed);
             model.addAttribute("refusedField", refused.field());

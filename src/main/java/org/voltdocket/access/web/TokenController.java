@@ -1,21 +1,17 @@
 package org.voltdocket.access.web;
 
 import io.swagger.v3.oas.annotations.Operation;
-import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.security.SecurityRequirement;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpStatus;
-import org.springframework.http.ProblemDetail;
 import org.springframework.http.ResponseEntity;
-import org.springframework.web.ErrorResponseException;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import org.voltdocket.access.AccountPrincipal;
-import org.voltdocket.access.InvalidAccountException;
 import org.voltdocket.access.NewToken;
 import org.voltdocket.access.TokenService;
 
@@ -30,9 +26,8 @@ class TokenController {
         this.tokens = tokens;
     }
 
-    /** What a new token is called. */
-    @Schema(name = "TokenRequest")
-    record Wanted(String name) {}
+    /** The name of a new token. */
+    record TokenRequest(String name) {}
 
     @Operation(
             operationId = "createToken",
@@ -40,14 +35,9 @@ class TokenController {
             security = @SecurityRequirement(name = "basic"))
     @ApiResponse(responseCode = "201", description = "the token, shown this once")
     @PostMapping
-    ResponseEntity<NewToken> create(AccountPrincipal who, @RequestBody Wanted wanted) {
-        try {
-            return ResponseEntity.status(HttpStatus.CREATED)
-                    .cacheControl(CacheControl.noStore())
-                    .body(tokens.create(who, wanted.name()));
-        } catch (InvalidAccountException refused) {
-            ProblemDetail problem = ProblemDetail.forStatusAndDetail(HttpStatus.BAD_REQUEST, refused.getMessage());
-            throw new ErrorResponseException(HttpStatus.BAD_REQUEST, problem, refused);
-        }
+    ResponseEntity<NewToken> create(AccountPrincipal who, @RequestBody TokenRequest request) {
+        return ResponseEntity.status(HttpStatus.CREATED)
+                .cacheControl(CacheControl.noStore())
+                .body(tokens.create(who, request.name()));
     }
 }

@@ -84,6 +84,7 @@ class ManualPageController {
             "malformed-request",
             "refused",
             "conflict",
+            "account-refused",
             "not-signed-in",
             "not-allowed",
             "not-found",

@@ -5,12 +5,10 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.UUID;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
@@ -24,13 +22,11 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.trail.Trail;
 
-/** How many working days there are to decide and to answer, which days are off, and the due days that follow from it. */
+/** The working days for decisions and answers, the holidays, and the due dates that follow from them. */
 @Service
 public class WorkingDayService {
 
-    private static final int MOST_HOLIDAYS = 1000;
-    private static final int MOST_DAYS = 250;
-    private static final Setting START = new Setting(5, 10, List.of());
+    private static final Setting DEFAULT = new Setting(5, 10, List.of());
 
     private final JdbcClient db;
     private final Trail trail;
@@ -43,11 +39,11 @@ public class WorkingDayService {
     }
 
     /**
-     * What is set.
+     * The current setting.
      *
-     * @param decideDays working days for the distributor after a claim came to it
-     * @param answerDays working days for the workshop after it was asked
-     * @param holidays days off, sorted
+     * @param decideDays working days of the distributor to decide a submitted claim
+     * @param answerDays working days of the workshop to answer an evidence request
+     * @param holidays sorted
      */
     public record Setting(int decideDays, int answerDays, List<LocalDate> holidays) {
 
@@ -55,13 +51,13 @@ public class WorkingDayService {
             holidays = List.copyOf(holidays);
         }
 
-        /** The calendar that follows from it. */
+        /** The calendar with these holidays. */
         public BusinessCalendar calendar() {
             return new BusinessCalendar(holidays);
         }
     }
 
-    /** The setting that counts now; 5 and 10 days without holidays until an administrator sets others. */
+    /** The current setting; 5 and 10 days without holidays until an administrator sets others. */
     @Transactional(readOnly = true)
     public Setting setting() {
         return db.sql("select decide_days, answer_days, holidays from claim_working_days order by ordinal desc limit 1")
@@ -72,14 +68,14 @@ public class WorkingDayService {
                                 .map(Date::toLocalDate)
                                 .toList()))
                 .optional()
-                .orElse(START);
+                .orElse(DEFAULT);
     }
 
     /**
-     * Sets the days and moves every open due day accordingly. For {@code ADMIN}.
+     * Changes the setting and moves the due dates of all open claims. For {@code ADMIN}.
      *
-     * @param holidays dates such as {@code 2026-12-25}, one a line; what follows a date on its line is a remark
-     * @throws RequestException if a field cannot be right
+     * @param holidays dates such as {@code 2026-12-25}, one a line; text after the date is a remark
+     * @throws RequestException if a field is invalid
      * @throws AccessDeniedException for other roles
      */
     @Transactional
@@ -87,8 +83,7 @@ public class WorkingDayService {
         if (!actor.canAdminister()) {
             throw new AccessDeniedException("only an administrator sets the working days");
         }
-        Setting setting = new Setting(
-                days("decideDays", decideDays), days("answerDays", answerDays), List.copyOf(dates(holidays)));
+        Setting setting = WorkingDaysParser.parse(decideDays, answerDays, holidays);
         Setting before = setting();
         db.sql("insert into claim_working_days (decide_days, answer_days, holidays, recorded_at, recorded_by)"
                         + " values (?, ?, ?, ?, ?)")
@@ -119,7 +114,7 @@ public class WorkingDayService {
         }
     }
 
-    /** Claims that were open before there were due days get theirs. */
+    /** Sets the due dates of open claims that have none, such as imported claims. */
     @EventListener(ApplicationReadyEvent.class)
     @Transactional
     public void fillBlanks() {
@@ -139,7 +134,7 @@ public class WorkingDayService {
         };
     }
 
-    /** One statement for all: the due day is reckoned once for each state and day, not once a claim. */
+    /** One statement for all claims: the due date is computed once for each state and day, not for each claim. */
     private void moveAll(Setting setting) {
         String from =
                 "(select (max(s.taken_at) at time zone 'UTC')::date from claim_step s where s.claim_id = d.claim_id and"
@@ -159,48 +154,6 @@ public class WorkingDayService {
                         .map(day -> Date.valueOf(due(setting, ClaimState.of(day.state()), day.from())))
                         .toArray(Date[]::new))
                 .update();
-    }
-
-    private static int days(String field, String text) {
-        String digits = text == null ? "" : text.strip();
-        if (digits.matches("\\d{1,3}")) {
-            int days = Integer.parseInt(digits);
-            if (days >= 1 && days <= MOST_DAYS) {
-                return days;
-            }
-        }
-        throw RequestException.invalid(
-                "desk-refused",
-                field,
-                "Working days are a whole number from 1 to " + MOST_DAYS + "; read '" + digits + "'.");
-    }
-
-    private static TreeSet<LocalDate> dates(String text) {
-        TreeSet<LocalDate> dates = new TreeSet<>();
-        int line = 0;
-        for (String row : (text == null ? "" : text).split("\\R")) {
-            line++;
-            String first = row.strip().split("\\s+", 2)[0];
-            if (first.isEmpty()) {
-                continue;
-            }
-            try {
-                dates.add(LocalDate.parse(first));
-            } catch (DateTimeParseException e) {
-                throw RequestException.invalid(
-                        "desk-refused",
-                        "holidays",
-                        "Line " + line + " of the holidays begins with no date such as 2026-12-25; read '" + first
-                                + "'.");
-            }
-        }
-        if (dates.size() > MOST_HOLIDAYS) {
-            throw RequestException.invalid(
-                    "desk-refused",
-                    "holidays",
-                    "At most " + MOST_HOLIDAYS + " holidays are kept; read " + dates.size() + ".");
-        }
-        return dates;
     }
 
     private static String text(Setting setting) {

@@ -13,9 +13,9 @@ import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /**
- * Causes by probability: starting odds times the weight of evidence, in decibans (I. J. Good, 1950: 10·log10 of the
- * likelihood ratio). Findings of one group rest on one fact, so for each cause only the strongest rule that speaks for it
- * and the strongest one against it count; several looks by one rule count as their mean.
+ * Ranks the causes by probability: prior times likelihood ratios, added as decibans (I. J. Good, 1950: 10·log10 of the
+ * likelihood ratio). The rules of one group depend on one physical fact, so for each cause only the strongest rule for it
+ * and the strongest rule against it count; several measurements of one rule count as their mean.
  */
 public final class CauseRanking {
 
@@ -53,7 +53,7 @@ public final class CauseRanking {
         return out.values();
     }
 
-    /** Of each group the rule that speaks most for the cause and the one that speaks most against it. */
+    /** Of each group the strongest rule for the cause and the strongest rule against it. */
     private static List<Weight> given(Cause cause, Collection<List<EvaluatedRule>> byRule) {
         Map<String, List<Weight>> strongest = new LinkedHashMap<>();
         for (List<EvaluatedRule> looks : byRule) {
@@ -71,7 +71,7 @@ public final class CauseRanking {
         return List.copyOf(out);
     }
 
-    /** Several looks at one fact count as their mean, so each gives its share. */
+    /** Several measurements of one rule count as their mean. */
     private static List<Weight> averaged(Cause cause, List<EvaluatedRule> looks) {
         List<Weight> out = new ArrayList<>();
         for (EvaluatedRule one : looks) {

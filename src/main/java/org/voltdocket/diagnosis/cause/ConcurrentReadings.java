@@ -18,8 +18,8 @@ import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * A record against a recording of the same hour. All limits are ours, and wide: what a load, a warm engine or two meters
- * explain contradicts nothing.
+ * Compares test records with recordings of the same hour. All limits are ours and wide: differences that a load, a warm
+ * engine or two voltmeters explain are no contradiction.
  */
 final class ConcurrentReadings {
 

@@ -15,7 +15,7 @@ import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Result;
 import org.voltdocket.diagnosis.rulebook.Sentences;
 
-/** Evidence that cannot belong together; each is a finding without a number. */
+/** Finds evidence that cannot belong together; each contradiction is a finding without a number. */
 public final class Contradictions {
 
     /** Two charged tests closer than this should agree. */
@@ -34,7 +34,7 @@ public final class Contradictions {
                         f.rule().equals("charged-tests-disagree") || f.rule().equals("rest-voltages-disagree"));
     }
 
-    /** Day a reading was taken, or null where the file does not tell. */
+    /** Day a reading was taken, or null if the file does not say. */
     public static LocalDate day(Evidence item) {
         OffsetDateTime at = at(item);
         return at == null ? null : at.toLocalDate();

@@ -11,7 +11,7 @@ import org.voltdocket.diagnosis.signal.Delay;
 import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
-/** A recording laid out for measuring: one second steps, delays of the slow channels taken off, starts, engine. */
+/** Signals of a recording on a 1 s grid, with the delays of slow channels removed, and with starts and engine state. */
 public final class DriveSignals {
 
     private static final double STEP_S = 1;

@@ -10,7 +10,7 @@ import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.kernel.Interval;
 
-/** What the facts and the history of a case measure. */
+/** Quantities that follow from the facts and the history of a case. */
 public final class FactQuantities {
 
     private static final int SHORTEST_DAYS = 14;

@@ -1,7 +1,7 @@
 package org.voltdocket.diagnosis.quantity;
 
 /**
- * A published table read with straight lines between its points (our choice) and held beyond its ends.
+ * A published table with linear interpolation (our choice), constant beyond its ends.
  *
  * @param x increasing
  * @param y as long as {@code x}

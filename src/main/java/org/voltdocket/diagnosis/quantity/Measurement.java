@@ -4,10 +4,10 @@ import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.kernel.Interval;
 
 /**
- * A quantity as measured: what the rule book sets its limits against.
+ * A measured quantity.
  *
- * @param quantity name and number, as in {@code sensor-offset/1}
- * @param evidence the item it was read from; null where it rests on facts or several items
+ * @param quantity name, as in {@code sensor-gain}
+ * @param evidence the item it was measured in; null if it depends on facts or several items
  * @param value in the quantity's unit, with its 95 % interval
  * @param temperatureC for limits that depend on it, °C; NaN where not known
  */

@@ -4,7 +4,7 @@ import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 
 /**
- * What measuring needs of the facts, with the middle of the range where a fact is not known.
+ * The facts that measurements depend on, with mid-range values for those that are not known.
  *
  * @param testTemperatureC mean temperature of the tests, °C; NaN where none tells it
  */

@@ -5,8 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Every quantity that the judge can measure. A quantity whose arithmetic changes gets a new number; the old one stays for
- * the editions of the rule book that rest on it.
+ * Register of all quantities that can be measured.
  */
 public final class Quantities {
 

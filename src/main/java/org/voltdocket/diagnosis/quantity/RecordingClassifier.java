@@ -10,7 +10,7 @@ import org.voltdocket.diagnosis.regime.EngineState;
 import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
-/** Tells the kinds of recordings apart. */
+/** Classifies recordings. */
 public final class RecordingClassifier {
 
     private static final double FAST_HZ = 50;

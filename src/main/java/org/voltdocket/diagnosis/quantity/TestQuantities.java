@@ -13,7 +13,7 @@ import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.kernel.Interval;
 
-/** What the test records measure. */
+/** Quantities of the test records. */
 public final class TestQuantities {
 
     /** A battery below this is charged before it is judged, % (vehicle workshop manuals: at least 75 %). */
@@ -74,7 +74,7 @@ public final class TestQuantities {
         return judged;
     }
 
-    private void say(String quantity, Evidence item, Interval value, double temperatureC) {
+    private void add(String quantity, Evidence item, Interval value, double temperatureC) {
         out.add(Measurement.of(quantity, item, value).at(temperatureC));
     }
 
@@ -90,9 +90,9 @@ public final class TestQuantities {
             Interval soc = charge(test);
             arrivedLow = soc.value() < RestVoltage.LOW_CHARGE;
             Interval volts = Interval.ofStandardError(test.restVoltageV(), METER_SE_V);
-            say("arrival-voltage", e, volts, test.temperatureC());
+            add("arrival-voltage", e, volts, test.temperatureC());
             if (!belowTable(test)) {
-                say("arrival-charge", e, soc, test.temperatureC());
+                add("arrival-charge", e, soc, test.temperatureC());
             }
         });
         deciding(tests).ifPresent(this::judge);
@@ -110,7 +110,7 @@ public final class TestQuantities {
                         charge(before).value() - charge(after).value(),
                         charge(before).low() - charge(after).high(),
                         charge(before).high() - charge(after).low());
-                say("charge-lost", charged.get(i), lost, after.temperatureC());
+                add("charge-lost", charged.get(i), lost, after.temperatureC());
             }
         }
     }
@@ -136,9 +136,9 @@ public final class TestQuantities {
         judged = true;
         if (charged(item)) {
             if (!belowTable(test)) {
-                say("charge-after-recharge", item, charge(test), test.temperatureC());
+                add("charge-after-recharge", item, charge(test), test.temperatureC());
             }
-            say(
+            add(
                     "voltage-after-recharge",
                     item,
                     Interval.ofStandardError(test.restVoltageV(), METER_SE_V),
@@ -154,10 +154,10 @@ public final class TestQuantities {
                 && battery.crankingStandard() != null) {
             CrankingReference.shareOfRating(
                             test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())
-                    .ifPresent(share -> say("cranking-share", item, share, test.temperatureC()));
+                    .ifPresent(share -> add("cranking-share", item, share, test.temperatureC()));
         }
         if (unrated) {
-            say(
+            add(
                     "cranking-share-by-size",
                     item,
                     CrankingReference.shareOfUsual(
@@ -166,7 +166,7 @@ public final class TestQuantities {
         }
         if (test.internalResistanceMilliohm() != null && rated != null && test.temperatureC() >= 5) {
             double value = test.internalResistanceMilliohm() * rated / 1000;
-            say("resistance-by-rating", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
+            add("resistance-by-rating", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
         }
     }
 
@@ -205,7 +205,7 @@ public final class TestQuantities {
     private void cranking(Evidence item, CrankingTest test) {
         boolean low = test.minimumVoltageV() < CrankingReference.leastVoltage(test.temperatureC());
         if (!low || !arrivedLow) {
-            say("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05), test.temperatureC());
+            add("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05), test.temperatureC());
         }
     }
 
@@ -215,17 +215,17 @@ public final class TestQuantities {
         boolean sags = idle - loaded > SAG_V;
         double best = sags || Double.isNaN(idle) ? loaded : Double.isNaN(loaded) ? idle : Math.max(idle, loaded);
         if (!Double.isNaN(best)) {
-            say("charging-test-best", item, Interval.ofStandardError(best, METER_SE_V), test.temperatureC());
+            add("charging-test-best", item, Interval.ofStandardError(best, METER_SE_V), test.temperatureC());
         }
         if (!Double.isNaN(loaded)) {
-            say("charging-test-loaded", item, Interval.ofStandardError(loaded, METER_SE_V), test.temperatureC());
+            add("charging-test-loaded", item, Interval.ofStandardError(loaded, METER_SE_V), test.temperatureC());
         }
         if (!Double.isNaN(loaded) && !Double.isNaN(idle)) {
-            say("load-drop", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
+            add("load-drop", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
         }
         if (test.ripplePeakToPeakV() != null) {
             double ripple = test.ripplePeakToPeakV();
-            say("ripple", item, Interval.ofStandardError(ripple, 0.1 * ripple), test.temperatureC());
+            add("ripple", item, Interval.ofStandardError(ripple, 0.1 * ripple), test.temperatureC());
         }
     }
 }

@@ -1,7 +1,7 @@
 package org.voltdocket.diagnosis.regime;
 
 /**
- * One turn of the starter.
+ * One start of the engine.
  *
  * @param fromS first sample pulled down, s
  * @param toS last sample pulled down, s

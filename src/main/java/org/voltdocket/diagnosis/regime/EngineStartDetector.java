@@ -8,7 +8,7 @@ import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * Finds the starts in the raw samples of the measured voltage: a pull of 0.8 V or more below the seconds before, to less
+ * Detects engine starts in the raw samples of the measured voltage: a pull of 0.8 V or more below the seconds before, to less
  * than 11.8 V, that ends within 12 s. The limits are ours; starters pull a healthy 12 V battery to 9 to 11 V (common
  * practice).
  */

@@ -6,10 +6,7 @@ import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
-/**
- * Whether the engine runs at each step of a grid: from the engine speed where it was recorded, else from the starts and
- * the steps that the voltage takes when the charging source leaves.
- */
+/** Finds whether the engine runs: from the engine speed if it was recorded, else by {@link EngineStateModel}. */
 public final class EngineState {
 
     /** No engine runs slower and no starter turns one faster, 1/min (common practice). */

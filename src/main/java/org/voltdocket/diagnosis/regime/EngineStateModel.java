@@ -8,8 +8,8 @@ import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * Whether the engine runs, as a hidden Markov chain of two states over the steps of a grid, from the measured voltage and,
- * where it is there, the road speed.
+ * Whether the engine runs, as a hidden Markov model of two states over the steps of a grid, from the measured voltage and,
+ * if recorded, the road speed and the driver's marks.
  *
  * <p>Each feature of {@link VoltageRoughness} is taken as exponentially distributed about one scale while the car is parked, and as
  * a mixture of that and a wider one while the engine runs, for a running engine may be calm and a parked car is never

@@ -7,7 +7,7 @@ import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.signal.Grid;
 
-/** Cuts a recording into the stretches that the contract names. */
+/** Divides a recording into regimes. */
 public final class Regimes {
 
     /** A stretch shorter than this joins the one before it, s. */

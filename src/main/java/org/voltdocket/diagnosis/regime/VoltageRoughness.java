@@ -6,7 +6,7 @@ import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * How rough the measured voltage is at each step of a grid, on three scales of time. A battery left alone relaxes
+ * Roughness of the measured voltage at each step of a grid, on three time scales. A battery left alone relaxes
  * smoothly, whatever its level; a running engine brings ripple, switched loads and a source that follows them (common
  * practice). Each feature is a size of change, V, zero or more, NaN where nothing tells it.
  */

@@ -1,5 +1,5 @@
 /**
- * What the vehicle was doing when: starts, engine running or not, and the regimes that cover a recording.
+ * Engine starts, engine state and the regimes that cover a recording.
  *
  * <p>Imports {@code signal} and the judge's records. Start reading at {@link
  * org.voltdocket.diagnosis.regime.Regimes}.

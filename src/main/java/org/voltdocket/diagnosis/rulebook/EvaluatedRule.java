@@ -10,20 +10,20 @@ import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.kernel.Interval;
 
 /**
- * A measurement set against one row.
+ * A rule evaluated for a measurement.
  *
- * @param rule the row
- * @param finding what is shown
- * @param decibans what it gives each cause before groups are bounded
+ * @param rule the rule
+ * @param finding the finding that is shown
+ * @param decibans likelihood ratio for each cause, decibans
  * @param outside probability that the true value lies outside the limits
  */
 public record EvaluatedRule(Rule rule, Finding finding, Map<Cause, Double> decibans, double outside) {
 
-    /** A weight that rounds to nothing is none. */
+    /** Smaller likelihood ratios are left out. */
     private static final double LEAST_DECIBANS = 0.05;
 
     /**
-     * Judges a measurement.
+     * Evaluates a rule for a measurement.
      *
      * @param chemistry null where not known
      */

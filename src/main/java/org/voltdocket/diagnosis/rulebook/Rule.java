@@ -8,21 +8,21 @@ import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
 
 /**
- * One row of the rule book.
+ * One rule of the rule book.
  *
- * @param id stable identifier; also joins the row to its sentences
- * @param quantity what is set against the limit, with its number
- * @param low lower limit; empty where there is none
- * @param high upper limit; empty where there is none
+ * @param id stable identifier; also the key of its sentences
+ * @param quantity the quantity that is compared with the limits
+ * @param low lower limit; empty if there is none
+ * @param high upper limit; empty if there is none
  * @param unit of value and limits
  * @param source where the limit comes from; "ours" where it is our choice
- * @param group findings of one group rest on one fact, so of each group only the strongest counts for a cause
- * @param control kinds of charging control it applies to; all where empty
- * @param decides what the row says of the battery itself
- * @param below decibans by cause where the value lies below the window
- * @param inside decibans by cause where it lies inside
- * @param above decibans by cause where it lies above
- * @param plausible where true values may lie at all; lets a vague measurement count for little
+ * @param group rules of one group depend on one physical fact; only the strongest of them counts for a cause
+ * @param control kinds of charging control it applies to; all if empty
+ * @param decides what the rule decides about the battery itself
+ * @param below likelihood ratios by cause for a value below the limits, decibans
+ * @param inside likelihood ratios for a value inside, decibans
+ * @param above likelihood ratios for a value above, decibans
+ * @param plausible range of possible true values; a measurement with a wide interval then has little weight
  * @param examples values with the result that they must give
  */
 public record Rule(
@@ -44,7 +44,7 @@ public record Rule(
     /** From low to high, in the row's unit. */
     public record Range(double low, double high) {}
 
-    /** What a row says of the battery itself. */
+    /** What a rule decides about the battery itself. */
     public enum Decides {
         /** Nothing. */
         NOTHING,

@@ -8,7 +8,7 @@ import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.quantity.Measurement;
 
-/** Sets every measurement against every row that applies to it. */
+/** Evaluates the rules of a rule book for the measurements of a case. */
 public final class RuleEvaluator {
 
     private RuleEvaluator() {}
@@ -16,7 +16,7 @@ public final class RuleEvaluator {
     /**
      * @return in the order of the rule book, then by evidence
      */
-    public static List<EvaluatedRule> judge(Rulebook book, Facts facts, List<Measurement> measurements) {
+    public static List<EvaluatedRule> evaluate(Rulebook book, Facts facts, List<Measurement> measurements) {
         Chemistry chemistry = facts.battery().chemistry();
         ChargingControl control = facts.vehicle().chargingControl();
         List<EvaluatedRule> out = new ArrayList<>();

@@ -20,7 +20,7 @@ import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.quantity.LookupTable;
 import org.voltdocket.diagnosis.quantity.Quantities;
 
-/** Reads one row of an edition. */
+/** Parses one rule of an edition. */
 final class RuleParser {
 
     private static final Set<String> MEMBERS = Set.of(

@@ -9,20 +9,20 @@ import org.voltdocket.diagnosis.Result;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.kernel.Interval;
 
-/** What a reader of rows cannot see: a row that the judge has no sentence for, or whose own examples do not hold. */
+/** Validates the rules of an edition: each has its sentences, and its examples give the results they state. */
 public final class RuleValidator {
 
     private RuleValidator() {}
 
     /**
-     * A flaw of a row.
+     * An error in a rule.
      *
      * @param row its index, from 0
      * @param member where in the row, such as {@code examples[2].result}
      */
     public record Flaw(int row, String member, String why) {}
 
-    /** The flaws of all rows, in order; empty where each can be judged by and says what its examples say. */
+    /** All errors, in the order of the rules; empty if there are none. */
     public static List<Flaw> of(Rulebook book) {
         List<Flaw> flaws = new ArrayList<>();
         for (int i = 0; i < book.rules().size(); i++) {
@@ -69,7 +69,8 @@ public final class RuleValidator {
         Facts facts = new Facts(null, new Facts.VehicleFacts(control, null, null, null, null), null, null);
         Measurement exact = new Measurement(rule.quantity(), null, Interval.exact(example.value()), example.celsius());
         Rulebook alone = new Rulebook("one row", null, Map.of(), "", List.of(rule));
-        EvaluatedRule judged = RuleEvaluator.judge(alone, facts, List.of(exact)).get(0);
+        EvaluatedRule judged =
+                RuleEvaluator.evaluate(alone, facts, List.of(exact)).get(0);
         if (judged.finding().result() == Result.INSIDE) {
             return "inside";
         }

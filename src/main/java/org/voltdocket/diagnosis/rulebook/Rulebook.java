@@ -10,7 +10,7 @@ import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * One edition of the rule book. A released edition never changes, for decisions rest on it.
+ * One edition of the rule book. A released edition never changes, because decisions are based on it.
  *
  * @param edition for example {@code 2026.1}
  * @param sha256 digest of the file
@@ -19,7 +19,7 @@ import org.voltdocket.kernel.Sha256;
  * @param rules in the order of the file
  * @param decisions value, meaning and source of each decision limit
  * @param tests what a test that is not there yet would cost and show, by kind of evidence
- * @param released false while the edition is in the making: no decision may rest on it
+ * @param released false for a draft: no decision may be based on it
  */
 public record Rulebook(
         String edition,

@@ -22,7 +22,7 @@ import org.yaml.snakeyaml.Yaml;
 import org.yaml.snakeyaml.constructor.SafeConstructor;
 import org.yaml.snakeyaml.error.YAMLException;
 
-/** Reads the YAML of an edition, refusing what is missing, unknown or doubled. */
+/** Parses the YAML of an edition; missing, unknown and duplicate members are errors. */
 final class RulebookParser {
 
     private static final Set<String> TOP =

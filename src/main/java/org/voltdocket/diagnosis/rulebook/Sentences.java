@@ -11,7 +11,7 @@ import java.util.Set;
 import org.voltdocket.diagnosis.Result;
 import org.voltdocket.kernel.Interval;
 
-/** The sentences of the judge, by rule id; {@code {value}}, {@code {limit}} and the like are filled in; {@code {size}} is the value without its sign. */
+/** The sentences of an assessment by key; {@code {value}}, {@code {limit}} and others are filled in; {@code {size}} is the value without its sign. */
 public final class Sentences {
 
     private static final String FILE = "/messages/diagnosis.properties";
@@ -67,7 +67,7 @@ public final class Sentences {
         return result == Result.UNCERTAIN ? said + " " + plain("finding.uncertain") : said;
     }
 
-    /** A number as a person reads it, with as many decimals as its unit deserves. */
+    /** A number for display, with the decimals that suit its unit. */
     public static String number(double value, String unit) {
         int decimals = switch (unit) {
             case "V" -> 2;

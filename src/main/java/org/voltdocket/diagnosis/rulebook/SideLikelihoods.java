@@ -5,10 +5,10 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.kernel.Interval;
 
 /**
- * Where the true value lies: below, inside or above the limits of a row.
+ * Likelihoods of the three sides of a rule's limits (below, inside, above) given a measurement.
  *
- * <p>The error is taken as normal within the plausible range, each side's likelihood m is spread over what of that range
- * belongs to it, and a value outside is held to be rare beforehand, π.
+ * <p>The error is normal. The likelihood m of a side is the mean over its part of the plausible range; a value outside the
+ * limits has the prior probability π = 0.1.
  */
 final class SideLikelihoods {
 

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 
-/** Values of a YAML tree, each refused with its place where it is not what it should be. */
+/** Reads values of a YAML tree; errors name the place of the value. */
 final class YamlNodes {
 
     private YamlNodes() {}

@@ -1,7 +1,7 @@
 /**
- * Limits as data: reads an edition, sets measurements against its rows, says each finding in a sentence.
+ * The rule book: parses an edition, evaluates its rules for measurements, words each finding.
  *
- * <p>Imports {@code quantity}, the judge's records and {@code kernel}. Start reading at {@link
+ * <p>Imports {@code quantity}, the records of {@code diagnosis} and {@code kernel}. Start reading at {@link
  * org.voltdocket.diagnosis.rulebook.Rule}.
  */
 package org.voltdocket.diagnosis.rulebook;

@@ -3,7 +3,7 @@ package org.voltdocket.diagnosis.signal;
 import java.util.Arrays;
 
 /**
- * A straight line through points with outliers and correlated residuals.
+ * Robust straight-line fit for points with outliers and correlated residuals.
  *
  * <p>Huber's M-estimate (k = 1.345) by reweighting; the standard errors are widened for residuals that follow each other
  * by the first-order autoregressive factor √((1+ρ)/(1-ρ)).

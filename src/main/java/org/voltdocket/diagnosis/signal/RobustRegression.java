@@ -7,7 +7,7 @@ import org.hipparchus.linear.DecompositionSolver;
 import org.hipparchus.linear.QRDecomposition;
 
 /**
- * A value over several others and a constant, by Huber's M-estimate (k = 1.345) with reweighting; standard errors widened
+ * Robust multiple linear regression with a constant: Huber's M-estimate (k = 1.345) with reweighting; standard errors widened
  * for residuals that follow each other as in {@link RobustLine}.
  *
  * @param by the constant, then the factor of each

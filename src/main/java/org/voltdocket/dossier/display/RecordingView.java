@@ -4,8 +4,8 @@ import java.util.List;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Channel;
-import org.voltdocket.diagnosis.read.PlausibleRange;
 import org.voltdocket.diagnosis.Recording.Mark;
+import org.voltdocket.diagnosis.read.PlausibleRange;
 import org.voltdocket.dossier.VoltageLimit;
 import org.voltdocket.evidence.EvidenceItem;
 

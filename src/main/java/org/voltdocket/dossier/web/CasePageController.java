@@ -14,11 +14,11 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.casefile.CaseRequest;
-import org.voltdocket.casefile.InvalidFactsException;
-import org.voltdocket.casefile.VersionConflictException;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 
 /** The page of a case and its actions. */
 @Controller
@@ -61,12 +61,13 @@ class CasePageController {
             cases.updateFacts(actor, parsed, CaseRequest.patchOfForm(given), version);
             flash.addFlashAttribute("notice", "case.notice.mended");
             return "redirect:/cases/" + parsed;
-        } catch (InvalidFactsException refused) {
+        } catch (RequestException refused) {
             refused.errors().forEach(e -> errors.merge(e.field(), e.message(), (a, b) -> a + " " + b));
-            response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
-        } catch (VersionConflictException changed) {
-            model.addAttribute("changed", changed.getMessage());
-            response.setStatus(HttpServletResponse.SC_CONFLICT);
+            boolean changed = refused.code().equals(CaseService.CHANGED_SINCE_READ);
+            if (changed) {
+                model.addAttribute("changed", refused.getMessage());
+            }
+            response.setStatus(changed ? HttpServletResponse.SC_CONFLICT : HttpServletResponse.SC_BAD_REQUEST);
         }
         pages.fill(actor, parsed, model);
         model.addAttribute("errors", errors);

@@ -10,14 +10,14 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.assessment.CaseEditService;
-import org.voltdocket.casefile.CaseInOtherWorkshopException;
 import org.voltdocket.casefile.CaseRequest;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.FactsConflictException;
-import org.voltdocket.casefile.InvalidFactsException;
 import org.voltdocket.casefile.OpenCaseResult;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.FieldError;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.ui.TextFormatter;
 
 /** The form that opens a case, or leads to the existing one. */
@@ -50,11 +50,6 @@ class NewCasePageController {
             OpenCaseResult opened = cases.open(actor, CaseRequest.ofForm(given).newCase());
             flash.addFlashAttribute("notice", opened.created() ? "case.notice.opened" : "case.notice.existed");
             return "redirect:/cases/" + opened.ref().number();
-        } catch (InvalidFactsException refused) {
-            for (FieldError error : refused.errors()) {
-                errors.merge(error.field(), error.message(), (a, b) -> a + " " + b);
-            }
-            refused.suggestion().ifPresent(vin -> model.addAttribute("suggestion", vin.value()));
         } catch (FactsConflictException conflict) {
             for (FactsConflictException.Conflict one : conflict.conflicts()) {
                 errors.put(
@@ -62,8 +57,14 @@ class NewCasePageController {
                         words.say("new.conflict", shown(one.field(), one.known()), shown(one.field(), one.given())));
             }
             model.addAttribute("existing", conflict.ref());
-        } catch (CaseInOtherWorkshopException elsewhere) {
-            model.addAttribute("elsewhere", elsewhere.getMessage());
+        } catch (RequestException refused) {
+            if (refused.code().equals(CaseService.IN_OTHER_WORKSHOP)) {
+                model.addAttribute("elsewhere", refused.getMessage());
+            }
+            for (FieldError error : refused.errors()) {
+                errors.merge(error.field(), error.message(), (a, b) -> a + " " + b);
+            }
+            model.addAttribute("suggestion", refused.properties().get("suggestion"));
         }
         response.setStatus(model.containsAttribute("existing") || model.containsAttribute("elsewhere") ? 409 : 400);
         return show(given, errors, model);

@@ -18,12 +18,12 @@ import org.voltdocket.diagnosis.signal.Robust;
  * @param laterS start of the second relative to the start of the first, s
  * @param overlapS length of the overlap, s
  */
-public record CurveSimilarity(double correlation, double laterS, double overlapS) {
+record CurveSimilarity(double correlation, double laterS, double overlapS) {
 
     /** A copy exceeds this half a step beside its offset; other offsets are not refined (ours). */
     private static final double HOPELESS = 0.4;
     /** Least number of landmarks with a common offset. */
-    public static final int FEWEST_VOTES = 2;
+    static final int FEWEST_VOTES = 2;
 
     private static final int TOLERANCE = 2;
     /** Offsets that are compared. */
@@ -42,15 +42,15 @@ public record CurveSimilarity(double correlation, double laterS, double overlapS
      * @param step in the first outline
      * @param other in the second
      */
-    public record Vote(int step, int other) {}
+    record Vote(int step, int other) {}
 
     /** The same votes with both sides exchanged. */
-    public static List<Vote> turned(List<Vote> votes) {
+    static List<Vote> turned(List<Vote> votes) {
         return votes.stream().map(vote -> new Vote(vote.other(), vote.step())).toList();
     }
 
     /** Whether there are enough votes at any scale. */
-    public static boolean worthALook(Collection<List<Vote>> votes) {
+    static boolean worthALook(Collection<List<Vote>> votes) {
         return votes.stream().anyMatch(at -> !offsets(at).isEmpty());
     }
 
@@ -59,7 +59,7 @@ public record CurveSimilarity(double correlation, double laterS, double overlapS
      *
      * @return empty unless one is a copy of the other, see {@link CopyCriterion}
      */
-    public static Optional<CurveSimilarity> of(VoltageOutline first, VoltageOutline second, List<Vote> votes) {
+    static Optional<CurveSimilarity> of(VoltageOutline first, VoltageOutline second, List<Vote> votes) {
         return closest(first, second, votes).filter(best -> CopyCriterion.isCopy(first, second, best));
     }
 

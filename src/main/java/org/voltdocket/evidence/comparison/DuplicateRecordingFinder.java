@@ -10,7 +10,6 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -29,12 +28,6 @@ import org.voltdocket.kernel.Sha256;
 @Service
 class DuplicateRecordingFinder implements DuplicateRecordings {
 
-    private static final String TWINS = """
-            select t.evidence_id, t.twin_id, o.case_id as twin_case_id, t.correlation, t.later_s, t.overlap_s
-            from recording_twin t join evidence o on o.id = t.twin_id join evidence e on e.id = t.evidence_id
-            """;
-    private static final String ORDER = " order by t.evidence_id, t.correlation desc, t.twin_id";
-
     /** The search ends after this many candidates in a row without a match; the others have fewer common landmarks (ours). */
     private static final int MISSES = 8;
 
@@ -42,7 +35,7 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
     private final EvidenceItemRepository items;
     private final OutlineRepository outlines;
     private final RecordingLoader recordings;
-    private final JdbcClient jdbc;
+    private final DuplicateRecordingRepository matches;
     private final PendingAssessments pending;
     private final ApplicationEventPublisher events;
 
@@ -51,48 +44,36 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
             EvidenceItemRepository items,
             OutlineRepository outlines,
             RecordingLoader recordings,
-            JdbcClient jdbc,
+            DuplicateRecordingRepository matches,
             PendingAssessments pending,
             ApplicationEventPublisher events) {
         this.cases = cases;
         this.items = items;
         this.outlines = outlines;
         this.recordings = recordings;
-        this.jdbc = jdbc;
+        this.matches = matches;
         this.pending = pending;
         this.events = events;
     }
 
     @Override
     public List<Twin> like(UUID evidenceId) {
-        return jdbc.sql(TWINS + "where t.evidence_id = ?" + ORDER)
-                .param(evidenceId)
-                .query(Twin.class)
-                .list();
+        return matches.ofRecording(evidenceId);
     }
 
     @Override
     public List<Twin> ofCases(Set<UUID> caseIds) {
-        return caseIds.isEmpty()
-                ? List.of()
-                : jdbc.sql(TWINS + "where e.case_id in (:cases)" + ORDER)
-                        .param("cases", caseIds)
-                        .query(Twin.class)
-                        .list();
+        return matches.ofCases(caseIds);
     }
 
     @Override
     public List<Sha256> copiedFromAnotherBattery(UUID caseId) {
-        Set<Sha256> copies = new TreeSet<>();
-        jdbc.sql("""
-                        select e.sha256, o.case_id from recording_twin t
-                        join evidence e on e.id = t.evidence_id join evidence o on o.id = t.twin_id
-                        where e.case_id = ? and o.ordinal < e.ordinal""").param(caseId).query(row -> {
-            if (!sameBattery(caseId, row.getObject(2, UUID.class))) {
-                copies.add(new Sha256(row.getString(1)));
-            }
-        });
-        return List.copyOf(copies);
+        return matches.copies(caseId).stream()
+                .filter(copy -> !sameBattery(caseId, copy.originalCaseId()))
+                .map(DuplicateRecordingRepository.Copy::sha256)
+                .distinct()
+                .sorted()
+                .toList();
     }
 
     private boolean sameBattery(UUID one, UUID other) {
@@ -101,51 +82,32 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
 
     @Override
     public List<UUID> casesToCompare() {
-        return jdbc.sql("select distinct case_id from recording_to_compare order by case_id")
-                .query(UUID.class)
-                .list();
+        return matches.queuedCases();
     }
 
     @Override
     @Transactional(propagation = Propagation.REQUIRES_NEW)
     public Set<UUID> compare(UUID caseId) {
-        oneAtATime();
-        Set<UUID> found = new TreeSet<>();
-        Map<UUID, Boolean> waiting = new TreeMap<>();
-        jdbc.sql("select evidence_id, outlined from recording_to_compare where case_id = ? order by 1 for update")
-                .param(caseId)
-                .query(row -> {
-                    waiting.put(row.getObject(1, UUID.class), row.getBoolean(2));
-                });
-        waiting.forEach((id, outlined) -> {
+        matches.lockComparison();
+        Set<UUID> affected = new TreeSet<>(); // in the order in which all transactions mark cases
+        matches.lockQueued(caseId).forEach((id, outlined) -> {
             EvidenceItem item = items.find(id).orElseThrow();
             if (!outlined) {
-                Recording whole = recordings.of(List.of(item)).get(id);
-                outlines.outline(id, whole);
+                Recording recording = recordings.of(List.of(item)).get(id);
+                outlines.outline(id, recording);
             }
-            twins(item).forEach(twin -> {
-                keep(twin);
-                found.add(twin.twinCaseId());
-            });
-            jdbc.sql("delete from recording_to_compare where evidence_id = ?")
-                    .param(id)
-                    .update();
+            for (Twin match : twins(item)) {
+                matches.add(match);
+                affected.add(match.twinCaseId());
+                affected.add(caseId);
+            }
+            matches.dequeue(id);
         });
-        if (!found.isEmpty()) {
-            found.add(caseId);
-        }
-        found.forEach(each -> {
+        affected.forEach(each -> {
             pending.mark(each);
             events.publishEvent(new DuplicateRecordingFoundEvent(each));
         });
-        return found;
-    }
-
-    /** Serialises comparisons: of two at the same time, neither would see the new recording of the other. */
-    private void oneAtATime() {
-        jdbc.sql("select 1 from pg_advisory_xact_lock(hashtextextended('recording twins', 0))")
-                .query(Integer.class)
-                .single();
+        return affected;
     }
 
     private List<Twin> twins(EvidenceItem item) {
@@ -202,22 +164,5 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
                         Math.min(1, like.correlation()),
                         first ? like.laterS() : -like.laterS(),
                         like.overlapS()));
-    }
-
-    private void keep(Twin twin) {
-        insert(twin.evidenceId(), twin.twinId(), twin, twin.laterS());
-        insert(twin.twinId(), twin.evidenceId(), twin, -twin.laterS());
-    }
-
-    private void insert(UUID one, UUID other, Twin twin, double laterS) {
-        jdbc.sql("""
-                        insert into recording_twin (evidence_id, twin_id, correlation, later_s, overlap_s)
-                        values (?, ?, ?, ?, ?) on conflict do nothing""")
-                .param(one)
-                .param(other)
-                .param(twin.correlation())
-                .param(laterS)
-                .param(twin.overlapS())
-                .update();
     }
 }

@@ -13,7 +13,7 @@ import org.voltdocket.diagnosis.signal.Robust;
  * rounding leave at least one number unchanged (locality-sensitive hashing by banding: Indyk and Motwani, 1998;
  * landmarks with votes for a common offset: Wang, 2003).
  */
-public final class Landmarks {
+final class Landmarks {
 
     /**
      * One number of one landmark.
@@ -21,12 +21,12 @@ public final class Landmarks {
      * @param step where in the outline
      * @param code scale, band and bits, 0 or more
      */
-    public record Code(int step, int code) {}
+    record Code(int step, int code) {}
 
     static final int BANDS = 5;
     private static final int BITS = 14;
     /** Number of codes per scale; the codes of the scales follow each other. */
-    public static final int CODES_OF_A_SCALE = BANDS << BITS;
+    static final int CODES_OF_A_SCALE = BANDS << BITS;
 
     /** Most landmarks of an outline; the most distinctive ones are used. */
     private static final int MOST = 400;
@@ -49,7 +49,7 @@ public final class Landmarks {
     private Landmarks() {}
 
     /** Codes of an outline in order of place, up to {@value #BANDS} for a landmark. */
-    public static List<Code> of(VoltageOutline outline) {
+    static List<Code> of(VoltageOutline outline) {
         double[] course = outline.course();
         double[] wide = Robust.movingMean(outline.volts(), 2);
         List<Integer> places = new ArrayList<>();
@@ -66,7 +66,7 @@ public final class Landmarks {
     }
 
     /** The scale that a code belongs to. */
-    public static OutlineScale scaleOf(int code) {
+    static OutlineScale scaleOf(int code) {
         return OutlineScale.values()[code / CODES_OF_A_SCALE];
     }
 

@@ -1,7 +1,7 @@
 package org.voltdocket.evidence.comparison;
 
 /** Resolution in time of an outline; a recording has one outline for each scale that its sampling and length allow. */
-public enum OutlineScale {
+enum OutlineScale {
     /** Starts sampled fast. */
     START(0.05),
     /** Drives. */
@@ -16,7 +16,7 @@ public enum OutlineScale {
     }
 
     /** Length of a step, s. */
-    public double stepS() {
+    double stepS() {
         return stepS;
     }
 }

@@ -17,12 +17,12 @@ import org.voltdocket.diagnosis.signal.Robust;
  * @param resolutionV smallest difference between two values of the recording, V; 0 below 0.1 mV
  * @param volts mean by step, V, to the millivolt; NaN in gaps
  */
-public record VoltageOutline(OutlineScale scale, double resolutionV, double[] volts) {
+record VoltageOutline(OutlineScale scale, double resolutionV, double[] volts) {
 
     /** Shortest outline, steps; a shorter course has too few features (ours). */
     static final int SHORTEST = 64;
     /** Longest outline, steps; the rest of the recording is ignored. */
-    public static final int LONGEST = 40_000;
+    static final int LONGEST = 40_000;
     /** Gaps up to this many steps are bridged by a straight line. */
     private static final int BRIDGE = 3;
     /** What is slower than this many steps either way is level, not course. */
@@ -40,7 +40,7 @@ public record VoltageOutline(OutlineScale scale, double resolutionV, double[] vo
     private static final double LEAST_PACKED = Short.MAX_VALUE;
 
     /** Outlines of a recording, finest first; none if it is too short or too slow for each scale. */
-    public static List<VoltageOutline> of(Recording recording) {
+    static List<VoltageOutline> of(Recording recording) {
         List<VoltageOutline> out = new ArrayList<>();
         float[] v = recording.channel(Channel.MEASURED_V);
         int samples = 0;
@@ -124,7 +124,7 @@ public record VoltageOutline(OutlineScale scale, double resolutionV, double[] vo
     }
 
     /** Two bytes for the resolution and two for each step. */
-    public byte[] packed() {
+    byte[] packed() {
         ByteBuffer out = ByteBuffer.allocate(2 + 2 * volts.length);
         out.putShort((short) Math.rint(resolutionV * RESOLUTION_PARTS));
         for (double v : volts) {
@@ -137,7 +137,7 @@ public record VoltageOutline(OutlineScale scale, double resolutionV, double[] vo
     }
 
     /** Reverses {@link #packed}, to 1 mV. */
-    public static VoltageOutline unpacked(OutlineScale scale, byte[] packed) {
+    static VoltageOutline unpacked(OutlineScale scale, byte[] packed) {
         ByteBuffer in = ByteBuffer.wrap(packed);
         double resolution = (double) in.getShort() / RESOLUTION_PARTS;
         double[] volts = new double[packed.length / 2 - 1];

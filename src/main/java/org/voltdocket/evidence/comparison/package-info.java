@@ -1,9 +1,8 @@
 /**
- * Whether two recordings show one and the same course of voltage, whoever cut, thinned or rounded it: pure arithmetic.
+ * Finds recordings of different cases with the same course of voltage, even if one was cut, resampled or rounded.
  *
- * <p>Offers {@link org.voltdocket.evidence.comparison.VoltageOutline} (a recording in coarse even steps), {@link
- * org.voltdocket.evidence.comparison.Landmarks} (what an index finds it by) and {@link
- * org.voltdocket.evidence.comparison.CurveSimilarity} (whether two outlines are one course). Imports {@code diagnosis} and {@code
- * kernel} only. Start reading at {@code Outline}.
+ * <p>{@code VoltageOutline} is a recording in coarse even steps, {@code Landmarks} the numbers by which the index of the database
+ * finds it, {@code CurveSimilarity} the best alignment of two outlines, and {@code CopyCriterion} decides whether one is a copy.
+ * Start reading at {@code DuplicateRecordingFinder}.
  */
 package org.voltdocket.evidence.comparison;

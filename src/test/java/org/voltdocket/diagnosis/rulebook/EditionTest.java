@@ -185,7 +185,7 @@ class EditionTest {
                 Measurement measured =
                         new Measurement(rule.quantity(), null, Interval.exact(example.value()), example.celsius());
                 Rulebook one = new Rulebook("one", null, Map.of(), "", List.of(rule));
-                all.addAll(RuleEvaluator.judge(one, facts, List.of(measured)));
+                all.addAll(RuleEvaluator.evaluate(one, facts, List.of(measured)));
             }
         }
         return Optional.of(all).filter(a -> a.size() == 1).orElseThrow().get(0);

@@ -37,9 +37,9 @@ class RuleEvaluatorTest {
         List<Measurement> some = List.of(ripple(one, 0.1), ripple(other, 0.7));
         List<Measurement> turned = List.of(ripple(other, 0.7), ripple(one, 0.1));
         Rulebook book = Editions.of("2026.1");
-        List<String> said = ids(RuleEvaluator.judge(book, NOTHING_KNOWN, some));
+        List<String> said = ids(RuleEvaluator.evaluate(book, NOTHING_KNOWN, some));
         assertThat(said).hasSize(2).allMatch(id -> id.startsWith("ripple/")).isSorted();
-        assertThat(ids(RuleEvaluator.judge(book, NOTHING_KNOWN, turned))).isEqualTo(said);
+        assertThat(ids(RuleEvaluator.evaluate(book, NOTHING_KNOWN, turned))).isEqualTo(said);
     }
 
     private static List<String> ids(List<EvaluatedRule> judged) {

@@ -60,7 +60,7 @@ final class CrankingWaveform {
         return course.out;
     }
 
-    private void say(String quantity, Interval value) {
+    private void add(String quantity, Interval value) {
         out.add(Measurement.of(quantity, evidence, value).at(celsius));
     }
 
@@ -77,7 +77,7 @@ final class CrankingWaveform {
         double sag = start.beforeV() - volts[deepest];
         double missed = 0.5 * Math.abs(Math.min(volts[deepest - 1], volts[deepest + 1]) - volts[deepest]);
         double error = Interval.Z95 * METER_SE_V;
-        say("inrush-sag", new Interval(sag, sag - error, sag + error + (Double.isNaN(missed) ? 0 : missed)));
+        add("inrush-sag", new Interval(sag, sag - error, sag + error + (Double.isNaN(missed) ? 0 : missed)));
     }
 
     private void plateau(double from, double to) {
@@ -102,11 +102,11 @@ final class CrankingWaveform {
         }
         double level = Robust.median(v);
         double se = Math.sqrt(METER_SE_V * METER_SE_V + line.residualSd() * line.residualSd() / Math.sqrt(n));
-        say("cranking-plateau", Interval.ofStandardError(level, se));
+        add("cranking-plateau", Interval.ofStandardError(level, se));
         for (int i = 0; i < n; i++) {
             v[i] -= line.intercept() + line.slope() * t[i];
         }
-        CompressionRipple.in(t, v, noise()).forEach(this::say);
+        CompressionRipple.in(t, v, noise()).forEach(this::add);
         recovery(level);
     }
 
@@ -125,7 +125,7 @@ final class CrankingWaveform {
         for (int i = 0; i < time.length; i++) {
             if (time[i] > start.toS() && volts[i] >= back) {
                 double took = time[i] - start.toS();
-                say("recovery-time", new Interval(took, Math.max(0, took - intervalS), took + intervalS));
+                add("recovery-time", new Interval(took, Math.max(0, took - intervalS), took + intervalS));
                 return;
             }
         }

@@ -10,44 +10,44 @@ final class ChargeBalance {
     /** Less than this is no drive to reckon by, km. */
     private static final double SHORTEST_KM = 1;
 
-    private final DriveContext notes;
+    private final DriveContext context;
 
-    private ChargeBalance(DriveContext notes) {
-        this.notes = notes;
+    private ChargeBalance(DriveContext context) {
+        this.context = context;
     }
 
-    static void measure(DriveContext notes) {
-        new ChargeBalance(notes).charge();
+    static void measure(DriveContext context) {
+        new ChargeBalance(context).charge();
     }
 
     private void charge() {
-        notes.rested.ifPresent(r -> notes.say("rest-left", r.left()));
-        notes.socStart.ifPresent(soc -> {
-            notes.estimates.put("socStartPct", soc);
-            notes.say("charge-before-drive", soc);
+        context.rested.ifPresent(r -> context.add("rest-left", r.left()));
+        context.socStart.ifPresent(soc -> {
+            context.estimates.put("socStartPct", soc);
+            context.add("charge-before-drive", soc);
         });
         Optional<Interval> net = net();
         net.ifPresent(moved -> {
-            notes.estimates.put("netChargeAh", moved);
+            context.estimates.put("netChargeAh", moved);
             perUse(moved);
         });
-        Optional<Interval> rested = Relaxation.after(notes.drive)
+        Optional<Interval> rested = Relaxation.after(context.drive)
                 .map(r -> RestVoltage.charge(
-                        notes.reference.chemistry(),
+                        context.reference.chemistry(),
                         r.voltage().value(),
-                        notes.drive.temperatureC(),
+                        context.drive.temperatureC(),
                         r.voltage().standardError(),
                         0));
-        rested.ifPresent(soc -> notes.say("charge-after-drive", soc));
-        Optional<Interval> counted = notes.socStart.flatMap(start -> net.map(moved -> counted(start, moved)));
+        rested.ifPresent(soc -> context.add("charge-after-drive", soc));
+        Optional<Interval> counted = context.socStart.flatMap(start -> net.map(moved -> counted(start, moved)));
         Optional<Interval> end = rested.isPresent() && counted.isPresent()
                 ? Optional.of(both(rested.get(), counted.get()))
                 : rested.or(() -> counted);
-        end.ifPresent(soc -> notes.estimates.put("socEndPct", soc));
+        end.ifPresent(soc -> context.estimates.put("socEndPct", soc));
     }
 
     private Optional<Interval> net() {
-        double[] current = notes.flow.current();
+        double[] current = context.flow.current();
         if (current == null) {
             return Optional.empty();
         }
@@ -62,13 +62,13 @@ final class ChargeBalance {
         if (n < current.length / 2) {
             return Optional.empty();
         }
-        double hours = current.length * notes.drive.grid().stepS() / 3600;
-        return Optional.of(Interval.ofStandardError(sum / n * hours, notes.flow.currentSe() * hours));
+        double hours = current.length * context.drive.grid().stepS() / 3600;
+        return Optional.of(Interval.ofStandardError(sum / n * hours, context.flow.currentSe() * hours));
     }
 
     private Interval counted(Interval start, Interval net) {
-        double moved = 100 * net.value() / notes.reference.capacityAh();
-        double reach = 100 * (net.high() - net.value()) / notes.reference.capacityAh();
+        double moved = 100 * net.value() / context.reference.capacityAh();
+        double reach = 100 * (net.high() - net.value()) / context.reference.capacityAh();
         double end = clip(start.value() + moved);
         double low = clip(start.value() + moved - Math.hypot(start.value() - start.low(), reach));
         double high = clip(start.value() + moved + Math.hypot(start.high() - start.value(), reach));
@@ -90,20 +90,20 @@ final class ChargeBalance {
     }
 
     private void perUse(Interval net) {
-        int starts = notes.drive.starts().size();
+        int starts = context.drive.starts().size();
         if (starts > 0) {
-            notes.say("charge-per-start", share(net, starts));
+            context.add("charge-per-start", share(net, starts));
         }
-        double[] speed = notes.drive.speed();
+        double[] speed = context.drive.speed();
         if (speed == null) {
             return;
         }
         double km = 0;
         for (double kmh : speed) {
-            km += Double.isNaN(kmh) ? 0 : kmh * notes.drive.grid().stepS() / 3600;
+            km += Double.isNaN(kmh) ? 0 : kmh * context.drive.grid().stepS() / 3600;
         }
         if (km >= SHORTEST_KM) {
-            notes.say("charge-per-100-km", share(net, km / 100));
+            context.add("charge-per-100-km", share(net, km / 100));
         }
     }
 

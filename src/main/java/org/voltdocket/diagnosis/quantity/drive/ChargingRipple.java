@@ -24,16 +24,16 @@ final class ChargingRipple {
 
     private ChargingRipple() {}
 
-    static void measure(DriveContext notes) {
-        Recording recording = notes.drive.grid().recording();
+    static void measure(DriveContext context) {
+        Recording recording = context.drive.grid().recording();
         double hertz = (recording.rows() - 1) / recording.durationS();
         if (hertz >= NEEDED_HZ) {
-            ripple(notes, recording);
+            ripple(context, recording);
         }
     }
 
     /** Median over short windows of the spread of their samples, 2.5 to 97.5 %, as peak to peak of a sine. */
-    private static void ripple(DriveContext notes, Recording recording) {
+    private static void ripple(DriveContext context, Recording recording) {
         double[] time = recording.timeS();
         float[] v = recording.channel(Channel.MEASURED_V);
         double[] spreads = new double[MOST_WINDOWS];
@@ -49,7 +49,7 @@ final class ChargingRipple {
             while (to < time.length && time[to] < from + WINDOW_S) {
                 to++;
             }
-            if (to - row >= 20 && notes.drive.steady(notes.drive.grid().stepOf(from))) {
+            if (to - row >= 20 && context.drive.steady(context.drive.grid().stepOf(from))) {
                 double[] part = new double[to - row];
                 for (int k = row; k < to; k++) {
                     part[k - row] = v[k];
@@ -63,7 +63,7 @@ final class ChargingRipple {
         if (n >= FEWEST_WINDOWS) {
             double[] told = java.util.Arrays.copyOf(spreads, n);
             double peak = Robust.median(told);
-            notes.say("ripple-in-drive", Interval.ofStandardError(peak, RELATIVE_SE * peak + 0.005));
+            context.add("ripple-in-drive", Interval.ofStandardError(peak, RELATIVE_SE * peak + 0.005));
         }
     }
 }

@@ -9,7 +9,7 @@ import org.voltdocket.diagnosis.quantity.RestVoltage;
 import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
-/** What the charging source does in a drive: does it lift, hold and carry, and does it charge a battery that is low. */
+/** Quantities of the charging source: voltage, support of the loads, and charging of a low battery. */
 final class ChargingSourceQuantities {
 
     /** With a larger share of the time above the limit a source gives too much, % (ours). */
@@ -23,50 +23,50 @@ final class ChargingSourceQuantities {
     /** The same where the control may let the source rest, V (ours). */
     private static final double NEVER_RESTS_V = 12.1;
 
-    private final DriveContext notes;
+    private final DriveContext context;
 
-    private ChargingSourceQuantities(DriveContext notes) {
-        this.notes = notes;
+    private ChargingSourceQuantities(DriveContext context) {
+        this.context = context;
     }
 
-    static void measure(DriveContext notes) {
-        new ChargingSourceQuantities(notes).source();
+    static void measure(DriveContext context) {
+        new ChargingSourceQuantities(context).source();
     }
 
     private void source() {
-        double[] v = notes.drive.steadyOnly(notes.drive.voltage());
+        double[] v = context.drive.steadyOnly(context.drive.voltage());
         double[] tens = DriveSignals.blocks(v, 10);
         double highest = Robust.quantile(tens, 1);
         if (Double.isNaN(highest)) {
             return; // sampled so thinly that no ten seconds tell a voltage
         }
         double over = StepSelection.share(v, x -> x > overVoltage());
-        notes.say("over-voltage-share", Interval.exact(over));
-        notes.say("median-running-voltage", Interval.ofStandardError(Robust.median(tens), 0.02));
+        context.add("over-voltage-share", Interval.exact(over));
+        context.add("median-running-voltage", Interval.ofStandardError(Robust.median(tens), 0.02));
         if (over > MOSTLY_OVER) {
             return; // what follows asks whether the source gives too little
         }
-        notes.say("highest-charging-voltage", Interval.ofStandardError(highest, 0.02));
-        notes.say("charging-stopped", Interval.exact(stopped(v)));
-        double[] moving = StepSelection.movingOnly(notes.drive, v);
-        notes.say("low-running-voltage-share", Interval.exact(StepSelection.share(moving, x -> x < lowRunning())));
+        context.add("highest-charging-voltage", Interval.ofStandardError(highest, 0.02));
+        context.add("charging-stopped", Interval.exact(stopped(v)));
+        double[] moving = StepSelection.movingOnly(context.drive, v);
+        context.add("low-running-voltage-share", Interval.exact(StepSelection.share(moving, x -> x < lowRunning())));
         boolean lifts = highest >= DriveContext.LIFTED_V;
         if (!mayRest()) {
-            notes.say(lifts ? "unsupported-yet-lifted" : "unsupported-share", Interval.exact(unsupported(moving)));
+            context.add(lifts ? "unsupported-yet-lifted" : "unsupported-share", Interval.exact(unsupported(moving)));
         }
         double charging = flowShare(moving, Regime.CHARGING);
-        notes.socSeen.filter(soc -> soc.value() < RestVoltage.LOW_CHARGE).ifPresent(soc -> {
-            meanRunningCurrent().ifPresent(mean -> notes.say("charging-when-low", mean));
-            notes.say("charging-share-when-low", Interval.exact(charging));
-            notes.say("holding-share-when-low", Interval.exact(flowShare(moving, Regime.HOLDING)));
-            notes.say("lift-when-low", Interval.ofStandardError(highest, 0.02));
+        context.socSeen.filter(soc -> soc.value() < RestVoltage.LOW_CHARGE).ifPresent(soc -> {
+            meanRunningCurrent().ifPresent(mean -> context.add("charging-when-low", mean));
+            context.add("charging-share-when-low", Interval.exact(charging));
+            context.add("holding-share-when-low", Interval.exact(flowShare(moving, Regime.HOLDING)));
+            context.add("lift-when-low", Interval.ofStandardError(highest, 0.02));
         });
-        if (lifts && notes.startedLow()) {
-            notes.say("failing-at-times", Interval.exact(Math.min(charging, unsupported(moving))));
+        if (lifts && context.startedLow()) {
+            context.add("failing-at-times", Interval.exact(Math.min(charging, unsupported(moving))));
         }
-        notes.firstReportedSoc()
+        context.firstReportedSoc()
                 .filter(soc -> soc < RestVoltage.LOW_CHARGE)
-                .ifPresent(soc -> notes.say(
+                .ifPresent(soc -> context.add(
                         "answer-to-reported-need",
                         Interval.exact(
                                 Math.max(charging, StepSelection.share(moving, x -> x >= DriveContext.LIFTED_V)))));
@@ -74,8 +74,8 @@ final class ChargingSourceQuantities {
 
     /** A managed source may leave a battery with charge to spare alone; no other may, and none a low one. */
     private boolean mayRest() {
-        boolean conventional = notes.reference.facts().vehicle().chargingControl() == ChargingControl.CONVENTIONAL;
-        return !conventional && !notes.startedLow();
+        boolean conventional = context.reference.facts().vehicle().chargingControl() == ChargingControl.CONVENTIONAL;
+        return !conventional && !context.startedLow();
     }
 
     /**
@@ -92,24 +92,24 @@ final class ChargingSourceQuantities {
                 last = k;
             }
         }
-        double step = notes.drive.grid().stepS();
+        double step = context.drive.grid().stepS();
         double[] after = Arrays.copyOfRange(v, last + 1, v.length);
         boolean supplies = Robust.quantile(after, SUPPLIES) < (mayRest() ? NEVER_RESTS_V : NO_SOURCE_V);
         return charging * step >= CHARGED_S && supplies ? Robust.count(after) * step : 0;
     }
 
     private double overVoltage() {
-        return 15.05 - 0.008 * (notes.drive.temperatureC() - 20);
+        return 15.05 - 0.008 * (context.drive.temperatureC() - 20);
     }
 
     private double lowRunning() {
-        return 13.0 - 0.003 * (notes.drive.temperatureC() - 20);
+        return 13.0 - 0.003 * (context.drive.temperatureC() - 20);
     }
 
     private double unsupported(double[] v) {
-        double rest = notes.restV.map(Interval::value).orElse(12.3);
-        double heavy = -8 * notes.reference.size();
-        double[] current = notes.flow.current();
+        double rest = context.restV.map(Interval::value).orElse(12.3);
+        double heavy = -8 * context.reference.size();
+        double[] current = context.flow.current();
         int n = 0;
         int hit = 0;
         for (int k = 0; k < v.length; k++) {
@@ -124,14 +124,15 @@ final class ChargingSourceQuantities {
     }
 
     private Optional<Interval> meanRunningCurrent() {
-        if (notes.flow.current() == null) {
+        if (context.flow.current() == null) {
             return Optional.empty();
         }
-        double[] blocks = DriveSignals.blocks(notes.drive.steadyOnly(notes.flow.current()), DriveContext.BLOCK_STEPS);
+        double[] blocks =
+                DriveSignals.blocks(context.drive.steadyOnly(context.flow.current()), DriveContext.BLOCK_STEPS);
         double mean = Robust.mean(blocks);
         return Double.isNaN(mean)
                 ? Optional.empty()
-                : Optional.of(Interval.ofStandardError(mean, notes.flow.currentSe()));
+                : Optional.of(Interval.ofStandardError(mean, context.flow.currentSe()));
     }
 
     /** Share of the steps with a value that lie in a regime, %. */
@@ -141,7 +142,7 @@ final class ChargingSourceQuantities {
         for (int k = 0; k < v.length; k++) {
             if (!Double.isNaN(v[k])) {
                 n++;
-                hit += notes.flow.regimes()[k] == regime ? 1 : 0;
+                hit += context.flow.regimes()[k] == regime ? 1 : 0;
             }
         }
         return n == 0 ? 0 : 100.0 * hit / n;

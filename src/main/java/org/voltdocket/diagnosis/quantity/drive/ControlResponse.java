@@ -5,7 +5,7 @@ import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
 /**
- * Whether control acts as it should on what its own sensor says. With an honest sensor and a battery that is low, charging
+ * Whether the charge control responds correctly to what its own sensor reports. With an honest sensor and a battery that is low, charging
  * must follow: where it does not, control or source are at fault. Where the vehicle takes a low battery for full, resting
  * is what control should do: the sensor is at fault.
  */
@@ -23,11 +23,11 @@ final class ControlResponse {
     /**
      * @param offset what the sensor reads too high; null where not known
      */
-    static void measure(DriveContext notes, Interval offset) {
-        if (!notes.startedLow()) {
+    static void measure(DriveContext context, Interval offset) {
+        if (!context.startedLow()) {
             return;
         }
-        double[] moving = StepSelection.movingOnly(notes.drive, notes.drive.steadyOnly(notes.drive.voltage()));
+        double[] moving = StepSelection.movingOnly(context.drive, context.drive.steadyOnly(context.drive.voltage()));
         if (Robust.count(moving) < DriveContext.FEWEST_STEADY_STEPS / 2) {
             return;
         }
@@ -36,20 +36,20 @@ final class ControlResponse {
         for (int k = 0; k < moving.length; k++) {
             if (!Double.isNaN(moving[k])) {
                 n++;
-                boolean charges = notes.flow.regimes()[k] == Regime.CHARGING || moving[k] >= DriveContext.LIFTED_V;
+                boolean charges = context.flow.regimes()[k] == Regime.CHARGING || moving[k] >= DriveContext.LIFTED_V;
                 idle += charges ? 0 : 1;
             }
         }
         double uncharged = 100.0 * idle / n;
-        Double claimed = notes.firstReportedSoc().orElse(null);
+        Double claimed = context.firstReportedSoc().orElse(null);
         boolean honestCurrent = offset != null && offset.low() > -HONEST_A && offset.high() < HONEST_A;
         boolean honestCharge = claimed == null
-                || Math.abs(claimed - notes.socSeen.orElseThrow().value()) < HONEST_POINTS;
+                || Math.abs(claimed - context.socSeen.orElseThrow().value()) < HONEST_POINTS;
         if (honestCurrent && honestCharge) {
-            notes.say("uncharged-though-told", Interval.exact(uncharged));
+            context.add("uncharged-though-told", Interval.exact(uncharged));
         }
         if (claimed != null && claimed >= MAY_REST) {
-            notes.say("rests-as-claimed-full", Interval.exact(uncharged));
+            context.add("rests-as-claimed-full", Interval.exact(uncharged));
         }
     }
 }

@@ -9,7 +9,7 @@ import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
 /**
- * Which way the current flows while the engine runs: from the clamp where there is one, from the reported current with
+ * Direction of the battery current while the engine runs: from the clamp where there is one, from the reported current with
  * its offset taken off where that is known, from the measured voltage alone elsewhere.
  */
 public final class CurrentFlow {

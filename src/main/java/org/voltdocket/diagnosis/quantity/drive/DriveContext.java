@@ -12,7 +12,7 @@ import org.voltdocket.diagnosis.quantity.MeasurementContext;
 import org.voltdocket.diagnosis.quantity.RestVoltage;
 import org.voltdocket.kernel.Interval;
 
-/** What is known of one drive while it is measured, and what has been measured so far. */
+/** The state of measuring one drive: its signals, what is known of the rest before it, and the measurements so far. */
 final class DriveContext {
 
     static final int BLOCK_STEPS = 5;
@@ -64,7 +64,7 @@ final class DriveContext {
                         reference.chemistry(), v.value(), drive.temperatureC(), v.standardError(), 0.08));
     }
 
-    void say(String quantity, Interval value) {
+    void add(String quantity, Interval value) {
         out.add(Measurement.of(quantity, evidence, value).at(drive.temperatureC()));
     }
 

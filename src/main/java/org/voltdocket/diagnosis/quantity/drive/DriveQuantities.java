@@ -14,56 +14,56 @@ import org.voltdocket.diagnosis.regime.EngineStart;
 import org.voltdocket.diagnosis.regime.Regimes;
 import org.voltdocket.kernel.Interval;
 
-/** Everything that is measured in the recording of a drive. */
+/** Measures all quantities of a drive recording. */
 public final class DriveQuantities {
 
-    private final DriveContext notes;
+    private final DriveContext context;
     private final List<RegimeSpan> regimes;
     private final Optional<Interval> offset;
 
     private DriveQuantities(Evidence evidence, MeasurementContext reference) {
         DriveSignals drive = new DriveSignals((Recording) evidence.reading(), reference.temperatureC());
-        this.notes = new DriveContext(evidence, drive, reference);
-        this.offset = SensorOffsetEstimator.offset(notes);
-        double restV = notes.restV.map(Interval::value).orElse(Double.NaN);
-        notes.flow = CurrentFlow.of(drive, reference, offset.map(DriveQuantities::honestUnlessProven), restV);
-        this.regimes = Regimes.cut(drive.grid(), drive.starts(), drive.running(), notes.flow.regimes());
+        this.context = new DriveContext(evidence, drive, reference);
+        this.offset = SensorOffsetEstimator.offset(context);
+        double restV = context.restV.map(Interval::value).orElse(Double.NaN);
+        context.flow = CurrentFlow.of(drive, reference, offset.map(DriveQuantities::honestUnlessProven), restV);
+        this.regimes = Regimes.cut(drive.grid(), drive.starts(), drive.running(), context.flow.regimes());
     }
 
     /** Measures one drive recording. */
     public static DriveQuantities of(Evidence evidence, MeasurementContext reference) {
         DriveQuantities all = new DriveQuantities(evidence, reference);
-        ChargeBalance.measure(all.notes);
+        ChargeBalance.measure(all.context);
         all.starts();
-        if (!Double.isNaN(all.notes.drive.identicalShare())) {
-            all.notes.say("identical-voltages", Interval.exact(100 * all.notes.drive.identicalShare()));
+        if (!Double.isNaN(all.context.drive.identicalShare())) {
+            all.context.add("identical-voltages", Interval.exact(100 * all.context.drive.identicalShare()));
         }
-        Restarts.measure(all.notes);
-        if (all.notes.drive.steadySteps() >= DriveContext.FEWEST_STEADY_STEPS) {
-            ChargingSourceQuantities.measure(all.notes);
-            ReportedValueChecks.measure(all.notes);
-            GapWhileCharging.measure(all.notes);
-            VoltageComparison.measure(all.notes);
-            InternalResistance.measure(all.notes);
-            VoltageRegulation.measure(all.notes);
-            ChargingRipple.measure(all.notes);
-            ControlResponse.measure(all.notes, all.offset.orElse(null));
+        Restarts.measure(all.context);
+        if (all.context.drive.steadySteps() >= DriveContext.FEWEST_STEADY_STEPS) {
+            ChargingSourceQuantities.measure(all.context);
+            ReportedValueChecks.measure(all.context);
+            GapWhileCharging.measure(all.context);
+            VoltageComparison.measure(all.context);
+            InternalResistance.measure(all.context);
+            VoltageRegulation.measure(all.context);
+            ChargingRipple.measure(all.context);
+            ControlResponse.measure(all.context, all.offset.orElse(null));
         }
         return all;
     }
 
     /** The signals that were measured. */
     public DriveSignals signals() {
-        return notes.drive;
+        return context.drive;
     }
 
     public List<Measurement> measurements() {
-        return notes.out;
+        return context.out;
     }
 
     /** Estimates by name as the assessment shows them. */
     public Map<String, Interval> estimates() {
-        return notes.estimates;
+        return context.estimates;
     }
 
     public List<RegimeSpan> regimes() {
@@ -77,13 +77,13 @@ public final class DriveQuantities {
     }
 
     private void starts() {
-        double interval = notes.drive.grid().recording().durationS()
-                / notes.drive.grid().recording().rows();
-        for (EngineStart start : notes.drive.starts()) {
+        double interval = context.drive.grid().recording().durationS()
+                / context.drive.grid().recording().rows();
+        for (EngineStart start : context.drive.starts()) {
             boolean fastEnough = interval <= 0.12;
-            boolean charged = notes.socSeen.isEmpty() || notes.socSeen.get().value() >= RestVoltage.LOW_CHARGE;
+            boolean charged = context.socSeen.isEmpty() || context.socSeen.get().value() >= RestVoltage.LOW_CHARGE;
             if (charged && fastEnough) {
-                notes.say("cranking-minimum", Interval.ofStandardError(start.minimumV(), 0.05));
+                context.add("cranking-minimum", Interval.ofStandardError(start.minimumV(), 0.05));
             }
             return; // the first start is the cold one; later ones find the engine warm
         }

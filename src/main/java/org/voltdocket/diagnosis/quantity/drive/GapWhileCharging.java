@@ -3,29 +3,29 @@ package org.voltdocket.diagnosis.quantity.drive;
 import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
-/** Reported against measured voltage: what differs always, what grows with the current, what comes with charging. */
+/** Difference of reported and measured voltage while charging, compared with the one with the engine off. */
 final class GapWhileCharging {
 
     /** Longer than any delay that is left, steps (ours). */
     private static final int LASTING_STEPS = 8;
 
-    private final DriveContext notes;
+    private final DriveContext context;
 
-    private GapWhileCharging(DriveContext notes) {
-        this.notes = notes;
+    private GapWhileCharging(DriveContext context) {
+        this.context = context;
     }
 
-    static void measure(DriveContext notes) {
-        if (notes.drive.reportedV() != null) {
-            new GapWhileCharging(notes).reportedVoltage();
+    static void measure(DriveContext context) {
+        if (context.drive.reportedV() != null) {
+            new GapWhileCharging(context).reportedVoltage();
         }
     }
 
     private void reportedVoltage() {
-        double[] gap = new double[notes.drive.voltage().length];
+        double[] gap = new double[context.drive.voltage().length];
         for (int k = 0; k < gap.length; k++) {
-            gap[k] = notes.drive.steady(k) && StepSelection.calm(notes.drive, k)
-                    ? notes.drive.reportedV()[k] - notes.drive.voltage()[k]
+            gap[k] = context.drive.steady(k) && StepSelection.calm(context.drive, k)
+                    ? context.drive.reportedV()[k] - context.drive.voltage()[k]
                     : Double.NaN;
         }
         gapChange(gap);
@@ -37,13 +37,13 @@ final class GapWhileCharging {
         double[] charging = new double[gap.length];
         for (int k = 0; k < gap.length; k++) {
             boolean stopped =
-                    !notes.drive.running()[k] && !notes.drive.nearStart(k) && StepSelection.calm(notes.drive, k);
-            off[k] = stopped ? notes.drive.reportedV()[k] - notes.drive.voltage()[k] : Double.NaN;
+                    !context.drive.running()[k] && !context.drive.nearStart(k) && StepSelection.calm(context.drive, k);
+            off[k] = stopped ? context.drive.reportedV()[k] - context.drive.voltage()[k] : Double.NaN;
             charging[k] = claimLasts(k) ? gap[k] : Double.NaN;
         }
         if (Robust.count(off) >= 5 && Robust.count(charging) >= DriveContext.FEWEST_STEADY_STEPS / 2) {
             double change = Robust.median(charging) - Robust.median(off);
-            notes.say("gap-while-charging", Interval.ofStandardError(change, 0.03));
+            context.add("gap-while-charging", Interval.ofStandardError(change, 0.03));
         }
     }
 
@@ -52,7 +52,7 @@ final class GapWhileCharging {
      * alone, the ends of short bursts would be taken where it is late and the posts have already sunk.
      */
     private boolean claimLasts(int step) {
-        double[] reported = notes.drive.reportedV();
+        double[] reported = context.drive.reportedV();
         if (step < LASTING_STEPS || step + LASTING_STEPS >= reported.length) {
             return false;
         }

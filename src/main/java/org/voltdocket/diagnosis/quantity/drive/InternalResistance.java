@@ -30,19 +30,19 @@ final class InternalResistance {
     /** A resistance vaguer than this is not told, relative standard error. */
     private static final double VAGUE = 0.25;
 
-    private final DriveContext notes;
+    private final DriveContext context;
 
-    private InternalResistance(DriveContext notes) {
-        this.notes = notes;
+    private InternalResistance(DriveContext context) {
+        this.context = context;
     }
 
-    static void measure(DriveContext notes) {
-        if (notes.drive.measuredA() != null) {
-            InternalResistance all = new InternalResistance(notes);
+    static void measure(DriveContext context) {
+        if (context.drive.measuredA() != null) {
+            InternalResistance all = new InternalResistance(context);
             Optional<Interval> starts = all.byStarts();
             Optional<Interval> steps = all.bySteps();
-            starts.ifPresent(r -> notes.say("resistance-by-starts", r));
-            steps.ifPresent(r -> notes.say("resistance-by-steps", r));
+            starts.ifPresent(r -> context.add("resistance-by-starts", r));
+            steps.ifPresent(r -> context.add("resistance-by-steps", r));
             narrower(starts, steps).ifPresent(all::byRating);
         }
     }
@@ -54,25 +54,25 @@ final class InternalResistance {
     }
 
     private void byRating(Interval milliohm) {
-        notes.estimates.put("internalResistanceMilliohm", milliohm);
-        Double rated = notes.reference.facts().battery().ratedCrankingA();
+        context.estimates.put("internalResistanceMilliohm", milliohm);
+        Double rated = context.reference.facts().battery().ratedCrankingA();
         if (rated != null) {
             double f = rated / 1000;
-            notes.say(
+            context.add(
                     "resistance-by-rating",
                     new Interval(milliohm.value() * f, milliohm.low() * f, milliohm.high() * f));
         }
     }
 
     private Optional<Interval> byStarts() {
-        Recording recording = notes.drive.grid().recording();
+        Recording recording = context.drive.grid().recording();
         float[] volts = recording.channel(Channel.MEASURED_V);
         float[] amperes = recording.channel(Channel.MEASURED_A);
         double[] time = recording.timeS();
         List<Double> slopes = new ArrayList<>();
         double weakest = 0;
         int row = 0;
-        for (EngineStart start : notes.drive.starts()) {
+        for (EngineStart start : context.drive.starts()) {
             while (row < time.length && time[row] < start.fromS() - 0.2) {
                 row++;
             }
@@ -105,16 +105,16 @@ final class InternalResistance {
     }
 
     private Optional<Interval> bySteps() {
-        double[] i = notes.drive.measuredA();
-        double[] v = notes.drive.grid().voltage();
-        boolean[] running = notes.drive.running();
+        double[] i = context.drive.measuredA();
+        double[] v = context.drive.grid().voltage();
+        boolean[] running = context.drive.running();
         double[] di = new double[v.length];
         double[] dv = new double[v.length];
         for (int k = 0; k < v.length; k++) {
             boolean usable = k > 0
                     && running[k] == running[k - 1]
-                    && !notes.drive.nearStart(k)
-                    && !notes.drive.nearStart(k - 1)
+                    && !context.drive.nearStart(k)
+                    && !context.drive.nearStart(k - 1)
                     && v[k] < SUPPLYING_V
                     && v[k - 1] < SUPPLYING_V;
             double step = usable ? i[k] - i[k - 1] : Double.NaN;

@@ -6,7 +6,7 @@ import org.voltdocket.diagnosis.signal.RobustLine;
 import org.voltdocket.kernel.Interval;
 
 /**
- * How far the voltage at rest has still to go, fitted to the rest that is there.
+ * Remaining relaxation of the rest voltage, extrapolated from the recorded rest.
  *
  * <p>A battery relaxes by exponentials whose time constants are spread over decades, so its voltage runs straight over
  * the logarithm of time: 0.12 to 0.26 V a decade in the published rests (vmehra813/lead_acid_battery_data), less from

@@ -9,8 +9,8 @@ import org.voltdocket.diagnosis.signal.RobustLine;
 import org.voltdocket.kernel.Interval;
 
 /**
- * Stop-start: how deep the restarts pull the posts, whether they get deeper over the drive, and whether the vehicle
- * refuses to stop its engine although it is warm, stands, and reports charge enough.
+ * Stop-start: minimum voltage of the restarts, its trend over the drive, and stops that the vehicle does not make although
+ * the engine is warm, the vehicle stands and reports enough charge.
  */
 final class Restarts {
 
@@ -30,17 +30,17 @@ final class Restarts {
 
     private static final double STANDING_KMH = 1;
 
-    private final DriveContext notes;
+    private final DriveContext context;
 
-    private Restarts(DriveContext notes) {
-        this.notes = notes;
+    private Restarts(DriveContext context) {
+        this.context = context;
     }
 
-    static void measure(DriveContext notes) {
-        Restarts all = new Restarts(notes);
+    static void measure(DriveContext context) {
+        Restarts all = new Restarts(context);
         List<EngineStart> restarts = all.restarts();
         all.minima(restarts);
-        if (Boolean.TRUE.equals(notes.reference.facts().vehicle().stopStart())) {
+        if (Boolean.TRUE.equals(context.reference.facts().vehicle().stopStart())) {
             all.refusals(restarts);
         }
     }
@@ -48,15 +48,15 @@ final class Restarts {
     /** Starts not long after the engine ran. */
     private List<EngineStart> restarts() {
         List<EngineStart> out = new ArrayList<>();
-        boolean[] running = notes.drive.running();
-        for (EngineStart start : notes.drive.starts()) {
-            int step = notes.drive.grid().stepOf(start.fromS()) - 1;
-            int earliest =
-                    (int) Math.max(0, step - TRAFFIC_STOP_S / notes.drive.grid().stepS());
+        boolean[] running = context.drive.running();
+        for (EngineStart start : context.drive.starts()) {
+            int step = context.drive.grid().stepOf(start.fromS()) - 1;
+            int earliest = (int)
+                    Math.max(0, step - TRAFFIC_STOP_S / context.drive.grid().stepS());
             while (step > earliest && !running[step]) {
                 step--;
             }
-            if (step >= 0 && running[step] && !notes.drive.starts().get(0).equals(start)) {
+            if (step >= 0 && running[step] && !context.drive.starts().get(0).equals(start)) {
                 out.add(start);
             }
         }
@@ -64,8 +64,8 @@ final class Restarts {
     }
 
     private void minima(List<EngineStart> restarts) {
-        double interval = notes.drive.grid().recording().durationS()
-                / Math.max(1, notes.drive.grid().recording().rows() - 1);
+        double interval = context.drive.grid().recording().durationS()
+                / Math.max(1, context.drive.grid().recording().rows() - 1);
         if (restarts.isEmpty() || interval > FAST_ENOUGH_S) {
             return;
         }
@@ -75,28 +75,28 @@ final class Restarts {
             order[i] = i;
             least[i] = restarts.get(i).minimumV();
         }
-        notes.say("restart-minimum", Interval.ofStandardError(Robust.quantile(least, 0), SE_V));
+        context.add("restart-minimum", Interval.ofStandardError(Robust.quantile(least, 0), SE_V));
         RobustLine trend = order.length < FEWEST_FOR_TREND ? null : RobustLine.through(order, least);
         if (trend != null) {
             double last = order.length - 1;
             double se = Math.hypot(trend.slopeSe() * last, SE_V);
-            notes.say("restart-trend", Interval.ofStandardError(trend.slope() * last, se));
+            context.add("restart-trend", Interval.ofStandardError(trend.slope() * last, se));
         }
     }
 
     /** Standings with a warm engine that went on running though the vehicle reports charge enough; 0 where it ever stopped. */
     private void refusals(List<EngineStart> restarts) {
-        double[] speed = notes.drive.speed();
-        double[] charge = notes.drive.reportedSoc();
-        double[] coolant = notes.drive.grid().held(Channel.COOLANT, 0);
+        double[] speed = context.drive.speed();
+        double[] charge = context.drive.reportedSoc();
+        double[] coolant = context.drive.grid().held(Channel.COOLANT, 0);
         if (speed == null || charge == null || coolant == null) {
             return;
         }
         int standings = 0;
         int lasting = 0;
-        int wanted = (int) Math.ceil(STANDS_S / notes.drive.grid().stepS());
+        int wanted = (int) Math.ceil(STANDS_S / context.drive.grid().stepS());
         for (int k = 0; k < speed.length; k++) {
-            boolean could = notes.drive.running()[k]
+            boolean could = context.drive.running()[k]
                     && speed[k] < STANDING_KMH
                     && charge[k] >= ENOUGH_CHARGE
                     && coolant[k] >= WARM_C;
@@ -104,7 +104,7 @@ final class Restarts {
             standings += lasting == wanted ? 1 : 0;
         }
         if (standings > 0 || !restarts.isEmpty()) {
-            notes.say("stop-refusals", Interval.exact(restarts.isEmpty() ? standings : 0));
+            context.add("stop-refusals", Interval.exact(restarts.isEmpty() ? standings : 0));
         }
     }
 }

@@ -3,7 +3,7 @@ package org.voltdocket.diagnosis.quantity.drive;
 import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.signal.Robust;
 
-/** Shares of a drive, and which of its steps may be compared. */
+/** Selects the time steps of a drive that can be compared, and computes shares of them. */
 final class StepSelection {
 
     private static final int CALM_STEPS = 4;

@@ -37,25 +37,25 @@ final class VoltageComparison {
 
     private static final double STEP_A = 5;
 
-    private final DriveContext notes;
+    private final DriveContext context;
     private final double[] gap;
     private final double[] volts;
     private final double[] amperes;
 
-    private VoltageComparison(DriveContext notes) {
-        this.notes = notes;
-        double[] reported = notes.drive.reportedV();
-        double[] measured = notes.drive.voltage();
+    private VoltageComparison(DriveContext context) {
+        this.context = context;
+        double[] reported = context.drive.reportedV();
+        double[] measured = context.drive.voltage();
         double[] apart = new double[measured.length];
         double[] known = new double[measured.length];
         for (int k = 0; k < apart.length; k++) {
-            boolean usable = !notes.drive.nearStart(k) && StepSelection.calm(notes.drive, k);
+            boolean usable = !context.drive.nearStart(k) && StepSelection.calm(context.drive, k);
             apart[k] = usable ? reported[k] - measured[k] : Double.NaN;
             known[k] = usable ? measured[k] - AT_V : Double.NaN;
         }
         this.gap = DriveSignals.blocks(apart, DriveContext.BLOCK_STEPS);
         this.volts = DriveSignals.blocks(known, DriveContext.BLOCK_STEPS);
-        double[] current = notes.flow.current() != null ? notes.flow.current() : notes.drive.reportedA();
+        double[] current = context.flow.current() != null ? context.flow.current() : context.drive.reportedA();
         this.amperes = current == null ? nothing(gap.length) : DriveSignals.blocks(current, DriveContext.BLOCK_STEPS);
     }
 
@@ -65,16 +65,16 @@ final class VoltageComparison {
         return out;
     }
 
-    static void measure(DriveContext notes) {
-        if (notes.drive.reportedV() != null) {
-            VoltageComparison all = new VoltageComparison(notes);
+    static void measure(DriveContext context) {
+        if (context.drive.reportedV() != null) {
+            VoltageComparison all = new VoltageComparison(context);
             all.split();
             all.bySteps();
         }
     }
 
     private void split() {
-        boolean flows = swing(amperes) >= SWING_A * notes.reference.size();
+        boolean flows = swing(amperes) >= SWING_A * context.reference.size();
         boolean varies = swing(volts) >= SWING_V;
         RobustRegression all = flows && varies ? RobustRegression.of(gap, volts, amperes) : null;
         boolean split = all != null && all.se()[1] < VAGUE_GAIN && all.se()[2] < VAGUE_OHM;
@@ -110,14 +110,14 @@ final class VoltageComparison {
 
     private void bias(double value, double se) {
         Interval bias = Interval.ofStandardError(value, Math.max(METER_V, se));
-        notes.estimates.put("voltageDisagreementV", bias);
-        notes.say("reported-voltage-bias", bias);
+        context.estimates.put("voltageDisagreementV", bias);
+        context.add("reported-voltage-bias", bias);
     }
 
     private void gain(double value, double se) {
         Interval gain = Interval.ofStandardError(1 + value, Math.hypot(OWN_GAIN, se));
-        notes.estimates.put("voltageGain", gain);
-        notes.say("reported-voltage-gain", gain);
+        context.estimates.put("voltageGain", gain);
+        context.add("reported-voltage-gain", gain);
     }
 
     private void ohm(double value, double se) {
@@ -125,8 +125,8 @@ final class VoltageComparison {
         if (milliohm.high() < 0) {
             return; // no resistance is negative: another current than the battery's flows through the cable
         }
-        notes.estimates.put("harnessResistanceMilliohm", milliohm);
-        notes.say("harness-resistance", milliohm);
+        context.estimates.put("harnessResistanceMilliohm", milliohm);
+        context.add("harness-resistance", milliohm);
     }
 
     /** How the difference moves with the current where a load steps: free of bias, gain and drift, but of few points. */
@@ -146,7 +146,7 @@ final class VoltageComparison {
         }
         RobustLine line = RobustLine.through(dAmperes, dGap);
         if (line != null && line.points() >= FEWEST_STEPS && line.slopeSe() < VAGUE_OHM) {
-            notes.say(
+            context.add(
                     "harness-by-steps",
                     Interval.ofStandardError(1000 * line.slope(), 1000 * line.slopeSe() + OWN_MILLIOHM));
         }

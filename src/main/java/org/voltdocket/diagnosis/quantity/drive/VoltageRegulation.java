@@ -5,7 +5,7 @@ import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
-/** Whether the source lifts the voltage when it is asked to, one condition at a time; and the level that it holds. */
+/** Voltage of the charging source when cold and when slowing down, and level, spread and sag of the regulated voltage. */
 final class VoltageRegulation {
 
     /** A colder engine than this after a start needs its battery charged by any control (common practice: 40 to 60 °C), °C. */
@@ -24,23 +24,23 @@ final class VoltageRegulation {
     /** From here on a source holds a charging voltage, V. */
     private static final double CHARGING_V = 13.2;
 
-    private final DriveContext notes;
+    private final DriveContext context;
     private final double[] steady;
 
-    private VoltageRegulation(DriveContext notes) {
-        this.notes = notes;
-        this.steady = notes.drive.steadyOnly(notes.drive.voltage());
+    private VoltageRegulation(DriveContext context) {
+        this.context = context;
+        this.steady = context.drive.steadyOnly(context.drive.voltage());
     }
 
-    static void measure(DriveContext notes) {
-        VoltageRegulation all = new VoltageRegulation(notes);
+    static void measure(DriveContext context) {
+        VoltageRegulation all = new VoltageRegulation(context);
         all.cold();
         all.slowing();
         all.regulation();
     }
 
     private void cold() {
-        double[] coolant = notes.drive.grid().held(Channel.COOLANT, 0);
+        double[] coolant = context.drive.grid().held(Channel.COOLANT, 0);
         if (coolant == null) {
             return;
         }
@@ -50,13 +50,13 @@ final class VoltageRegulation {
         }
         double highest = Robust.quantile(DriveSignals.blocks(v, BLOCK), 1);
         if (Robust.count(v) >= 2 * FEWEST_STEPS && !Double.isNaN(highest)) {
-            notes.say("lift-when-cold", Interval.ofStandardError(highest, METER_V));
+            context.add("lift-when-cold", Interval.ofStandardError(highest, METER_V));
         }
     }
 
     /** How much higher the posts lie while slowing down than at other times of moving. */
     private void slowing() {
-        double[] speed = notes.drive.speed();
+        double[] speed = context.drive.speed();
         if (speed == null) {
             return;
         }
@@ -72,13 +72,13 @@ final class VoltageRegulation {
         if (n >= FEWEST_STEPS && Robust.count(other) >= FEWEST_STEPS) {
             double se = Math.hypot(METER_V, 1.25 * Robust.sd(slower) / Math.sqrt(n / 5.0));
             double rise = Robust.median(slower) - Robust.median(other);
-            notes.say("rise-when-slowing", Interval.ofStandardError(rise, se));
+            context.add("rise-when-slowing", Interval.ofStandardError(rise, se));
         }
     }
 
     /** Level and spread of the voltage that a regulator holds, standstills left out; by ambient temperature. */
     private void regulation() {
-        double[] blocks = DriveSignals.blocks(StepSelection.movingOnly(notes.drive, steady), BLOCK);
+        double[] blocks = DriveSignals.blocks(StepSelection.movingOnly(context.drive, steady), BLOCK);
         double[] held = blocks.clone();
         for (int b = 0; b < held.length; b++) {
             held[b] = held[b] >= CHARGING_V ? held[b] : Double.NaN;
@@ -89,10 +89,10 @@ final class VoltageRegulation {
         }
         double sd = Robust.sd(held);
         double se = Math.hypot(LINE_V, 1.25 * sd / Math.sqrt(n));
-        notes.say("regulated-voltage", Interval.ofStandardError(Robust.median(held), se));
+        context.add("regulated-voltage", Interval.ofStandardError(Robust.median(held), se));
         double reach = Interval.Z95 * sd / Math.sqrt(2.0 * n);
-        notes.say("regulation-spread", new Interval(sd, Math.max(0, sd - reach), sd + reach));
+        context.add("regulation-spread", new Interval(sd, Math.max(0, sd - reach), sd + reach));
         double sag = Robust.median(held) - Robust.quantile(blocks, 0.1);
-        notes.say("sag-under-load", Interval.ofStandardError(sag, se));
+        context.add("sag-under-load", Interval.ofStandardError(sag, se));
     }
 }

@@ -3,8 +3,8 @@ package org.voltdocket.diagnosis.quantity.sensor;
 import java.util.Arrays;
 
 /**
- * An equivalent circuit of a 12 V battery, driven by the reported current less an unknown offset, block by block, with
- * the slope of its voltage along each parameter.
+ * Equivalent circuit of a 12 V battery, driven by the reported current minus an unknown offset, block by block, with the
+ * derivative of its voltage with respect to each parameter.
  *
  * <p>Rest voltage moving with counted charge; an ohmic part; one pair of double layer and charge transfer, whose
  * resistance differs between supplying and charging (charge acceptance) and falls as it is driven harder; two slow pairs

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.voltdocket.diagnosis.quantity.Measurement;
 
-/** The sensor's offset by a drive against the one by a night's rest: two items of evidence that must agree. */
+/** Compares the sensor offset from a drive with the one from a standing recording. */
 public final class OffsetAgreement {
 
     private static final List<String> DRIVING = List.of("sensor-offset-by-clamp", "sensor-offset-together");

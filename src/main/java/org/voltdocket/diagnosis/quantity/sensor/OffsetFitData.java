@@ -5,19 +5,12 @@ import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * What the current sensor reads too high, A, from measured voltage and reported current alone.
- *
- * <p>An equivalent circuit is fitted to the measured voltage with the reported current minus an unknown offset: rest
- * voltage moving with counted charge, an ohmic part, two first-order lags (30 s and 10 min), and one for charging only
- * (charge acceptance). For each offset on a grid the rest is linear least squares with weak starting values; the
- * likelihood over the grid, thinned for residuals that follow each other, gives value and 95 % interval. Engine-off
- * stretches in which the vehicle reports nothing yet count as no current.
+ * Input of the fit of a sensor offset without a clamp: block means of measured voltage and reported current, and the bounds
+ * that the offset cannot pass: nothing charges with the engine off, nothing discharges at charging voltage.
  */
 public final class OffsetFitData {
 
     private static final int BLOCK_STEPS = 5;
-    private static final double REACH_A = 16;
-    private static final double GRID_A = 0.25;
     /** Above this the battery is driven by the charging source, and no circuit this simple holds, V (ours). */
     private static final double DRIVEN_V = 13.2;
 
@@ -30,12 +23,6 @@ public final class OffsetFitData {
     private static final double FALLING_V = 0.03;
     private static final double BOUND_SLACK_A = 0.3;
     private static final double BOUND_SE_A = 0.5;
-    /** Offsets larger than this are rare, A (ours). */
-    static final double USUAL_A = 6;
-    /** Least standard deviation of what a five second mean may miss, V (ours: model error). */
-    static final double MODEL_SD_V = 0.015;
-    /** How much of the information is kept, for errors of the model itself (ours). */
-    static final double KEPT = 0.10;
 
     private final double[] volts;
     private final double[] amperes;

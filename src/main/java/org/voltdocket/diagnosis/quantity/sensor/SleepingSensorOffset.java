@@ -7,7 +7,7 @@ import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
 /**
- * What the current sensor reads too high while the vehicle of a drive recording has fallen asleep, A.
+ * Offset of the current sensor while the vehicle sleeps within a drive recording, A.
  *
  * <p>Asleep is told by the current alone: engine off, loads fallen off by 1.5 A or more since it was switched off, and
  * then steady. Makers allow 10 to 50 mA asleep; up to 1.5 A is taken for possible so soon (ours).

@@ -17,7 +17,7 @@ import org.voltdocket.diagnosis.signal.RobustLine;
 import org.voltdocket.kernel.Interval;
 
 /**
- * A vehicle that stands: its drain, and what its current sensor says asleep.
+ * Quantities of a parked vehicle: drain, and the reading of its current sensor while it sleeps.
  *
  * <p>Makers allow 10 to 50 mA after 5 to 75 minutes; the first hour, or half of a shorter recording, is left out. With a
  * clamp the drain is its mean. Without one it is the slope of the voltage once an exponential relaxation is taken out,
@@ -58,7 +58,7 @@ public final class StandingQuantities {
         all.sensor(drain);
         if (all.recording.has(Channel.MEASURED_A)) {
             double asleep = all.grid.timeOf(all.from);
-            WakeUps.in(all.recording, asleep).forEach(all::say);
+            WakeUps.in(all.recording, asleep).forEach(all::add);
         }
         return all;
     }
@@ -90,13 +90,13 @@ public final class StandingQuantities {
             double sd = Robust.sd(quiet);
             double se = Math.sqrt(CLAMP_ZERO_A * CLAMP_ZERO_A + sd * sd / Robust.count(quiet));
             Interval drain = Interval.ofStandardError(-Robust.mean(quiet), se);
-            say("standing-drain", drain);
+            add("standing-drain", drain);
             estimates.put("standingDrainA", drain);
             return drain;
         }
         Interval byVoltage = recording.durationS() >= SHORTEST_BY_VOLTAGE_S ? byVoltage() : null;
         if (byVoltage != null) {
-            say("standing-drain-by-voltage", byVoltage);
+            add("standing-drain-by-voltage", byVoltage);
             estimates.put("standingDrainA", byVoltage);
         }
         return byVoltage;
@@ -168,11 +168,11 @@ public final class StandingQuantities {
         double most = drain == null ? Math.max(1, -reads) : Math.max(least, Math.min(MOST_A, drain.high()));
         double middle = drain == null ? 0.05 : Math.max(least, Math.min(most, drain.value()));
         Interval offset = new Interval(reads + middle, reads + least, reads + most);
-        say("sensor-at-rest", offset);
+        add("sensor-at-rest", offset);
         estimates.put("sensorOffsetA", offset);
     }
 
-    private void say(String quantity, Interval value) {
+    private void add(String quantity, Interval value) {
         out.add(Measurement.of(quantity, evidence, value));
     }
 }

@@ -7,7 +7,7 @@ import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
-/** Wake-ups of a vehicle asleep, told by a clamp: how many, how long, and what share of the charge lost they take. */
+/** Wake-ups of a sleeping vehicle from the clamp current: number, mean length, share of the charge lost. */
 final class WakeUps {
 
     /** A control unit awake takes more than this over what is asleep, A (common practice). */

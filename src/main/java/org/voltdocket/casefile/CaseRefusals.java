@@ -1,0 +1,46 @@
+package org.voltdocket.casefile;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.voltdocket.kernel.FieldError;
+import org.voltdocket.kernel.RequestException;
+import org.voltdocket.kernel.Vin;
+
+/** The reasons for which a request about a case is not carried out. */
+final class CaseRefusals {
+
+    private CaseRefusals() {}
+
+    /** 409, without the number of the case. */
+    static RequestException inOtherWorkshop() {
+        return RequestException.of(
+                409,
+                CaseService.IN_OTHER_WORKSHOP,
+                "This battery in this vehicle has a case with another workshop. Nothing was changed: ask the"
+                        + " distributor to add your workshop to it.");
+    }
+
+    /** 412: the case has another version than the request expects. */
+    static RequestException changedSinceRead(CaseReference ref) {
+        return RequestException.of(
+                412,
+                CaseService.CHANGED_SINCE_READ,
+                "Case " + ref.number() + " was changed since you read it. Nothing was changed now: read it again and"
+                        + " repeat what still applies.");
+    }
+
+    /**
+     * 400 with each invalid member.
+     *
+     * @param suggestion the VIN that may have been misread, for a person to confirm
+     */
+    static RequestException invalid(List<FieldError> errors, Optional<Vin> suggestion) {
+        RequestException refused = RequestException.invalid(
+                CaseService.INVALID_FACTS,
+                errors.stream().map(FieldError::message).collect(Collectors.joining(" ")),
+                errors);
+        suggestion.ifPresent(vin -> refused.with("suggestion", vin.value()));
+        return refused;
+    }
+}
