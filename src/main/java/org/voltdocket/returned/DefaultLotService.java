@@ -98,8 +98,7 @@ class DefaultLotService implements LotService {
         String name = wish.scope() == Lot.Scope.WORKSHOP
                 ? store.workshopName(wish.key()).orElse(wish.key())
                 : wish.key();
-        UUID id = store.add(
-                wish, name, plan, severity, seed, order, clock.instant(), actor.user());
+        UUID id = store.add(wish, name, plan, severity, seed, order, clock.instant(), actor.user());
         Lot lot = store.find(id).orElseThrow();
         trail.record(
                 actor,
