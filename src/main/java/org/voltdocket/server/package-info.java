@@ -1,8 +1,8 @@
 /**
- * What makes the rooms one server: the demo's database and accounts, the first administrator, the line that says it is
- * ready, and the trail of account changes.
+ * Start-up and operation of the server: the first administrator, limits for request bodies, request ids, metrics and health,
+ * the page of the server's state, and the commands that verify the trail and the evidence or recover an administrator.
  *
- * <p>Offers nothing to other rooms. May import {@code kernel}, {@code access} and {@code trail}. Start reading at
- * {@code EmbeddedDatabase} for the demo's data directory, at {@code FirstAdministrator} for real use.
+ * <p>Offers nothing to other packages. Start reading at {@code FirstAdministrator} for the start and at
+ * {@code RequestBodyValve} for the limits of requests.
  */
 package org.voltdocket.server;
