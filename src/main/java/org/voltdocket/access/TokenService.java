@@ -41,7 +41,7 @@ public class TokenService {
     /**
      * Makes a token of 256 random bits.
      *
-     * @param name what it is for, 1 to 80 characters
+     * @param name purpose of the token, 1 to 80 characters
      * @throws RequestException where the name is blank or too long
      */
     @Transactional

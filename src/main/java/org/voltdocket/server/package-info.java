@@ -1,7 +1,8 @@
 /**
- * Start-up, health and administration of the server: the first administrator, checks of settings with plain messages,
- * verification of trail and evidence from the command line, the state of the server, log and metrics, the licences.
+ * Start-up and operation of the server: the first administrator, limits for request bodies, request ids, metrics and health,
+ * the page of the server's state, and the commands that verify the trail and the evidence or recover an administrator.
  *
- * <p>No other package of the server imports it. Start reading at {@code FirstAdministrator} and {@code ServerStatusReader}.
+ * <p>Offers nothing to other packages. Start reading at {@code FirstAdministrator} for the start and at
+ * {@code RequestBodyValve} for the limits of requests.
  */
 package org.voltdocket.server;

@@ -28,7 +28,7 @@ import tools.jackson.databind.json.JsonMapper;
 class JsonBodyAdvice extends RequestBodyAdviceAdapter {
 
     private static final int MOST_DIGITS = 50;
-    private static final int LARGEST_EXPONENT = 40;
+    private static final int LARGEST_EXPONENT = 1000;
 
     private final JsonMapper json;
 

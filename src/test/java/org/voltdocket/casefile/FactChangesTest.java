@@ -81,7 +81,7 @@ class FactChangesTest {
     @Test
     void daysInTheFutureAreRefusedByName() {
         Facts future = new Facts(
-                new BatteryFacts(null, null, null, null, TODAY.plusDays(1), null, null, null), null, null, null);
+                new BatteryFacts(null, null, null, null, TODAY.plusDays(2), null, null, null), null, null, null);
         assertThatThrownBy(() -> FactChanges.refuseImpossible(future, TODAY))
                 .isInstanceOfSatisfying(RequestException.class, refused -> {
                     assertThat(refused.code()).isEqualTo(CaseService.INVALID_FACTS);
