@@ -1,13 +1,16 @@
 package org.voltdocket;
 
 import java.time.Clock;
+import java.time.Duration;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.context.annotation.Bean;
+import org.voltdocket.server.RecoverAdministrator;
+import org.voltdocket.server.TemporaryDirectory;
 import org.voltdocket.server.VerifyEvidence;
 import org.voltdocket.server.VerifyTrail;
 
-/** Starts the server, or verifies its trail or evidence where {@code --verify-trail} or {@code --verify-evidence} asks for it. */
+/** Starts the server, or runs the command that an option names: verification of trail or evidence, recovery of an administrator. */
 @SpringBootApplication
 public class Voltdocket {
 
@@ -18,12 +21,16 @@ public class Voltdocket {
         if (VerifyEvidence.isAsked(args)) {
             System.exit(VerifyEvidence.run(System.out, args));
         }
+        if (RecoverAdministrator.isAsked(args)) {
+            System.exit(RecoverAdministrator.run(System.out, args));
+        }
+        TemporaryDirectory.claim();
         SpringApplication.run(Voltdocket.class, args);
     }
 
-    /** The one clock of the server; tests put their own in its place. */
+    /** The clock of the server. It ticks in microseconds, the resolution of the database, so that a stored time reads back equal. */
     @Bean
     Clock clock() {
-        return Clock.systemUTC();
+        return Clock.tick(Clock.systemUTC(), Duration.ofNanos(1000));
     }
 }

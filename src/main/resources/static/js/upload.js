@@ -7,6 +7,7 @@ const list = document.getElementById('upload-list');
 const status = document.getElementById('upload-status');
 const input = form.querySelector('input[type=file]');
 let queue = Promise.resolve();
+let refused = false;
 
 form.addEventListener('submit', event => {
   event.preventDefault();
@@ -31,7 +32,12 @@ function take(files) {
     const row = waiting(file);
     queue = queue.then(() => send(file, note, row));
   }
-  queue = queue.then(refresh).then(() => { status.textContent = form.dataset.done; });
+  const before = conclusion();
+  queue = queue.then(refresh).then(() => {
+    status.textContent = form.dataset.done;
+    if (!refused) showResult(before);
+    refused = false;
+  });
   form.reset();
 }
 
@@ -79,12 +85,16 @@ function send(file, note, row) {
 
 function answer(request, row) {
   const page = new DOMParser().parseFromString(request.responseText, 'text/html');
-  const told = page.querySelector('ul.files > li');
-  if (told) row.replaceWith(document.adoptNode(told));
+  const result = page.querySelector('ul.files > li');
+  if (result) {
+    refused ||= result.classList.contains('refused');
+    row.replaceWith(document.adoptNode(result));
+  }
   else fail(row, request.status === 413 ? form.dataset.large : form.dataset.lost);
 }
 
 function fail(row, text) {
+  refused = true;
   row.className = 'refused';
   row.querySelector('progress')?.remove();
   const p = document.createElement('p');
@@ -93,7 +103,22 @@ function fail(row, text) {
   row.append(p);
 }
 
-/** Takes the parts of the page that depend on evidence from a fresh copy. */
+function conclusion() {
+  return document.querySelector('#part-verdict .conclusion')?.textContent;
+}
+
+/** Brings the result into view and says whether the conclusion changed. */
+function showResult(before) {
+  const part = document.getElementById('part-verdict'), now = conclusion();
+  const line = document.createElement('p');
+  line.className = 'changed small';
+  line.setAttribute('role', 'status');
+  line.textContent = before === now ? form.dataset.unchanged : `${form.dataset.before} ${before}`;
+  part.querySelector('.conclusion').after(line);
+  part.scrollIntoView({ block: 'start' });
+}
+
+/** Replaces the parts of the page that depend on evidence by those of a fresh copy. */
 async function refresh() {
   const answer = await fetch(location.pathname, { headers: { Accept: 'text/html' } });
   if (!answer.ok) return;

@@ -26,7 +26,7 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.Lot;
 import org.voltdocket.returned.LotService;
-import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.sampling.InspectionLevel;
@@ -191,11 +191,11 @@ class RoutesTest {
                         .id()
                         .toString());
         returns.arrive(auditor, BatterySerial.parse(second), Optional.empty());
-        PalletAnnouncement note =
-                PalletAnnouncement.read(serial + "/P", "Somebody", "", serial + "-X", LocalDate.now());
+        PalletDeliveryNote note =
+                PalletDeliveryNote.parse(serial + "/P", "Somebody", "", serial + "-X", LocalDate.now());
         names.put("{pallet}", pallets.note(auditor, note).id().toString());
         String workshop = own.actor().workshop().orElseThrow().toString();
-        Lot.Wish wish = new Lot.Wish(Lot.Scope.WORKSHOP, workshop, InspectionLevel.II, 2.5, false);
+        Lot.Request wish = new Lot.Request(Lot.Scope.WORKSHOP, workshop, InspectionLevel.II, 2.5, false);
         names.put("{lot}", lots.draw(auditor, wish).id().toString());
     }
 

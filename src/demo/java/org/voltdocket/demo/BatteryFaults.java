@@ -1,13 +1,13 @@
 package org.voltdocket.demo;
 
-import org.voltdocket.demo.model.Chance;
+import org.voltdocket.demo.model.SeededRandom;
 
 /** Cases in which the battery itself is at fault. */
 final class BatteryFaults {
 
     private BatteryFaults() {}
 
-    static void play(Scenario scenario, Draft d) {
+    static void play(Scenario scenario, CaseDraft d) {
         switch (scenario) {
             case CELL_SHORTED -> cellShorted(d, d.chance);
             case STRAP_BROKEN -> strapBroken(d, d.chance);
@@ -16,7 +16,7 @@ final class BatteryFaults {
         }
     }
 
-    private static void cellShorted(Draft d, Chance chance) {
+    private static void cellShorted(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Would not turn over on the second morning after fitting, lights dim.",
                 "Starter only clicks. A helper battery starts it at once.",
@@ -42,7 +42,7 @@ final class BatteryFaults {
         }
     }
 
-    private static void strapBroken(Draft d, Chance chance) {
+    private static void strapBroken(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Everything lights up, but the moment I turn the key all goes dark.",
                 "Starts fine one day and is stone dead the next; shaking the car helps.",
@@ -65,7 +65,7 @@ final class BatteryFaults {
         }
     }
 
-    private static void willNotHold(Draft d, Chance chance) {
+    private static void willNotHold(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Charged over the weekend, flat again on Tuesday. The car was not used.",
                 "Loses its charge even when it stands on the bench.",
@@ -95,7 +95,7 @@ final class BatteryFaults {
         }
     }
 
-    private static void worn(Draft d, Chance chance) {
+    private static void worn(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Turns slower every winter, now it needs two tries.",
                 "Battery is weak on cold mornings, fine when warm.",

@@ -1,14 +1,14 @@
 package org.voltdocket.demo;
 
-import org.voltdocket.demo.model.Chance;
+import org.voltdocket.demo.model.SeededRandom;
 import org.voltdocket.diagnosis.Chemistry;
 
-/** Cases in which the source could charge, but is told wrongly: by a sensor that misreads or a unit that is stuck. */
+/** Cases in which the charging source works but is controlled wrongly: by a sensor with an error or a stuck control unit. */
 final class ControlFaults {
 
     private ControlFaults() {}
 
-    static void play(Scenario scenario, Draft d) {
+    static void play(Scenario scenario, CaseDraft d) {
         managed(d, d.chance);
         switch (scenario) {
             case SENSOR_READS_HIGH -> readsHigh(d, d.chance);
@@ -17,7 +17,7 @@ final class ControlFaults {
         }
     }
 
-    private static void managed(Draft d, Chance chance) {
+    private static void managed(CaseDraft d, SeededRandom chance) {
         d.setup.managed = true;
         d.setup.reportedA = true;
         d.setup.reportedSoc |= chance.odds(0.6);
@@ -29,7 +29,7 @@ final class ControlFaults {
         d.replacedBefore = chance.whole(0, 3);
     }
 
-    private static void readsHigh(Draft d, Chance chance) {
+    private static void readsHigh(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Third battery in this car. It starts badly again after a few weeks, the garage finds nothing.",
                 "Battery tested good after charging and was empty again two weeks later.",
@@ -45,7 +45,7 @@ final class ControlFaults {
         takeTests(d, chance, 13.6, 14.3);
     }
 
-    private static void readsLow(Draft d, Chance chance) {
+    private static void readsLow(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Acid smell in the boot, and the battery case is swollen.",
                 "Battery dries out within a year, this is the second one.",
@@ -57,7 +57,7 @@ final class ControlFaults {
         takeTests(d, chance, 14.6, 14.4);
     }
 
-    private static void stuck(Draft d, Chance chance) {
+    private static void stuck(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Flat after ten days although I drive to work and back. Alternator was replaced already.",
                 "Stop-start never works and the battery is always low.",
@@ -73,12 +73,12 @@ final class ControlFaults {
     }
 
     /** With lamps or screen on, the controller would leave its rest. */
-    private static void daylight(Draft d) {
+    private static void daylight(CaseDraft d) {
         d.setup.lamps = false;
         d.setup.heatedScreenA = 0;
     }
 
-    private static void takeTests(Draft d, Chance chance, double idleV, double loadedV) {
+    private static void takeTests(CaseDraft d, SeededRandom chance, double idleV, double loadedV) {
         double charge = d.setup.charge;
         d.batteryTest(charge, chance.between(4, 15), false);
         d.later(1);

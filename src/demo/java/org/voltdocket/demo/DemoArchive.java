@@ -30,8 +30,8 @@ import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 
 /**
- * Fills the archive of the demo profile once, in the background after the server is ready, by the doors that a workshop
- * uses. An archive that holds cases of its own is left alone; a filling that was cut short goes on at the next start.
+ * Fills the archive of the demo once, in the background after the server is ready, through the services that a workshop
+ * uses. Does nothing if the archive has other cases; continues at the next start if it was interrupted.
  */
 @Component
 @Profile("demo")
@@ -47,7 +47,7 @@ class DemoArchive {
     private final EvidenceUploadService uploads;
     private final DemoClaims claims;
     private final ApplicationEventPublisher news;
-    private final Background background = new Background();
+    private final BackgroundThread background = new BackgroundThread();
 
     DemoArchive(
             AccountService accounts,
@@ -77,7 +77,7 @@ class DemoArchive {
     private void fillAndTell() {
         fill();
         if (!background.stopping()) {
-            news.publishEvent(new DemoArchiveFilled());
+            news.publishEvent(new DemoArchiveFilledEvent());
         }
     }
 

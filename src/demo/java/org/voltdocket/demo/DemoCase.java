@@ -4,12 +4,12 @@ import java.util.List;
 import org.voltdocket.diagnosis.EvidenceKind;
 
 /**
- * One case of the demo archive. The scene is invented: the Skerrivan islands, a ring road, a ferry, and one distributor
- * that sells batteries to the islands' workshops.
+ * One case of the demo archive. The setting is invented: the Skerrivan islands, a ring road, a ferry, and one distributor
+ * that sells batteries to the workshops of the islands.
  *
  * @param account the workshop account that opens it
- * @param scenario what is truly the matter
- * @param seed which invented vehicle
+ * @param scenario the true fault
+ * @param seed selects the invented vehicle
  * @param complaint what the customer says
  * @param replacedBefore batteries replaced before for it
  * @param only kinds of evidence that the workshop sent in; empty for all there is

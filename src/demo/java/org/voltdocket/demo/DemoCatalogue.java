@@ -12,8 +12,8 @@ import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.kernel.Actor;
 
 /**
- * Fills the catalogue of the demo profile once, by the door of an administrator: two invented suppliers with five types,
- * whose batches hold the serials of some demo cases. One demo case is numbered like a type and in none of its batches.
+ * Fills the catalogue of the demo once, as an administrator would: two invented suppliers with five types, whose batches
+ * contain the serials of some demo cases. The serial of one demo case looks like a type but is in none of its batches.
  */
 @Component
 @Profile("demo")

@@ -12,13 +12,13 @@ import org.voltdocket.claim.ClaimStepRequest;
 import org.voltdocket.claim.ClaimStepService;
 import org.voltdocket.kernel.Actor;
 
-/** The claims of the demo's archive, one of every state at least, by the steps that workshop and clerk would take. */
+/** Creates the claims of the demo, at least one in each state, by the steps that a workshop and a clerk would take. */
 @Component
 @Profile("demo")
 class DemoClaims {
 
     /**
-     * What is claimed for a case, and how far it got.
+     * The claim of a case and its last step.
      *
      * @param way actions in their order; the reason of the decision is {@code why}
      */
@@ -78,7 +78,7 @@ class DemoClaims {
                     paid(wanted, action),
                     OptionalLong.empty(),
                     Optional.empty());
-            Patience.with(() -> steps.act(action.isFor(workshop.role()) ? workshop : clerk, file.number(), act));
+            RetryWhileBusy.with(() -> steps.act(action.isFor(workshop.role()) ? workshop : clerk, file.number(), act));
         }
     }
 

@@ -21,8 +21,8 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.demo.model.CapacityRun;
-import org.voltdocket.demo.model.Chance;
-import org.voltdocket.demo.model.Setup;
+import org.voltdocket.demo.model.SeededRandom;
+import org.voltdocket.demo.model.ModelSettings;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.Facts.BatteryFacts;
 import org.voltdocket.evidence.Rejected;
@@ -32,7 +32,7 @@ import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.BenchOutcome;
-import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
@@ -40,8 +40,8 @@ import org.voltdocket.returned.bench.BenchStep;
 import org.voltdocket.returned.bench.StepAction;
 
 /**
- * Sends some of the demo's batteries back, by the auditor's own doors, once the demo's cases are there: two pallets with what
- * pallets have (one missing, one that nobody knows), batteries at every stage, and outcomes of each kind. All invented.
+ * Creates returned batteries as an auditor would, after the cases of the demo: two pallets (with one missing and one unknown
+ * battery), batteries at every stage, and outcomes of each kind. All invented.
  */
 @Component
 @Profile("demo")
@@ -57,7 +57,7 @@ class DemoReturns {
     private final PalletService pallets;
     private final CaseService cases;
     private final Clock clock;
-    private final Background background = new Background();
+    private final BackgroundThread background = new BackgroundThread();
 
     /** What the bench finds of a scenario; null where it has not found anything yet. */
     record Story(
@@ -122,7 +122,7 @@ class DemoReturns {
         this.clock = clock;
     }
 
-    @EventListener(DemoArchiveFilled.class)
+    @EventListener(DemoArchiveFilledEvent.class)
     void begin() {
         background.start("demo-returns", this::fill);
     }
@@ -181,7 +181,7 @@ class DemoReturns {
                 .collect(Collectors.joining("\n"));
         pallets.note(
                 auditor,
-                PalletAnnouncement.read(
+                PalletDeliveryNote.parse(
                         number, sender + " (invented)", today.minusDays(days).toString(), list, today));
     }
 
@@ -198,9 +198,9 @@ class DemoReturns {
         ReturnedBattery battery = returns.arrive(auditor, made.serial(), Optional.of(story.pallet()))
                 .battery();
         UUID id = battery.id();
-        returns.put(auditor, id, story.place());
+        returns.recordPlace(auditor, id, story.place());
         boolean corroded = story.swollen();
-        returns.look(
+        returns.recordCondition(
                 auditor,
                 id,
                 new BatteryCondition(
@@ -223,9 +223,9 @@ class DemoReturns {
             send(auditor, id, "bench-capacity.csv", capacity(story, made));
         }
         if (story.finding() != null) {
-            returns.conclude(auditor, id, story.finding(), story.reason().strip() + " (Invented.)");
+            returns.recordOutcome(auditor, id, story.finding(), story.reason().strip() + " (Invented.)");
         } else if (story.place().startsWith("Bench")) {
-            returns.step(auditor, id, BenchStep.CHARGE, StepAction.START, Optional.empty(), NOTE);
+            returns.recordStep(auditor, id, BenchStep.CHARGE, StepAction.START, Optional.empty(), NOTE);
         }
     }
 
@@ -245,14 +245,14 @@ class DemoReturns {
     }
 
     private byte[] capacity(Story story, GeneratedCase made) {
-        Setup bench = new Setup();
+        ModelSettings bench = new ModelSettings();
         bench.chemistry = made.facts().battery().chemistry();
         bench.capacityAh = made.facts().battery().capacityAh();
         bench.capacityLeft = story.capacity();
         bench.charge = 1;
         bench.temperatureC = 25;
         return RecordingFile.csv(
-                CapacityRun.record(bench, new Chance(made.seed()), now().minusHours(24))
+                CapacityRun.record(bench, new SeededRandom(made.seed()), now().minusHours(24))
                         .recording(),
                 ',');
     }

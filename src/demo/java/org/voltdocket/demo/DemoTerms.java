@@ -10,7 +10,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.warranty.WarrantyTermsForm;
 import org.voltdocket.warranty.WarrantyTermsService;
 
-/** The warranty terms and holidays of the invented distributor, recorded once by the door of an administrator. */
+/** Enters the warranty terms and holidays of the invented distributor once, as an administrator would. */
 @Component
 @Profile("demo")
 class DemoTerms implements ApplicationRunner {

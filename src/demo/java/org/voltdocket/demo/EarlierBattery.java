@@ -3,14 +3,14 @@ package org.voltdocket.demo;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
-import org.voltdocket.demo.model.Chance;
-import org.voltdocket.demo.model.Setup;
+import org.voltdocket.demo.model.SeededRandom;
+import org.voltdocket.demo.model.ModelSettings;
 import org.voltdocket.demo.model.Workshop;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.BatterySerial;
 
-/** The battery that the same vehicle had before, of the same type: it too was low, and sound once charged. */
+/** The previous battery of the same vehicle and type: it was also discharged, and sound after charging. */
 final class EarlierBattery {
 
     private static final int DAYS_BEFORE = 120;
@@ -19,7 +19,7 @@ final class EarlierBattery {
 
     /** The case of the battery before that of {@code later}. */
     static GeneratedCase before(GeneratedCase later) {
-        Chance chance = new Chance(later.seed() + 7);
+        SeededRandom chance = new SeededRandom(later.seed() + 7);
         Facts.BatteryFacts battery = later.facts().battery();
         LocalDate returned = battery.fittedOn().minusDays(1);
         LocalDate fitted = returned.minusDays(DAYS_BEFORE);
@@ -41,7 +41,7 @@ final class EarlierBattery {
                 later.facts().vehicle().requiredCapacityAh(),
                 battery.fittedOdometerKm());
         Facts facts = new Facts(earlier, vehicle, later.facts().complaint(), 1);
-        Setup setup = new Setup();
+        ModelSettings setup = new ModelSettings();
         setup.chemistry = battery.chemistry();
         setup.capacityAh = battery.capacityAh();
         BatteryTest.Instrument instrument = new BatteryTest.Instrument("HM-417", fitted.minusDays(40));

@@ -3,7 +3,7 @@ package org.voltdocket.demo;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import org.voltdocket.demo.model.Truth;
+import org.voltdocket.demo.model.GroundTruth;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
@@ -16,10 +16,10 @@ import org.voltdocket.kernel.Sha256;
 import org.voltdocket.kernel.Vin;
 
 /**
- * An invented case with its truth.
+ * An invented case with its ground truth.
  *
- * @param items evidence in the order of taking
- * @param truths what really happened, by recording, in the order of the recordings among {@code items}
+ * @param items evidence in the order of measurement
+ * @param truths ground truth of each recording, in the order of the recordings among {@code items}
  */
 public record GeneratedCase(
         Scenario scenario,
@@ -28,7 +28,7 @@ public record GeneratedCase(
         Vin vin,
         Facts facts,
         List<GeneratedItem> items,
-        List<Truth> truths) {
+        List<GroundTruth> truths) {
 
     public GeneratedCase {
         items = List.copyOf(items);

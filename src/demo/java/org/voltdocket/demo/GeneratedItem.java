@@ -3,8 +3,8 @@ package org.voltdocket.demo;
 import org.voltdocket.diagnosis.Reading;
 
 /**
- * One item of evidence, as read and as a file.
+ * One item of evidence, as a reading and as a file.
  *
- * @param content the file; it reads back to the same values
+ * @param content the file; reading it gives the same values
  */
 public record GeneratedItem(String fileName, Reading reading, byte[] content) {}

@@ -1,12 +1,12 @@
 package org.voltdocket.demo;
 
 import java.util.Locale;
-import org.voltdocket.demo.model.Chance;
+import org.voltdocket.demo.model.SeededRandom;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Vin;
 
-/** Makes invented cases: the same scenario and seed give the same case, to the last byte. */
+/** Generates invented cases: the same scenario and seed give the same bytes. */
 public final class Generator {
 
     private static final String LETTERS = "ABCDEFGHJKLMNPRSTUVWXYZ0123456789";
@@ -15,8 +15,8 @@ public final class Generator {
 
     /** One whole case. */
     public static GeneratedCase generate(Scenario scenario, long seed) {
-        Chance chance = new Chance(mixed(seed * 64 + scenario.ordinal()));
-        Draft draft = new Draft(chance);
+        SeededRandom chance = new SeededRandom(mixed(seed * 64 + scenario.ordinal()));
+        CaseDraft draft = new CaseDraft(chance);
         switch (scenario.cause()) {
             case BATTERY_DEFECT, BATTERY_WORN -> BatteryFaults.play(scenario, draft);
             case CHARGING_SOURCE, WIRING -> SupplyFaults.play(scenario, draft);
@@ -34,14 +34,14 @@ public final class Generator {
         return z ^ z >>> 33;
     }
 
-    private static BatterySerial serial(Chance chance, Facts facts) {
+    private static BatterySerial serial(SeededRandom chance, Facts facts) {
         String made = facts.battery().producedOn().toString().substring(2, 7).replace("-", "");
         return new BatterySerial(String.format(
                 Locale.ROOT, "QX%02.0f-%s-%05d", facts.battery().capacityAh(), made, chance.whole(1, 99_999)));
     }
 
     /** Valid in form only: no maker has this identifier, and where it stands no check digit binds. */
-    private static Vin vin(Chance chance) {
+    private static Vin vin(SeededRandom chance) {
         StringBuilder out = new StringBuilder("XX9");
         for (int i = 0; i < 8; i++) {
             out.append(LETTERS.charAt(chance.whole(0, LETTERS.length() - 1)));

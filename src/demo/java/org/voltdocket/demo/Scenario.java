@@ -2,7 +2,7 @@ package org.voltdocket.demo;
 
 import org.voltdocket.diagnosis.Cause;
 
-/** What is truly the matter with an invented vehicle. */
+/** The true fault of an invented vehicle. */
 public enum Scenario {
     CELL_SHORTED(Cause.BATTERY_DEFECT),
     STRAP_BROKEN(Cause.BATTERY_DEFECT),

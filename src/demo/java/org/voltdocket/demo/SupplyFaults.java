@@ -1,15 +1,15 @@
 package org.voltdocket.demo;
 
-import org.voltdocket.demo.model.Chance;
-import org.voltdocket.demo.model.Setup.SourceFault;
+import org.voltdocket.demo.model.SeededRandom;
+import org.voltdocket.demo.model.ModelSettings.SourceFault;
 import org.voltdocket.diagnosis.Chemistry;
 
-/** Cases in which the battery is not supplied as it should be: the charging source or the cables. */
+/** Cases in which the charging source or the cables supply the battery badly. */
 final class SupplyFaults {
 
     private SupplyFaults() {}
 
-    static void play(Scenario scenario, Draft d) {
+    static void play(Scenario scenario, CaseDraft d) {
         d.replacedBefore = d.chance.whole(0, 2);
         switch (scenario) {
             case SOURCE_OVER -> over(d, d.chance);
@@ -18,7 +18,7 @@ final class SupplyFaults {
         }
     }
 
-    private static void under(Scenario scenario, Draft d, Chance chance) {
+    private static void under(Scenario scenario, CaseDraft d, SeededRandom chance) {
         switch (scenario) {
             case SOURCE_DEAD -> {
                 d.setup.sourceFault = SourceFault.DEAD;
@@ -58,7 +58,7 @@ final class SupplyFaults {
         recharged(d, chance);
     }
 
-    private static void over(Draft d, Chance chance) {
+    private static void over(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Smell of rotten eggs after longer drives, white crust on the posts.",
                 "Lamp bulbs burn out all the time and the battery boils.",
@@ -78,7 +78,7 @@ final class SupplyFaults {
         }
     }
 
-    private static void cable(Draft d, Chance chance) {
+    private static void cable(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Flat every two or three weeks. The charging was checked and is fine, they say.",
                 "Charging shows 14.3 on the tester, battery is empty anyway.",
@@ -103,7 +103,7 @@ final class SupplyFaults {
         recharged(d, chance);
     }
 
-    private static void recharged(Draft d, Chance chance) {
+    private static void recharged(CaseDraft d, SeededRandom chance) {
         d.later(27);
         d.batteryTest(chance.between(0.95, 1), chance.between(12, 24), true);
         if (chance.odds(0.5)) {

@@ -1,15 +1,15 @@
 package org.voltdocket.demo;
 
-import org.voltdocket.demo.model.Chance;
-import org.voltdocket.demo.model.Setup.Road;
+import org.voltdocket.demo.model.SeededRandom;
+import org.voltdocket.demo.model.ModelSettings.Road;
 import org.voltdocket.diagnosis.Chemistry;
 
-/** Cases of use, fit and standing, and those with nothing wrong. */
+/** Cases of use, of a wrong battery and of a drain while parked, and cases without a fault. */
 final class UseCases {
 
     private UseCases() {}
 
-    static void play(Scenario scenario, Draft d) {
+    static void play(Scenario scenario, CaseDraft d) {
         switch (scenario) {
             case DRAINED_AT_REST -> drained(d, d.chance);
             case SHORT_TRIPS -> shortTrips(d, d.chance);
@@ -20,7 +20,7 @@ final class UseCases {
         }
     }
 
-    private static void drained(Draft d, Chance chance) {
+    private static void drained(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Flat after standing for two or three days, fine when used every day.",
                 "After the weekend it does not start, after a working day it does.",
@@ -43,7 +43,7 @@ final class UseCases {
         d.batteryTest(chance.between(0.96, 1), chance.between(12, 24), true);
     }
 
-    private static void shortTrips(Draft d, Chance chance) {
+    private static void shortTrips(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Only shopping and the school run, in winter it gets weaker every day.",
                 "Delivery round with many stops, heating always on, battery low by Friday.",
@@ -78,7 +78,7 @@ final class UseCases {
         d.batteryTest(chance.between(0.94, 0.99), chance.between(12, 24), true);
     }
 
-    private static void wrongType(Draft d, Chance chance) {
+    private static void wrongType(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Stop-start stopped working half a year after the new battery.",
                 "Battery weak after one year in a car with stop-start.");
@@ -92,7 +92,7 @@ final class UseCases {
         fitted(d, chance);
     }
 
-    private static void tooSmall(Draft d, Chance chance) {
+    private static void tooSmall(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Battery is always a little weak, also in summer.",
                 "Bought the cheaper one that also fits the tray. Weak since.");
@@ -104,7 +104,7 @@ final class UseCases {
         fitted(d, chance);
     }
 
-    private static void fitted(Draft d, Chance chance) {
+    private static void fitted(CaseDraft d, SeededRandom chance) {
         d.charge(chance.between(0.62, 0.8));
         d.batteryTest(d.setup.charge, chance.between(6, 15), false);
         if (chance.odds(0.7)) {
@@ -122,7 +122,7 @@ final class UseCases {
         d.batteryTest(chance.between(0.95, 1), chance.between(12, 24), true);
     }
 
-    private static void healthyManaged(Draft d, Chance chance) {
+    private static void healthyManaged(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Display showed 12.4 volts while driving, so the alternator must be bad.",
                 "Would not start once after the door was left open over night.",
@@ -145,7 +145,7 @@ final class UseCases {
         healthy(d, chance, idle, 14.1);
     }
 
-    private static void healthyConventional(Draft d, Chance chance) {
+    private static void healthyConventional(CaseDraft d, SeededRandom chance) {
         d.complaint = chance.of(
                 "Would not start once, the lamps had been on. Battery claimed as faulty.",
                 "Slow start on one very cold morning.",
@@ -162,7 +162,7 @@ final class UseCases {
         healthy(d, chance, d.setup.regulatedV, d.setup.regulatedV - 0.05);
     }
 
-    private static void healthy(Draft d, Chance chance, double idleV, double loadedV) {
+    private static void healthy(CaseDraft d, SeededRandom chance, double idleV, double loadedV) {
         d.batteryTest(d.setup.charge, chance.between(6, 15), false);
         if (chance.odds(0.7)) {
             d.crankingTest(d.setup.charge);

@@ -1,9 +1,11 @@
 package org.voltdocket.access;
 
+import jakarta.persistence.LockModeType;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
+import org.springframework.data.jpa.repository.Lock;
 import org.voltdocket.kernel.Role;
 
 interface AccountRepository extends JpaRepository<AccountEntity, UUID> {
@@ -12,7 +14,9 @@ interface AccountRepository extends JpaRepository<AccountEntity, UUID> {
 
     List<AccountEntity> findAllByOrderByName();
 
-    long countByRoleAndEnabledTrue(Role role);
+    /** Locks the enabled accounts of a role until the transaction ends, always in the same order. */
+    @Lock(LockModeType.PESSIMISTIC_WRITE)
+    List<AccountEntity> findByRoleAndEnabledTrueOrderById(Role role);
 
     List<AccountEntity> findByWorkshopIdAndEnabledTrueAndEmailNotNullOrderByName(UUID workshop);
 

@@ -1,7 +1,6 @@
 package org.voltdocket.access;
 
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -95,8 +94,7 @@ public class AccountService {
             throw new InvalidAccountException(
                     "workshop", "There is a workshop of that name already. Choose another name.");
         }
-        WorkshopEntity row =
-                new WorkshopEntity(UUID.randomUUID(), trimmed, clock.instant().truncatedTo(ChronoUnit.MICROS));
+        WorkshopEntity row = new WorkshopEntity(UUID.randomUUID(), trimmed, clock.instant());
         workshops.saveAndFlush(row);
         events.publishEvent(new AccountChangedEvent(
                 actor,
@@ -128,13 +126,7 @@ public class AccountService {
         }
         WorkshopEntity workshop = workshopFor(wanted);
         String hash = encoder.encode(PasswordRules.checked(wanted.password(), name));
-        AccountEntity row = new AccountEntity(
-                UUID.randomUUID(),
-                name,
-                hash,
-                wanted.role(),
-                workshop,
-                clock.instant().truncatedTo(ChronoUnit.MICROS));
+        AccountEntity row = new AccountEntity(UUID.randomUUID(), name, hash, wanted.role(), workshop, clock.instant());
         accounts.saveAndFlush(row);
         events.publishEvent(new AccountChangedEvent(actor, "account-created", name, made(row)));
         return row.ref();
@@ -155,11 +147,12 @@ public class AccountService {
     @Transactional
     public void setEnabled(Actor actor, UUID id, boolean enabled) {
         requireAdmin(actor);
+        List<AccountEntity> administrators = accounts.findByRoleAndEnabledTrueOrderById(Role.ADMIN);
         AccountEntity row = require(id);
         if (row.enabled() == enabled) {
             return;
         }
-        if (!enabled && row.role() == Role.ADMIN && accounts.countByRoleAndEnabledTrue(Role.ADMIN) < 2) {
+        if (!enabled && row.role() == Role.ADMIN && administrators.size() < 2) {
             throw new InvalidAccountException("name", "This is the last administrator. Make another one first.");
         }
         row.setEnabled(enabled);
@@ -168,6 +161,26 @@ public class AccountService {
                 enabled ? "account-enabled" : "account-disabled",
                 row.name(),
                 Map.of("account.enabled", Map.of("old", !enabled, "new", enabled))));
+    }
+
+    /**
+     * Gives the server an administrator who can sign in: enables the account and sets its password, or creates it.
+     *
+     * @throws InvalidAccountException where the account has another role, or the name or password is refused
+     */
+    @Transactional
+    public void recoverAdministrator(String name, String password) {
+        Actor system = Actor.system();
+        Optional<AccountEntity> known = accounts.findByName(lowered(name));
+        if (known.isEmpty()) {
+            createUser(system, new NewAccount(name, password, Role.ADMIN, Optional.empty()));
+        } else if (known.get().role() != Role.ADMIN) {
+            throw new InvalidAccountException("name", "The account " + lowered(name) + " is no administrator.");
+        } else {
+            setEnabled(system, known.get().id(), true);
+            resetPassword(system, known.get().id(), password);
+        }
+        events.publishEvent(new AccountChangedEvent(system, "administrator-recovered", lowered(name), Map.of()));
     }
 
     /** Sets a new password for somebody else; that account's sessions end. */

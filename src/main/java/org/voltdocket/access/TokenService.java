@@ -5,7 +5,6 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
@@ -53,7 +52,7 @@ public class TokenService {
         byte[] secret = new byte[32];
         RANDOM.nextBytes(secret);
         String token = MARK + Base64.getUrlEncoder().withoutPadding().encodeToString(secret);
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Instant now = clock.instant();
         AccountEntity account = accounts.getReferenceById(who.account());
         tokens.saveAndFlush(new TokenEntity(UUID.randomUUID(), account, trimmed, digest(token), now, now.plus(LIFE)));
         events.publishEvent(new AccountChangedEvent(
@@ -84,7 +83,7 @@ public class TokenService {
     @Transactional
     public boolean revoke(AccountPrincipal who, UUID id) {
         boolean revoked = tokens.findByIdAndAccountId(id, who.account())
-                .map(row -> row.revoke(clock.instant().truncatedTo(ChronoUnit.MICROS)))
+                .map(row -> row.revoke(clock.instant()))
                 .orElse(false);
         if (revoked) {
             events.publishEvent(new AccountChangedEvent(

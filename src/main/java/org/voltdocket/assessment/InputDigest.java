@@ -13,7 +13,7 @@ import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Sha256;
 
-/** Digest of all that the judge takes of a case, whatever order it came in. Documents carry no reading, so no part. */
+/** Digest of the input of an assessment, independent of the order of arrival. Documents have no reading and are left out. */
 final class InputDigest {
 
     private InputDigest() {}

@@ -3,7 +3,6 @@ package org.voltdocket.casefile;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -283,9 +282,8 @@ class DefaultCaseService implements CaseService {
         }
     }
 
-    /** PostgreSQL keeps microseconds; what is told first must be what is read later. */
     private Timestamp now() {
-        return Timestamp.from(clock.instant().truncatedTo(ChronoUnit.MICROS));
+        return Timestamp.from(clock.instant());
     }
 
     private LocalDate today() {

@@ -1,7 +1,6 @@
 package org.voltdocket.catalogue;
 
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -43,12 +42,8 @@ class DefaultCatalogueService implements CatalogueService {
         }
         CatalogueFile file = CatalogueFile.read(content);
         store.lock();
-        CatalogueImport taking = new CatalogueImport(
-                actor,
-                file,
-                store,
-                rules,
-                clock.instant().truncatedTo(ChronoUnit.MICROS).atZone(clock.getZone()));
+        CatalogueImport taking =
+                new CatalogueImport(actor, file, store, rules, clock.instant().atZone(clock.getZone()));
         taking.take();
         Map<String, Object> details = new LinkedHashMap<>();
         details.put("catalogue.table", file.table().id);

@@ -1,5 +1,7 @@
 package org.voltdocket.catalogue;
 
+import java.io.Serializable;
+
 /**
  * What a file changed.
  *
@@ -9,4 +11,5 @@ package org.voltdocket.catalogue;
  * @param unchanged rows that stood just so
  * @param withdrawn rows that ended without another in their place
  */
-public record ImportResult(String table, int added, int corrected, int unchanged, int withdrawn) {}
+public record ImportResult(String table, int added, int corrected, int unchanged, int withdrawn)
+        implements Serializable {}

@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
 import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -83,8 +82,7 @@ public class ClaimLimits {
                 amount == null || amount.isBlank() ? Optional.empty() : Optional.of(Money.readOrNothing(amount, known));
         String why = FreeText.required("claim-refused", "reason", reason, "states why");
         Optional<Money> before = inForce(known);
-        ClaimLimit set = new ClaimLimit(
-                known, limit.map(Money::amount), why, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user());
+        ClaimLimit set = new ClaimLimit(known, limit.map(Money::amount), why, clock.instant(), actor.user());
         db.sql("insert into claim_limit (currency, amount, reason, set_at, set_by) values (?, ?, ?, ?, ?)")
                 .param(known.getCurrencyCode())
                 .param(limit.map(Money::amount).orElse(null))

@@ -2,7 +2,6 @@ package org.voltdocket.claim;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.security.access.AccessDeniedException;
@@ -108,6 +107,6 @@ public class ClaimStepService {
 
     /** PostgreSQL stores microseconds; an answer shows the moment as it is stored. */
     private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS);
+        return clock.instant();
     }
 }

@@ -1,7 +1,6 @@
 package org.voltdocket.claim;
 
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -71,7 +70,7 @@ public class EvidenceRequestService {
         LocatedClaim claim = locator.lock(actor, number);
         RequestedItem item = requested(actor, claim, answer.position());
         answer.check();
-        answers.keep(claim.row().id(), answer, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user());
+        answers.keep(claim.row().id(), answer, clock.instant(), actor.user());
         trail.record(actor, "claim-item", number.value(), details(item, answer));
         return assembler.assemble(actor, claim.row());
     }

@@ -8,10 +8,10 @@ import org.voltdocket.claim.DecisionBasisChange.FindingChange;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.ui.TextFormatter;
 
-/** Says in lines how the grounds of a case differ from those its claim was decided on. */
+/** Describes, line by line, how a case differs from the basis its claim was decided on. */
 public final class DecisionBasisText {
 
-    /** Findings that are told one by one. */
+    /** Findings listed one by one; further ones are counted. */
     private static final int MOST = 12;
 
     private final TextFormatter words;

@@ -23,7 +23,7 @@ import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.trail.Trail;
 import org.voltdocket.trail.TrailEntry;
 
-/** Gathers a dossier from the rooms below: a fixed number of queries, all of them of the same moment. */
+/** Reads a dossier in a fixed number of queries within one repeatable-read transaction. */
 @Service
 class DefaultDossierService implements DossierService {
 
@@ -75,7 +75,7 @@ class DefaultDossierService implements DossierService {
                 .toList();
     }
 
-    /** A case belongs to one workshop, seldom to two or three. */
+    /** A case belongs to one workshop, rarely to two or three. */
     private Map<UUID, String> names(List<UUID> workshops) {
         Map<UUID, String> names = new LinkedHashMap<>();
         for (UUID workshop : workshops) {

@@ -19,14 +19,14 @@ import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.trail.TrailEntry;
 
 /**
- * All of a case at one moment, as one actor may see it.
+ * Everything about a case at one time, as one actor may see it.
  *
  * @param relatives other cases of the same vehicle or battery
  * @param evidence in the order received
  * @param assessment the latest; empty until the first
  * @param claim the latest that the actor may see; empty until the workshop claims
- * @param otherGrounds how the case differs from what that claim was decided on
- * @param failure why the last change could not be assessed
+ * @param otherGrounds how the case differs from the basis of that claim's decision
+ * @param failure why the latest change could not be assessed
  * @param trail what happened to it, oldest first
  * @param workshopNames by id, of the workshops that the case belongs to, the one that opened it first
  */
@@ -62,7 +62,7 @@ public record Dossier(
                 .orElse(List.of());
     }
 
-    /** When anything last happened to the case or was said of it; what is printed of a dossier bears this date. */
+    /** The time of the latest change to the case; printed documents bear this date. */
     public Instant changedAt() {
         return Stream.of(
                         trail.stream().map(TrailEntry::at),

@@ -1,9 +1,9 @@
 /**
- * One immutable value per case, rendered as page, JSON, report and bag.
+ * One immutable view of a case, read in one transaction and shown as page, JSON, report and bag.
  *
- * <p>Offers {@link org.voltdocket.dossier.DossierService}, which reads a {@link org.voltdocket.dossier.Dossier} in a fixed
- * number of queries. {@code dossier.report} prints it, {@code dossier.bag} packs it with every original. The API of cases
- * and evidence lives in {@code dossier.web}, for its answers combine the rooms below.
- * May import every room but {@code insight}. Start reading at {@link org.voltdocket.dossier.Dossier}.
+ * <p>{@link org.voltdocket.dossier.DossierService} reads a {@link org.voltdocket.dossier.Dossier} in a fixed number of queries.
+ * {@code display} prepares it for templates, {@code web} serves pages and API, {@code list} lists cases, {@code report} and
+ * {@code letter} print PDF documents, {@code bag} packs a case with all originals, and {@code audit} compares decisions with
+ * bench outcomes. Start reading at {@link org.voltdocket.dossier.Dossier}.
  */
 package org.voltdocket.dossier;

@@ -6,25 +6,24 @@ import java.util.UUID;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * Recordings that show the same course of voltage as one of another case, whoever cut, thinned, shifted or rounded it.
+ * Recordings of different cases with the same course of voltage, even if one was cut, resampled, shifted or rounded.
  *
- * <p>Each recording is outlined when it is received; its landmarks find candidates through an index, and only a course
- * that correlates once laid over the other counts (see {@code evidence.waveform}). Not found is what rounding leaves
- * nothing of: a resting voltage without its last decimal, say; and, where thousands of drives are alike, one that was thinned
- * and rounded to tenths at once. Methods without an actor are for callers that ask {@code
- * Cases} what may be told: a workshop never learns another's case.
+ * <p>Each new recording is stored as an outline; an index of its landmarks finds candidates, and the outlines decide (see
+ * package {@code evidence.comparison}). At most one in 10⁶ pairs of unrelated drives is reported. Some copies are not found: a
+ * resting voltage without its last decimal, or a short section rounded to tenths of a volt. A match asks a person to compare
+ * both. Callers check first which cases the user may see; a workshop never learns about a case of another one.
  */
 public interface DuplicateRecordings {
 
     /**
-     * One recording that shows the same course as another.
+     * Two recordings with the same course.
      *
-     * @param evidenceId the item asked for
-     * @param twinId the other item
+     * @param evidenceId the recording
+     * @param twinId the matching recording
      * @param twinCaseId its case
-     * @param correlation of both courses, laid over each other, 0 to 1; 1 for the same bytes
-     * @param laterS how much later than the first the twin starts within the course, s; negative where it starts earlier
-     * @param overlapS how long both show it, s
+     * @param correlation of both courses at their best alignment, 0 to 1; 1 for the same bytes
+     * @param laterS start of the twin relative to the start of the first, s
+     * @param overlapS length of the overlap, s
      */
     record Twin(UUID evidenceId, UUID twinId, UUID twinCaseId, double correlation, double laterS, double overlapS) {}
 

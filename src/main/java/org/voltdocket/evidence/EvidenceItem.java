@@ -10,7 +10,7 @@ import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * What is known of one item of evidence, without its content.
+ * One item of evidence without its content.
  *
  * @param id the same for the same bytes in a case of the same serial and VIN, on any server
  * @param fileName as sent, cleaned of path and control characters

@@ -1,4 +1,4 @@
 package org.voltdocket.evidence;
 
-/** What became of an upload. */
+/** The result of an upload. */
 public sealed interface IntakeResult permits Stored, AlreadyStored, Rejected {}

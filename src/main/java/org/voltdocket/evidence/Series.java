@@ -5,10 +5,10 @@ import java.util.Map;
 import org.voltdocket.diagnosis.Recording.Mark;
 
 /**
- * A stretch of a recording, thinned for drawing.
+ * A section of a recording, reduced for drawing.
  *
- * @param from s, first row told of
- * @param to s, last row told of
+ * @param from s, first row of the section
+ * @param to s, last row of the section
  * @param rows rows of the recording from {@code from} to {@code to}
  * @param channels by channel identifier, in the order asked
  * @param marks the driver's notes within the stretch

@@ -1,4 +1,4 @@
 package org.voltdocket.evidence;
 
-/** The upload is evidence now. */
+/** The file was stored. */
 public record Stored(EvidenceItem item) implements IntakeResult {}

@@ -4,7 +4,7 @@ import java.io.InputStream;
 import org.voltdocket.diagnosis.Origin;
 
 /**
- * A file as it comes in.
+ * A file that is uploaded.
  *
  * @param fileName as the sender names it; only for people to read, never a path and never trusted for the kind
  * @param content read once, to the end or to the limit; the caller closes it

@@ -1,12 +1,11 @@
 /**
- * What was brought to a case: received once, hashed, read or refused, and kept for good.
+ * Evidence of a case: received once, hashed, read or rejected, and stored for good.
  *
- * <p>Offers {@link org.voltdocket.evidence.EvidenceIntake} (the way in), {@link org.voltdocket.evidence.EvidenceArchive} (the
- * way out: items, readings, original bytes, series for drawing), {@link org.voltdocket.evidence.DuplicateRecordings} (the same
- * recording found in other cases) and the events {@link org.voltdocket.evidence.EvidenceStoredEvent} and {@link
- * org.voltdocket.evidence.DuplicateRecordingFoundEvent}. Nothing kept is ever changed or removed; a refused file leaves a trail
- * entry and no evidence. May import {@code kernel}, {@code diagnosis}, {@code access}, {@code trail}, {@code ui} and
- * {@code casefile}. Inside: {@code RecordingReader} (CSV), {@code TestRecordReader} (JSON), {@code DocumentCheck},
- * {@code Store} (PostgreSQL). Start reading at {@link org.voltdocket.evidence.EvidenceIntake}.
+ * <p>API: {@link org.voltdocket.evidence.EvidenceIntake} stores files, {@link org.voltdocket.evidence.EvidenceArchive} returns
+ * items, readings and original bytes, {@link org.voltdocket.evidence.SeriesService} draws recordings, {@link
+ * org.voltdocket.evidence.DuplicateRecordings} finds the same recording in other cases. {@link
+ * org.voltdocket.evidence.EvidenceStoredEvent} and {@link org.voltdocket.evidence.DuplicateRecordingFoundEvent} notify packages of
+ * a higher level. Stored evidence is never changed; a rejected file leaves only an entry in the trail. Subpackages: {@code intake},
+ * {@code storage}, {@code comparison}, {@code series}, {@code web}. Start reading at {@code intake.DefaultEvidenceIntake}.
  */
 package org.voltdocket.evidence;

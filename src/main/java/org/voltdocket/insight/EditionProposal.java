@@ -20,34 +20,34 @@ import org.voltdocket.kernel.Interval;
 
 /**
  * An edition of the rule book as it would be with the learned odds: the text of the one in force with other starting odds, in
- * the making. It is only written down; whoever wants it uploads it, tries it and has it put in force.
+ * preparation. It is only written; a person uploads it, tries it and puts it in force.
  */
 @Service
 public class EditionProposal {
 
-    private final StartingOddsLearning learning;
+    private final StartingOddsAnalysis learning;
     private final EditionService editions;
 
-    EditionProposal(StartingOddsLearning learning, EditionService editions) {
+    EditionProposal(StartingOddsAnalysis learning, EditionService editions) {
         this.learning = learning;
         this.editions = editions;
     }
 
     /** @throws AccessDeniedException for others than auditor and administrator */
     @Transactional(readOnly = true)
-    public String text(Actor actor, InsightQuery question) {
+    public String text(Actor actor, InsightQuery query) {
         if (!actor.canAudit()) {
             throw new AccessDeniedException("editions are proposed by auditor or administrator");
         }
         Edition inForce = editions.inForce();
         Map<Cause, Double> before = editions.rulebook().startingOdds();
-        StartingOddsLearning.Learnt learnt = learning.learnt(question);
+        StartingOddsAnalysis.Learnt learnt = learning.learnt(query);
         return write(
                 new String(editions.content(inForce.sha256()), UTF_8),
                 inForce.name() + "-learned",
-                question.to(),
-                "Learned from " + learnt.outcomes() + " audited outcomes of claims from " + question.from() + " to "
-                        + question.to() + ", the odds of " + inForce.name()
+                query.to(),
+                "Learned from " + learnt.outcomes() + " audited outcomes of claims from " + query.from() + " to "
+                        + query.to() + ", the odds of " + inForce.name()
                         + " counting as 50; causes that no bench can tell apart keep their proportions.",
                 spread(before, learnt.odds()));
     }
@@ -77,7 +77,7 @@ public class EditionProposal {
         return odds;
     }
 
-    /** The text with another name and other odds; every rule stays as it stands. */
+    /** The text with another name and other odds; the rules are unchanged. */
     static String write(String text, String name, LocalDate day, String source, Map<Cause, BigDecimal> odds) {
         StringBuilder out = new StringBuilder();
         boolean inOdds = false;

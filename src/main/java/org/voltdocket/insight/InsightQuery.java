@@ -4,16 +4,16 @@ import java.time.LocalDate;
 import java.util.List;
 
 /**
- * Which part of the archive is meant.
+ * A part of the archive.
  *
  * @param from first day of claiming that counts (UTC)
  * @param to last day of claiming that counts (UTC), not before {@code from}
- * @param by how it is taken apart; one of the topic's own ways, the first of them where none is named
+ * @param by grouping, one of the topic's groupings; the first where none is given
  */
 public record InsightQuery(LocalDate from, LocalDate to, String by) {
 
-    /** The ways in which a topic can be taken apart, the usual one first; never empty. */
-    public static List<String> ways(Topic topic) {
+    /** The groupings of a topic, the default first; never empty. */
+    public static List<String> groupings(Topic topic) {
         return switch (topic) {
             case NO_FAULT -> List.of("outcome", "assessment", "untested");
             case PRODUCTION -> List.of("early", "claimed", "confirmed");
@@ -25,18 +25,18 @@ public record InsightQuery(LocalDate from, LocalDate to, String by) {
     }
 
     /**
-     * The question as it was asked in an address.
+     * The query of an address.
      *
-     * @throws IllegalArgumentException if the days are the wrong way round or the topic knows no such way
+     * @throws IllegalArgumentException if the last day is before the first, or the topic has no such grouping
      */
     public static InsightQuery of(Topic topic, LocalDate from, LocalDate to, String by) {
         if (to.isBefore(from)) {
             throw new IllegalArgumentException("The last day, " + to + ", lies before the first, " + from + ".");
         }
-        List<String> ways = ways(topic);
-        if (!by.isEmpty() && !ways.contains(by)) {
-            throw new IllegalArgumentException("'" + by + "' is none of " + String.join(", ", ways) + ".");
+        List<String> groupings = groupings(topic);
+        if (!by.isEmpty() && !groupings.contains(by)) {
+            throw new IllegalArgumentException("'" + by + "' is none of " + String.join(", ", groupings) + ".");
         }
-        return new InsightQuery(from, to, by.isEmpty() ? ways.get(0) : by);
+        return new InsightQuery(from, to, by.isEmpty() ? groupings.get(0) : by);
     }
 }

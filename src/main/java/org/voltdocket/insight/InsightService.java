@@ -9,7 +9,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
 
-/** Statistics over the archive, and the cases behind each number. For the distributor only. */
+/** Statistics over the archive, and the cases behind each number. Not for workshops. */
 @Service
 @Transactional(readOnly = true)
 public class InsightService {
@@ -17,33 +17,33 @@ public class InsightService {
     /** Cases that are listed behind a number; the rest is counted. */
     public static final int LISTED = 500;
 
-    private final Map<Topic, TopicStudy> studies = new EnumMap<>(Topic.class);
-    private final CountedCasesQuery behind;
+    private final Map<Topic, TopicAnalysis> analyses = new EnumMap<>(Topic.class);
+    private final CaseSelectionRepository selections;
 
-    InsightService(List<TopicStudy> studies, CountedCasesQuery behind) {
-        studies.forEach(study -> this.studies.put(study.topic(), study));
-        this.behind = behind;
+    InsightService(List<TopicAnalysis> analyses, CaseSelectionRepository selections) {
+        analyses.forEach(analysis -> this.analyses.put(analysis.topic(), analysis));
+        this.selections = selections;
     }
 
     /** @throws AccessDeniedException for a workshop */
-    public TopicResult of(Actor actor, Topic topic, InsightQuery question) {
+    public TopicResult of(Actor actor, Topic topic, InsightQuery query) {
         distributor(actor);
-        return study(topic).answer(question);
+        return analysis(topic).analyze(query);
     }
 
     /**
      * The cases behind a row or a sentence, newest first.
      *
-     * @return empty where the topic knows no such key
+     * @return empty where the topic has no such key
      * @throws AccessDeniedException for a workshop
      */
-    public Optional<CountedCases> behind(Actor actor, Topic topic, InsightQuery question, String key) {
+    public Optional<CaseSelection> cases(Actor actor, Topic topic, InsightQuery query, String key) {
         distributor(actor);
-        return study(topic).behind(question, key).map(behind::cases);
+        return analysis(topic).filter(query, key).map(selections::find);
     }
 
-    private TopicStudy study(Topic topic) {
-        return Optional.ofNullable(studies.get(topic)).orElseThrow();
+    private TopicAnalysis analysis(Topic topic) {
+        return Optional.ofNullable(analyses.get(topic)).orElseThrow();
     }
 
     private static void distributor(Actor actor) {

@@ -3,7 +3,7 @@ package org.voltdocket.insight;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** What the archive can be asked; one page each. */
+/** A topic of the statistics; each has a page. */
 public enum Topic {
     /** Share of batteries without fault, by workshop. */
     NO_FAULT("no-fault"),
@@ -14,7 +14,7 @@ public enum Topic {
     /** Vehicles that wore out several batteries. */
     REPEATED("repeated-vehicles"),
     MONEY("money"),
-    /** What audited outcomes say of the odds and of the stated probabilities. */
+    /** Starting odds and stated probabilities compared with audited outcomes. */
     LEARNING("learning");
 
     private final String id;

@@ -5,28 +5,28 @@ import java.util.Optional;
 import org.voltdocket.insight.chart.Drawing;
 
 /**
- * A topic's answer.
+ * The result of a topic.
  *
- * @param said what is to be seen at once, each one sentence
- * @param drawing absent where there is nothing to draw
+ * @param statements the main results, one sentence each
+ * @param drawing empty where there is nothing to draw
  */
 public record TopicResult(
-        Topic topic, InsightQuery question, List<Said> said, ResultTable table, Optional<Drawing> drawing) {
+        Topic topic, InsightQuery query, List<Statement> statements, TopicTable table, Optional<Drawing> drawing) {
 
     /**
      * A sentence.
      *
      * @param code its message
-     * @param key leads to the cases behind it
+     * @param key identifies the cases behind it
      */
-    public record Said(String code, List<Object> arguments, Optional<String> key) {
+    public record Statement(String code, List<Object> arguments, Optional<String> key) {
 
-        public static Said of(String code, Object... arguments) {
-            return new Said(code, List.of(arguments), Optional.empty());
+        public static Statement of(String code, Object... arguments) {
+            return new Statement(code, List.of(arguments), Optional.empty());
         }
 
-        public Said leadingTo(String where) {
-            return new Said(code, arguments, Optional.of(where));
+        public Statement withKey(String where) {
+            return new Statement(code, arguments, Optional.of(where));
         }
     }
 }

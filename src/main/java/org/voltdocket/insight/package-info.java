@@ -1,9 +1,9 @@
 /**
- * What the archive teaches: shares, lifetimes, causes and money over many cases, and how well the judge's stated
- * probabilities came true.
+ * Statistics over many cases: shares, service lives, causes, costs, agreement of tests, and how well stated probabilities match
+ * bench outcomes.
  *
- * <p>{@code estimate} holds the estimators: pure arithmetic that knows no case, no database and no clock, each with its source
- * and its 95 % interval. Level 6: may import every room below it. Start reading at {@link
- * org.voltdocket.insight.estimate.KaplanMeier}.
+ * <p>{@link org.voltdocket.insight.InsightService} runs one {@code TopicAnalysis} per topic over the view {@code insight_case}
+ * and lists the cases behind each number. {@code estimate} holds the estimators, each with its source and 95 % interval;
+ * {@code chart} draws; {@code web} shows pages, CSV and PNG. Start reading at {@link org.voltdocket.insight.InsightService}.
  */
 package org.voltdocket.insight;

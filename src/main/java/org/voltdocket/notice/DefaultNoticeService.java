@@ -1,7 +1,6 @@
 package org.voltdocket.notice;
 
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -64,7 +63,7 @@ class DefaultNoticeService implements NoticeService {
                     "An objection is not reviewed but answered, on the page of the case, where the workshop reads the"
                             + " answer. Nothing was saved.");
         }
-        if (!store.review(notice, clock.instant().truncatedTo(ChronoUnit.MICROS), actor.user(), text)) {
+        if (!store.review(notice, clock.instant(), actor.user(), text)) {
             Notice.Looked earlier = store.find(notice).flatMap(Notice::looked).orElseThrow();
             throw RequestException.of(
                     409,

@@ -2,7 +2,6 @@ package org.voltdocket.notice;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -83,7 +82,7 @@ class NoticeUpdater {
 
     /** @return notices that ended */
     private List<UUID> keep(UUID subject, boolean ofCase, List<FinderResult> found) {
-        Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Instant at = clock.instant();
         List<NoticeRepository.Current> current = store.current(subject);
         Set<FinderResult> known = found.stream()
                 .filter(each -> current.stream().anyMatch(one -> one.equalsResult(each)))

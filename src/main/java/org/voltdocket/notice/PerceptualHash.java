@@ -31,7 +31,8 @@ final class PerceptualHash {
     private static final double LEAST_STEP = 2;
 
     private static final int LEAST_STEPS = 24;
-    private static final long MOST_PIXELS = 400_000_000;
+    /** Decoding takes about a second for each 20 million pixels; a larger photo is kept but not compared. */
+    private static final long MOST_PIXELS = 64_000_000;
 
     private PerceptualHash() {}
 

@@ -42,7 +42,7 @@ public record Chart(
     /**
      * One line; time in s, increasing; NaN breaks it.
      *
-     * @param dashed told apart without colour
+     * @param dashed distinguishes the line without colour
      */
     public record Line(String name, double[] timeS, double[] values, Color ink, boolean dashed) {}
 

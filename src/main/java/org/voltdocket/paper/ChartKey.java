@@ -20,7 +20,7 @@ final class ChartKey {
 
     private static final Shape DASH = new Line2D.Double(-9, 0, 9, 0);
     private static final Shape PATCH = new Rectangle2D.Double(-7, -3.5, 14, 7);
-    /** About how many characters stand on one row, with the signs before the names. */
+    /** Approximate characters per row, including the line samples. */
     private static final int ROW = 96;
 
     private static final int SIGN = 9;

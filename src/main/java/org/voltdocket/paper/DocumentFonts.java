@@ -13,7 +13,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import org.voltdocket.kernel.Sha256;
 
-/** The fonts of one document, embedded as subsets. Made anew for each: a font remembers what it printed. */
+/** The fonts of one document, embedded as subsets. Create one instance per document: a font records the characters it printed. */
 final class DocumentFonts implements FontMapper {
 
     private static final Map<TextStyle.Face, String> FILES = Map.of(
@@ -66,7 +66,7 @@ final class DocumentFonts implements FontMapper {
         return phrase;
     }
 
-    /** A character that the font has no shape for shows as a box, so that nobody takes the text for whole. */
+    /** Characters missing in the font are printed as a box. */
     private String printable(String text, TextStyle style) {
         BaseFont font = fonts.get(style.face);
         StringBuilder out = new StringBuilder(text.length());
@@ -91,7 +91,7 @@ final class DocumentFonts implements FontMapper {
         throw new UnsupportedOperationException("charts are only written");
     }
 
-    /** The tags of font subsets, six letters each, from the document's identity instead of chance. */
+    /** Six-letter tags of font subsets, derived from the document's identity instead of random numbers. */
     private static final class Letters extends SecureRandom {
 
         private static final long serialVersionUID = 1L;

@@ -4,7 +4,7 @@ import java.time.Instant;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * What stands around the text of a document and in its metadata.
+ * Header, footer and metadata of a document.
  *
  * @param title title of the document
  * @param subject one sentence on what it is
@@ -12,7 +12,7 @@ import org.voltdocket.kernel.Sha256;
  * @param foot on the left of every page's foot
  * @param language of the text, BCP 47
  * @param date shown as date of creation and change; not the moment of printing
- * @param identity what the document says, digested; two documents of the same identity are the same
+ * @param identity digest of the content; documents with the same identity are identical
  */
 public record DocumentMetadata(
         String title, String subject, String head, String foot, String language, Instant date, Sha256 identity) {}

@@ -11,7 +11,7 @@ import java.util.List;
 /** Places blocks below each other and goes to a new page where one does not fit. Lengths in points, y upwards. */
 final class PageLayout {
 
-    /** Below the last base line, for the letters that hang. */
+    /** Space below the last baseline for descenders. */
     static final float HANG = 3;
 
     private static final float INSET = 9;

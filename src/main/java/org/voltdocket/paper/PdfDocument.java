@@ -33,7 +33,7 @@ public final class PdfDocument implements AutoCloseable {
         flow.text(below, PdfStructure.P, 0, GAP);
     }
 
-    /** Begins a part; it never stands alone at the foot of a page. */
+    /** Begins a section; a heading is never the last line of a page. */
     public void heading(String text) {
         flow.keep(90);
         sheets.bookmark(text, flow.y());

@@ -13,7 +13,7 @@ public final class Table {
      * A column.
      *
      * @param title empty in every column for a table without a head
-     * @param share of the width, beside the other columns' shares
+     * @param share of the width, relative to the other columns
      * @param right whether it is set flush right, as numbers are
      */
     public record Column(String title, float share, boolean right) {}

@@ -5,7 +5,7 @@ import com.lowagie.text.pdf.PdfContentByte;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Sets a table row by row; a row stays whole where a page can hold it, and the head comes again on each page. */
+/** Lays out a table row by row. Rows are not split where they fit on a page; the header is repeated on each page. */
 final class TableBlock {
 
     private static final float PAD = 7;
@@ -63,7 +63,7 @@ final class TableBlock {
         }
     }
 
-    /** The head; on the pages after the first it is furniture, for it says nothing new. */
+    /** The header; on later pages it is marked as an artifact for assistive technology. */
     private void head(PdfStructure.Element row, boolean first) {
         List<TableCell> titles = titles();
         float height = height(titles);

@@ -1,8 +1,8 @@
 package org.voltdocket.returned;
 
 /**
- * Answer to booking a battery in.
+ * The result of registering a battery.
  *
- * @param created false where it is booked in already and has no outcome yet
+ * @param created false where it is registered already and has no outcome yet
  */
 public record ArrivalResult(boolean created, ReturnedBattery battery) {}

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * What a person sees of a battery before anything is connected to it.
+ * A visual inspection before anything is connected to the battery.
  *
  * @param note null where there is none
  */
@@ -19,7 +19,7 @@ public record BatteryCondition(
         Instant seenAt,
         String seenBy) {
 
-    /** State of the posts. */
+    /** State of the terminals. */
     public enum Terminals {
         SOUND("sound"),
         CORRODED("corroded"),

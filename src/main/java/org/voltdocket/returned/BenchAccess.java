@@ -3,7 +3,7 @@ package org.voltdocket.returned;
 import org.springframework.security.access.AccessDeniedException;
 import org.voltdocket.kernel.Actor;
 
-/** Who handles returned batteries: the distributor's auditor and administrator. */
+/** Access to returned batteries: actors who may audit. */
 final class BenchAccess {
 
     private BenchAccess() {}

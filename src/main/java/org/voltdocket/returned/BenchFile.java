@@ -3,7 +3,7 @@ package org.voltdocket.returned;
 import java.io.InputStream;
 
 /**
- * A file of the bench as it comes in.
+ * A file uploaded by the bench.
  *
  * @param content read once; the caller closes it
  * @param note may be null

@@ -3,7 +3,7 @@ package org.voltdocket.returned;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** What the bench found of a returned battery. */
+/** The outcome of the bench for a returned battery. */
 public enum BenchOutcome {
     DEFECT_CONFIRMED("defect-confirmed"),
     WEAR_CONFIRMED("wear-confirmed"),

@@ -20,20 +20,20 @@ import org.voltdocket.returned.sampling.SamplingPlanTable;
 import org.voltdocket.returned.sampling.SwitchingRules;
 import org.voltdocket.trail.Trail;
 
-/** The lots in PostgreSQL. Locks in this order: lots, trail. */
+/** Lots in PostgreSQL. Locks in this order: lots, trail. */
 @Service
 @Transactional
 class DefaultLotService implements LotService {
 
     private final LotRepository store;
-    private final ReturnList lines;
+    private final ReturnListRepository list;
     private final Trail trail;
     private final Clock clock;
     private final SecureRandom chance = new SecureRandom();
 
-    DefaultLotService(LotRepository store, ReturnList lines, Trail trail, Clock clock) {
+    DefaultLotService(LotRepository store, ReturnListRepository list, Trail trail, Clock clock) {
         this.store = store;
-        this.lines = lines;
+        this.list = list;
         this.trail = trail;
         this.clock = clock;
     }
@@ -49,9 +49,9 @@ class DefaultLotService implements LotService {
     }
 
     /** The switching rules see decided lots only. */
-    private SwitchingRules.Standing switching(Lot.Scope scope, String key) {
+    private SwitchingRules.State switching(Lot.Scope scope, String key) {
         return SwitchingRules.after(store.of(scope, key).stream()
-                .filter(lot -> lot.standing().verdict() != Lot.Verdict.OPEN)
+                .filter(lot -> lot.progress().disposition() != Lot.Disposition.OPEN)
                 .map(DefaultLotService::result)
                 .toList());
     }
@@ -59,33 +59,32 @@ class DefaultLotService implements LotService {
     private static LotResult result(Lot lot) {
         SamplingPlan tighter =
                 SamplingPlanTable.plan(lot.severity(), lot.level(), lot.size(), SamplingPlanTable.tighter(lot.aql()));
-        boolean accepted = lot.standing().verdict() == Lot.Verdict.ACCEPTED;
+        boolean accepted = lot.progress().disposition() == Lot.Disposition.ACCEPTED;
         return new LotResult(
                 lot.severity(),
                 lot.plan().acceptance(),
                 accepted,
-                accepted && lot.standing().nonconforming() <= tighter.acceptance());
+                accepted && lot.progress().nonconforming() <= tighter.acceptance());
     }
 
     @Override
-    public Lot draw(Actor actor, Lot.Wish wish) {
+    public Lot draw(Actor actor, Lot.Request wish) {
         BenchAccess.require(actor);
         if (!SamplingPlanTable.AQLS.contains(wish.aql())) {
-            throw new InvalidReturnRequestException(
+            throw ReturnErrors.invalid(
                     "aql", "'aql' is one of " + SamplingPlanTable.AQLS + " per cent; read " + wish.aql());
         }
         store.lock();
         Map<String, UUID> waiting = store.waiting(wish.scope(), wish.key());
         if (waiting.size() < 2) {
-            throw ReturnConflictException.noLot(
+            throw ReturnErrors.noLot(
                     "A lot has two batteries or more that wait for their outcome and were drawn for no other"
                             + " lot; here are " + waiting.size() + ". Nothing was drawn.");
         }
-        SwitchingRules.Standing rules = switching(wish.scope(), wish.key());
+        SwitchingRules.State rules = switching(wish.scope(), wish.key());
         if (rules.discontinued()) {
-            throw ReturnConflictException.noLot(
-                    "Five lots were not accepted on tightened inspection: sampling of this source is"
-                            + " discontinued (ISO 2859-1, 9.4). Test every battery of it, and talk to whoever sends them.");
+            throw ReturnErrors.noLot("Five lots were not accepted on tightened inspection: sampling of this source is"
+                    + " discontinued (ISO 2859-1, 9.4). Test every battery of it, and talk to whoever sends them.");
         }
         InspectionSeverity severity =
                 wish.reducedAgreed() && rules.mayReduce() ? InspectionSeverity.REDUCED : rules.severity();
@@ -126,10 +125,10 @@ class DefaultLotService implements LotService {
 
     @Override
     @Transactional(readOnly = true)
-    public Lot.Whole whole(Actor actor, UUID id) {
+    public Lot.Details whole(Actor actor, UUID id) {
         BenchAccess.require(actor);
         Lot lot = store.find(id).orElseThrow(() -> new NotFoundException("lot"));
-        List<ReturnListItem> drawn = lines.ofLot(id, clock.instant());
+        List<ReturnListItem> drawn = list.ofLot(id);
         List<Optional<BenchOutcome>> outcomes =
                 drawn.stream().map(ReturnListItem::outcome).toList();
         List<Boolean> in = LotSample.members(lot.plan().sampleSize(), outcomes);
@@ -137,6 +136,6 @@ class DefaultLotService implements LotService {
         for (int i = 0; i < drawn.size(); i++) {
             order.add(new Lot.Ranked(i + 1, in.get(i), drawn.get(i)));
         }
-        return new Lot.Whole(lot, order);
+        return new Lot.Details(lot, order);
     }
 }

@@ -16,30 +16,30 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.trail.Trail;
 
-/** The pallets in PostgreSQL. */
+/** Pallets in PostgreSQL. */
 @Service
 @Transactional
 class DefaultPalletService implements PalletService {
 
     private final PalletRepository store;
-    private final ReturnList lines;
+    private final ReturnListRepository list;
     private final Trail trail;
     private final Clock clock;
 
-    DefaultPalletService(PalletRepository store, ReturnList lines, Trail trail, Clock clock) {
+    DefaultPalletService(PalletRepository store, ReturnListRepository list, Trail trail, Clock clock) {
         this.store = store;
-        this.lines = lines;
+        this.list = list;
         this.trail = trail;
         this.clock = clock;
     }
 
     @Override
-    public Pallet note(Actor actor, PalletAnnouncement note) {
+    public Pallet note(Actor actor, PalletDeliveryNote note) {
         BenchAccess.require(actor);
         UUID id = UUID.randomUUID();
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         if (!store.add(id, note, now.atOffset(ZoneOffset.UTC), actor.user())) {
-            throw ReturnConflictException.palletKnown(note.number());
+            throw ReturnErrors.palletExists(note.number());
         }
         trail.record(
                 actor,
@@ -62,11 +62,11 @@ class DefaultPalletService implements PalletService {
 
     @Override
     @Transactional(readOnly = true)
-    public Pallet.Whole whole(Actor actor, UUID id) {
+    public Pallet.Details whole(Actor actor, UUID id) {
         BenchAccess.require(actor);
         Pallet pallet = store.find(id).orElseThrow(() -> new NotFoundException("pallet"));
         Map<BatterySerial, ReturnListItem> arrived = new HashMap<>();
-        List<ReturnListItem> booked = lines.ofPallet(id, clock.instant());
+        List<ReturnListItem> booked = list.ofPallet(id);
         booked.forEach(line -> arrived.put(line.serial(), line));
         List<Pallet.Line> all = new ArrayList<>();
         List<BatterySerial> listed = store.lines(id);
@@ -74,6 +74,6 @@ class DefaultPalletService implements PalletService {
             all.add(new Pallet.Line(i + 1, listed.get(i), arrived.remove(listed.get(i))));
         }
         arrived.values().forEach(line -> all.add(new Pallet.Line(0, line.serial(), line)));
-        return new Pallet.Whole(pallet, all);
+        return new Pallet.Details(pallet, all);
     }
 }

@@ -3,6 +3,7 @@ package org.voltdocket.returned;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.sampling.InspectionLevel;
 import org.voltdocket.returned.sampling.InspectionSeverity;
 import org.voltdocket.returned.sampling.SamplingPlan;
@@ -13,7 +14,7 @@ import org.voltdocket.returned.sampling.SwitchingRules;
  *
  * @param scope what its batteries share
  * @param key identifier of the workshop or batch
- * @param name as people call it
+ * @param name for display
  * @param aql acceptance quality limit, per cent nonconforming
  * @param seed what the order of the draw follows from, with the numbers of the returns
  */
@@ -31,13 +32,13 @@ public record Lot(
         long seed,
         Instant drawnAt,
         String drawnBy,
-        Standing standing) {
+        Progress progress) {
 
-    /** What the batteries of a lot share, and with it what counts against the lot. */
+    /** What the batteries of a lot have in common; it decides which outcomes are nonconforming. */
     public enum Scope {
-        /** Sent in by one workshop: a battery counts against it that is no warranty case. */
+        /** Returned by one workshop: a battery without a warranty defect is nonconforming. */
         WORKSHOP("workshop", List.of(BenchOutcome.NO_FAULT_FOUND, BenchOutcome.DAMAGED_BY_USE)),
-        /** Made in one batch: a battery counts against it that is defective. */
+        /** From one production batch: a defective battery is nonconforming. */
         BATCH("batch", List.of(BenchOutcome.DEFECT_CONFIRMED));
 
         private final String id;
@@ -53,31 +54,31 @@ public record Lot(
             return id;
         }
 
-        /** Whether such an outcome counts against the lot. */
+        /** Whether this outcome is nonconforming. */
         public boolean counts(BenchOutcome finding) {
             return nonconforming.contains(finding);
         }
 
-        /** @throws InvalidReturnRequestException if there is none of this name */
+        /** @throws RequestException (400) if there is none of this name */
         public static Scope of(String id) {
             for (Scope scope : values()) {
                 if (scope.id.equals(id)) {
                     return scope;
                 }
             }
-            throw new InvalidReturnRequestException("scope", "'scope' is 'workshop' or 'batch'; read '" + id + "'");
+            throw ReturnErrors.invalid("scope", "'scope' is 'workshop' or 'batch'; read '" + id + "'");
         }
     }
 
-    /** What became of a lot. */
-    public enum Verdict {
+    /** Whether a lot is accepted. */
+    public enum Disposition {
         OPEN("open"),
         ACCEPTED("accepted"),
         NOT_ACCEPTED("not-accepted");
 
         private final String id;
 
-        Verdict(String id) {
+        Disposition(String id) {
             this.id = id;
         }
 
@@ -88,31 +89,31 @@ public record Lot(
     }
 
     /**
-     * How far it is.
+     * Progress of a lot.
      *
      * @param tested how many of the sample have an outcome
      * @param nonconforming how many of those count against it
      * @param replaced how many of those drawn could not be tested, so that the next of the order took their place
      */
-    public record Standing(int tested, int nonconforming, int replaced, Verdict verdict) {}
+    public record Progress(int tested, int nonconforming, int replaced, Disposition disposition) {}
 
     /** A battery in the order drawn. */
     public record Ranked(int rank, boolean inSample, ReturnListItem battery) {}
 
-    /** With every battery in the order drawn. */
-    public record Whole(Lot lot, List<Ranked> order) {}
+    /** A lot with its batteries in the order drawn. */
+    public record Details(Lot lot, List<Ranked> order) {}
 
     /**
-     * A workshop or batch of which batteries wait, with what the switching rules say.
+     * A workshop or batch with pending batteries and its state by the switching rules.
      *
      * @param waiting how many have no outcome and were drawn for no lot
      */
-    public record Source(Scope scope, String key, String name, int waiting, SwitchingRules.Standing switching) {}
+    public record Source(Scope scope, String key, String name, int waiting, SwitchingRules.State switching) {}
 
     /**
-     * What is asked for.
+     * A request to draw a lot.
      *
      * @param reducedAgreed whether a person agrees to reduced inspection where the switching rules allow it
      */
-    public record Wish(Scope scope, String key, InspectionLevel level, double aql, boolean reducedAgreed) {}
+    public record Request(Scope scope, String key, InspectionLevel level, double aql, boolean reducedAgreed) {}
 }

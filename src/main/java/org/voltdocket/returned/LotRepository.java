@@ -91,7 +91,7 @@ class LotRepository {
     }
 
     UUID add(
-            Lot.Wish wish,
+            Lot.Request wish,
             String name,
             SamplingPlan plan,
             InspectionSeverity severity,
@@ -175,6 +175,6 @@ class LotRepository {
                 row.getLong("seed"),
                 row.getObject("drawn_at", OffsetDateTime.class).toInstant(),
                 row.getString("drawn_by"),
-                LotSample.standing(scope, plan, outcomes));
+                LotSample.progress(scope, plan, outcomes));
     }
 }

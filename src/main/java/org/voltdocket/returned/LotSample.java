@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import org.voltdocket.returned.sampling.SamplingPlan;
 
-/** Which batteries of a draw are the sample, and what they say of the lot. */
+/** Selects the sample from the order drawn, and decides the lot. */
 final class LotSample {
 
     private LotSample() {}
 
     /**
-     * Whether each battery, in the order drawn, is in the sample: the first so many, where one that could not be tested leaves its
-     * place to the next.
+     * Whether each battery, in the order drawn, is in the sample. The next battery replaces one that could not be
+     * tested.
      *
      * @param outcomes in the order drawn; empty where there is none yet
      */
@@ -27,8 +27,8 @@ final class LotSample {
         return List.of(in);
     }
 
-    /** A lot is not accepted as soon as too many count against it, and accepted once all of its sample is tested. */
-    static Lot.Standing standing(Lot.Scope scope, SamplingPlan plan, List<Optional<BenchOutcome>> outcomes) {
+    /** A lot is not accepted as soon as too many are nonconforming, and accepted once its whole sample is tested. */
+    static Lot.Progress progress(Lot.Scope scope, SamplingPlan plan, List<Optional<BenchOutcome>> outcomes) {
         List<Boolean> in = members(plan.sampleSize(), outcomes);
         int tested = 0;
         int against = 0;
@@ -44,9 +44,9 @@ final class LotSample {
                 replaced++;
             }
         }
-        Lot.Verdict verdict = against > plan.acceptance()
-                ? Lot.Verdict.NOT_ACCEPTED
-                : tested == members && members > 0 ? Lot.Verdict.ACCEPTED : Lot.Verdict.OPEN;
-        return new Lot.Standing(tested, against, replaced, verdict);
+        Lot.Disposition disposition = against > plan.acceptance()
+                ? Lot.Disposition.NOT_ACCEPTED
+                : tested == members && members > 0 ? Lot.Disposition.ACCEPTED : Lot.Disposition.OPEN;
+        return new Lot.Progress(tested, against, replaced, disposition);
     }
 }

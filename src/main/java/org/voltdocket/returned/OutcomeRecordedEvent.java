@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * An outcome was given. Told inside the transaction that keeps it.
+ * An outcome was recorded. Published inside the transaction that stores it.
  *
  * @param caseId empty where the battery has no case
  */

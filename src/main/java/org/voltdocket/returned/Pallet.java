@@ -25,7 +25,7 @@ public record Pallet(
         int unlisted) {
 
     /**
-     * One battery of the list, or one that came without being on it.
+     * A battery on the list, or one that arrived without being listed.
      *
      * @param line place on the list; 0 for one that is not on it
      * @param battery the return it was booked in as; null where it has not been scanned
@@ -33,5 +33,5 @@ public record Pallet(
     public record Line(int line, BatterySerial serial, ReturnListItem battery) {}
 
     /** With its lines. */
-    public record Whole(Pallet pallet, List<Line> lines) {}
+    public record Details(Pallet pallet, List<Line> lines) {}
 }

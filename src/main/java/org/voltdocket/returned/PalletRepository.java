@@ -31,7 +31,7 @@ class PalletRepository {
         this.db = db;
     }
 
-    /** What an arrival needs to know of its pallet. */
+    /** The id and day of a pallet. */
     record Row(UUID id, LocalDate arrivedOn) {}
 
     Optional<Row> find(String number) {
@@ -51,7 +51,7 @@ class PalletRepository {
     }
 
     /** @return false if the number is taken */
-    boolean add(UUID id, PalletAnnouncement note, OffsetDateTime at, String by) {
+    boolean add(UUID id, PalletDeliveryNote note, OffsetDateTime at, String by) {
         int added = db.sql("""
                         insert into pallet (id, number, sender, arrived_on, noted_at, noted_by) values (?, ?, ?, ?, ?, ?)
                         on conflict (number) do nothing""")

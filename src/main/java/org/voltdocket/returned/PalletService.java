@@ -3,21 +3,22 @@ package org.voltdocket.returned;
 import java.util.List;
 import java.util.UUID;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 
-/** The pallets that batteries come on. For {@code AUDITOR} and {@code ADMIN}. */
+/** Pallets of returned batteries. For actors who may audit. */
 public interface PalletService {
 
     /**
-     * Notes a pallet with its list.
+     * Registers a pallet with its list.
      *
-     * @throws InvalidReturnRequestException if anything in it cannot be right; every wrong line is named
-     * @throws ReturnConflictException if its number is taken
+     * @throws RequestException (400) if it is invalid, with every invalid line
+     * @throws RequestException (409) if its number is taken
      */
-    Pallet note(Actor actor, PalletAnnouncement note);
+    Pallet note(Actor actor, PalletDeliveryNote note);
 
     /** All pallets, the latest first. */
     List<Pallet> all(Actor actor);
 
     /** @throws org.voltdocket.casefile.NotFoundException if there is none */
-    Pallet.Whole whole(Actor actor, UUID id);
+    Pallet.Details whole(Actor actor, UUID id);
 }

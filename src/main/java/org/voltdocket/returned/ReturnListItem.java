@@ -10,7 +10,7 @@ import org.voltdocket.kernel.BatterySerial;
  * A returned battery as a list shows it.
  *
  * @param days whole days since it arrived
- * @param told as on arrival
+ * @param warnings as on arrival
  * @param caseNumber of the case its evidence joins
  * @param workshop name of the workshop that opened the case
  * @param place where it was put last
@@ -23,7 +23,7 @@ public record ReturnListItem(
         BatterySerial serial,
         Instant arrivedAt,
         long days,
-        List<ArrivalNotices> told,
+        List<ArrivalWarning> warnings,
         Optional<String> pallet,
         Optional<String> caseNumber,
         Optional<String> workshop,
@@ -34,6 +34,6 @@ public record ReturnListItem(
         Optional<BenchOutcome> outcome) {
 
     public ReturnListItem {
-        told = List.copyOf(told);
+        warnings = List.copyOf(warnings);
     }
 }

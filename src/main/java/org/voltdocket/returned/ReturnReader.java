@@ -20,12 +20,12 @@ import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 
-/** Reads a return with all that hangs on it. */
+/** Reads a return with everything recorded for it. */
 @Component
 class ReturnReader {
 
-    private final ReturnRepository store;
-    private final ReturnNoteRepository notes;
+    private final ReturnRepository returns;
+    private final ReturnHistoryRepository history;
     private final PalletRepository pallets;
     private final CaseService cases;
     private final EvidenceArchive archive;
@@ -33,15 +33,15 @@ class ReturnReader {
     private final Clock clock;
 
     ReturnReader(
-            ReturnRepository store,
-            ReturnNoteRepository notes,
+            ReturnRepository returns,
+            ReturnHistoryRepository history,
             PalletRepository pallets,
             CaseService cases,
             EvidenceArchive archive,
             CatalogueService catalogue,
             Clock clock) {
-        this.store = store;
-        this.notes = notes;
+        this.returns = returns;
+        this.history = history;
         this.pallets = pallets;
         this.cases = cases;
         this.archive = archive;
@@ -49,10 +49,24 @@ class ReturnReader {
         this.clock = clock;
     }
 
+    /** Locks the return until the transaction ends, so that changes to it happen one after another. */
+    ReturnedBattery lockAndRead(Actor actor, UUID id) {
+        returns.lock(id);
+        return read(actor, id);
+    }
+
+    /** The latest outcome of the battery of this case. */
+    Optional<RecordedOutcome> outcomeOf(Actor actor, UUID caseId) {
+        cases.require(actor, caseId);
+        return returns.ofCase(caseId).stream()
+                .flatMap(id -> history.outcomes(id).stream())
+                .reduce((first, last) -> last);
+    }
+
     ReturnedBattery read(Actor actor, UUID id) {
-        ReturnRepository.Row row = store.find(id).orElseThrow(() -> new NotFoundException("returned battery"));
+        ReturnRepository.Row row = returns.find(id).orElseThrow(() -> new NotFoundException("returned battery"));
         List<CaseListItem> found = cases(actor, row.serial());
-        Optional<CaseReference> file = store.chosen(id)
+        Optional<CaseReference> file = returns.chosen(id)
                 .map(caseId -> cases.require(actor, caseId))
                 .or(() -> found.stream().map(CaseListItem::ref).findFirst());
         return new ReturnedBattery(
@@ -62,23 +76,23 @@ class ReturnReader {
                 row.pallet(),
                 row.arrivedAt(),
                 row.bookedBy(),
-                ReturnList.days(row.arrivedAt(), clock.instant()),
-                told(actor, row.serial(), found, row.palletId(), Optional.of(id)),
+                ReturnListRepository.days(row.arrivedAt(), clock.instant()),
+                warnings(actor, row.serial(), found, row.palletId(), Optional.of(id)),
                 file,
                 found,
                 file.map(ref -> cases.facts(ref.id()).facts().battery()).orElse(BatteryFacts.UNKNOWN),
                 row.supplier(),
                 row.type(),
                 row.batch(),
-                notes.conditions(id),
-                notes.places(id),
-                notes.steps(id),
+                history.conditions(id),
+                history.places(id),
+                history.steps(id),
                 file.map(ref -> evidence(id, ref)).orElse(List.of()),
-                notes.outcomes(id));
+                history.outcomes(id));
     }
 
     private List<EvidenceItem> evidence(UUID id, CaseReference file) {
-        Set<UUID> own = new HashSet<>(store.evidence(id));
+        Set<UUID> own = new HashSet<>(returns.evidence(id));
         return own.isEmpty()
                 ? List.of()
                 : archive.ofCase(file.id()).stream()
@@ -88,32 +102,32 @@ class ReturnReader {
 
     /** Every case of a battery, newest first. */
     List<CaseListItem> cases(Actor actor, BatterySerial serial) {
-        // asked first: a refusal inside would end the transaction around
-        return store.hasCase(serial) ? cases.ofBattery(actor, serial) : List.of();
+        // a refusal inside ofBattery would roll back the surrounding transaction
+        return returns.hasCase(serial) ? cases.ofBattery(actor, serial) : List.of();
     }
 
-    /** @param self the return that is asked about, if it is there already */
-    List<ArrivalNotices> told(
+    /** @param self the return itself, where it is registered already */
+    List<ArrivalWarning> warnings(
             Actor actor, BatterySerial serial, List<CaseListItem> found, Optional<UUID> pallet, Optional<UUID> self) {
-        List<ArrivalNotices> told = new ArrayList<>();
+        List<ArrivalWarning> warnings = new ArrayList<>();
         if (found.isEmpty()) {
-            told.add(ArrivalNotices.NO_CASE);
+            warnings.add(ArrivalWarning.NO_CASE);
         } else if (found.size() > 1) {
-            told.add(ArrivalNotices.SEVERAL_CASES);
+            warnings.add(ArrivalWarning.SEVERAL_CASES);
         }
         if (!sold(serial, found)) {
-            told.add(ArrivalNotices.NEVER_SOLD);
+            warnings.add(ArrivalWarning.NEVER_SOLD);
         }
         if (pallet.filter(id -> !pallets.lists(id, serial)).isPresent()) {
-            told.add(ArrivalNotices.NOT_ON_LIST);
+            warnings.add(ArrivalWarning.NOT_ON_LIST);
         }
-        if (store.wasHere(serial, self.orElse(new UUID(0, 0)))) {
-            told.add(ArrivalNotices.HERE_BEFORE);
+        if (returns.wasHere(serial, self.orElse(new UUID(0, 0)))) {
+            warnings.add(ArrivalWarning.HERE_BEFORE);
         }
-        return told;
+        return warnings;
     }
 
-    /** A case says when, or the sales register knows that its batch was sold at all. */
+    /** Whether a case states the date of sale, or the sales figures say that batteries of its batch were sold. */
     private boolean sold(BatterySerial serial, List<CaseListItem> found) {
         return found.stream()
                         .anyMatch(line ->

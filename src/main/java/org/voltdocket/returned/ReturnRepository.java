@@ -24,7 +24,7 @@ class ReturnRepository {
         this.db = db;
     }
 
-    /** An arrival as kept. */
+    /** A stored arrival. */
     record Row(
             UUID id,
             String number,
@@ -33,7 +33,7 @@ class ReturnRepository {
             Optional<String> pallet,
             Instant arrivedAt,
             String bookedBy,
-            List<ArrivalNotices> told,
+            List<ArrivalWarning> warnings,
             Optional<String> supplier,
             Optional<String> type,
             Optional<String> batch) {
@@ -47,16 +47,16 @@ class ReturnRepository {
                     Optional.ofNullable(row.getString("pallet")),
                     row.getObject("arrived_at", OffsetDateTime.class).toInstant(),
                     row.getString("booked_by"),
-                    ReturnRepository.told(row),
+                    ReturnRepository.warnings(row),
                     Optional.ofNullable(row.getString("supplier")),
                     Optional.ofNullable(row.getString("type")),
                     Optional.ofNullable(row.getString("batch")));
         }
     }
 
-    static List<ArrivalNotices> told(ResultSet row) throws SQLException {
+    static List<ArrivalWarning> warnings(ResultSet row) throws SQLException {
         return Arrays.stream((String[]) row.getArray("told").getArray())
-                .flatMap(id -> ArrivalNotices.of(id).stream())
+                .flatMap(id -> ArrivalWarning.of(id).stream())
                 .toList();
     }
 
@@ -111,7 +111,7 @@ class ReturnRepository {
             UUID palletId,
             Instant arrivedAt,
             String by,
-            List<ArrivalNotices> told,
+            List<ArrivalWarning> warnings,
             Optional<Product> product) {
         UUID id = UUID.randomUUID();
         long next =
@@ -126,7 +126,7 @@ class ReturnRepository {
                 .param(palletId)
                 .param(arrivedAt.atOffset(ZoneOffset.UTC))
                 .param(by)
-                .param(told.stream().map(ArrivalNotices::id).toArray(String[]::new))
+                .param(warnings.stream().map(ArrivalWarning::id).toArray(String[]::new))
                 .param(product.map(one -> one.supplier().name()).orElse(null))
                 .param(product.map(one -> one.type().code()).orElse(null))
                 .param(product.map(Product::batch).orElse(null))

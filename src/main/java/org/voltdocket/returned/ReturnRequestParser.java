@@ -3,21 +3,26 @@ package org.voltdocket.returned;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.bench.BenchStep;
 import org.voltdocket.returned.bench.StepAction;
 import tools.jackson.databind.JsonNode;
 
-/** Reads the bodies of requests. Members that mean nothing here are passed over. */
+/** Parses request bodies. Unknown members are ignored. */
 public final class ReturnRequestParser {
 
     private ReturnRequestParser() {}
 
-    /** What books a battery in. */
+    /** A request to register a battery. */
     @Schema(name = "ReturnRequest")
     public record Arrival(
             String batterySerial,
@@ -25,7 +30,7 @@ public final class ReturnRequestParser {
             @Schema(description = "number of the pallet it came on, where that is noted")
             String pallet) {}
 
-    /** What concludes. */
+    /** A request to record an outcome. */
     @Schema(name = "ReturnOutcomeRequest")
     public record Conclusion(
             @Schema(
@@ -40,7 +45,7 @@ public final class ReturnRequestParser {
 
             String reason) {}
 
-    /** What is seen of it. */
+    /** A visual inspection. */
     @Schema(name = "ReturnConditionRequest")
     public record Look(
             boolean cracked,
@@ -53,7 +58,7 @@ public final class ReturnRequestParser {
 
             String note) {}
 
-    /** What is done on the bench. */
+    /** A step of the bench procedure. */
     public record BenchStepRequest(
             String step,
 
@@ -65,22 +70,21 @@ public final class ReturnRequestParser {
 
             String note) {}
 
-    /** @throws InvalidReturnRequestException if it is missing or cannot be right */
+    /** @throws RequestException (400) if it is missing or invalid */
     public static BatterySerial serial(JsonNode body) {
         return serial(text(body, "batterySerial"));
     }
 
-    /** @throws InvalidReturnRequestException if it is missing or cannot be right */
+    /** @throws RequestException (400) if it is missing or invalid */
     public static BatterySerial serial(String text) {
         try {
             return BatterySerial.parse(text);
         } catch (IllegalArgumentException e) {
-            throw new InvalidReturnRequestException(
-                    "batterySerial", e.getMessage().replaceAll("\\.$", ""));
+            throw ReturnErrors.invalid("batterySerial", e.getMessage().replaceAll("\\.$", ""));
         }
     }
 
-    /** @throws InvalidReturnRequestException if it is none of the five */
+    /** @throws RequestException (400) if it is none of the five */
     public static BenchOutcome finding(String text) {
         return BenchOutcome.of(text == null ? "" : text)
                 .orElseThrow(() -> oneOf(
@@ -91,7 +95,7 @@ public final class ReturnRequestParser {
                         text));
     }
 
-    /** @throws InvalidReturnRequestException if terminals is none of the three, or a member is no truth value */
+    /** @throws RequestException (400) if terminals is none of the three, or a member is no truth value */
     public static BatteryCondition look(JsonNode body) {
         return new BatteryCondition(
                 truth(body, "cracked"),
@@ -104,13 +108,13 @@ public final class ReturnRequestParser {
                 null);
     }
 
-    /** @throws InvalidReturnRequestException if it is none of the three */
+    /** @throws RequestException (400) if it is none of the three */
     public static BatteryCondition.Terminals terminals(String text) {
         return BatteryCondition.Terminals.of(text == null ? "" : text)
                 .orElseThrow(() -> oneOf("terminals", "sound, corroded, damaged", text));
     }
 
-    /** @throws InvalidReturnRequestException if there is no such step */
+    /** @throws RequestException (400) if there is no such step */
     public static BenchStep step(String text) {
         return BenchStep.of(text == null ? "" : text)
                 .orElseThrow(() -> oneOf(
@@ -119,29 +123,52 @@ public final class ReturnRequestParser {
                         text));
     }
 
-    /** @throws InvalidReturnRequestException if there is no such act */
+    /** @throws RequestException (400) if there is no such act */
     public static StepAction act(String text) {
         return StepAction.of(text == null ? "" : text)
                 .orElseThrow(() -> oneOf("act", "start, finish, break-off", text));
     }
 
-    /** @throws InvalidReturnRequestException if it is no moment */
+    /** @throws RequestException (400) if it is not a time */
     public static Optional<Instant> at(String text) {
         try {
             return text == null || text.isBlank()
                     ? Optional.empty()
                     : Optional.of(OffsetDateTime.parse(text.strip()).toInstant());
         } catch (DateTimeException e) {
-            throw new InvalidReturnRequestException(
-                    "at", "'at' is a moment such as 2026-03-04T08:40:00+01:00; read '" + text + "'");
+            throw ReturnErrors.invalid("at", "'at' is a time such as 2026-03-04T08:40:00+01:00; read '" + text + "'");
         }
     }
 
-    /** @throws InvalidReturnRequestException if the member is there and is no text */
+    /**
+     * A time from a form, which is UTC like all times on the pages.
+     *
+     * @throws RequestException (400) if it is not a time
+     */
+    public static Optional<Instant> formTime(String text) {
+        try {
+            return text == null || text.isBlank()
+                    ? Optional.empty()
+                    : Optional.of(LocalDateTime.parse(text.strip()).toInstant(ZoneOffset.UTC));
+        } catch (DateTimeParseException e) {
+            return at(text);
+        }
+    }
+
+    /** @throws RequestException (400) if it is not a case number */
+    public static CaseNumber caseNumber(String text) {
+        try {
+            return CaseNumber.parse(text);
+        } catch (IllegalArgumentException e) {
+            throw ReturnErrors.invalid("case", e.getMessage().replaceAll("\\.$", ""));
+        }
+    }
+
+    /** @throws RequestException (400) if the member is present and not a text */
     public static String text(JsonNode body, String name) {
         JsonNode member = member(body, name);
         if (member != null && !member.isString()) {
-            throw new InvalidReturnRequestException(name, "'" + name + "' is a text in quotes; read " + member);
+            throw ReturnErrors.invalid(name, "'" + name + "' is a text in quotes; read " + member);
         }
         return member == null ? null : member.stringValue();
     }
@@ -149,21 +176,21 @@ public final class ReturnRequestParser {
     private static boolean truth(JsonNode body, String name) {
         JsonNode member = member(body, name);
         if (member != null && !member.isBoolean()) {
-            throw new InvalidReturnRequestException(name, "'" + name + "' is true or false; read " + member);
+            throw ReturnErrors.invalid(name, "'" + name + "' is true or false; read " + member);
         }
         return member != null && member.booleanValue();
     }
 
     private static JsonNode member(JsonNode body, String name) {
         if (body == null || !body.isObject()) {
-            throw new InvalidReturnRequestException("body", "the body is a JSON object");
+            throw ReturnErrors.invalid("body", "the body is a JSON object");
         }
         JsonNode member = body.get(name);
         return member == null || member.isNull() ? null : member;
     }
 
-    private static InvalidReturnRequestException oneOf(String field, String known, String read) {
-        return new InvalidReturnRequestException(
+    private static RequestException oneOf(String field, String known, String read) {
+        return ReturnErrors.invalid(
                 field,
                 "'" + field + "' is one of " + known + "; read " + (read == null ? "nothing" : "'" + read + "'"));
     }

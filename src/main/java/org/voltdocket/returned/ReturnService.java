@@ -8,22 +8,23 @@ import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.bench.BenchStep;
 import org.voltdocket.returned.bench.StepAction;
 
 /**
- * Batteries that came back, from arrival to outcome. For {@code AUDITOR} and {@code ADMIN}; every method throws {@link
- * org.springframework.security.access.AccessDeniedException} for other roles, and {@link org.voltdocket.casefile.NotFoundException}
- * where there is no such return.
+ * Returned batteries from arrival to outcome. Unless stated otherwise a method throws {@link
+ * org.springframework.security.access.AccessDeniedException} for an actor who may not audit, and {@link
+ * org.voltdocket.casefile.NotFoundException} where the return does not exist.
  */
 public interface ReturnService {
 
     /**
-     * Books a battery in and finds its cases. The evidence of the bench will join the newest, until another is chosen. A
-     * battery that is booked in and has no outcome yet is not booked in twice.
+     * Registers a battery and finds its cases. Bench evidence will go to the newest case unless another is assigned. A
+     * battery that is registered and has no outcome yet is not registered twice.
      *
-     * @param pallet number of the pallet it came on; it then counts as arrived on the pallet's day
-     * @throws InvalidReturnRequestException if there is no such pallet
+     * @param pallet number of the pallet it came on; the day of the pallet is then the day of arrival
+     * @throws RequestException (400) if the pallet does not exist
      */
     ArrivalResult arrive(Actor actor, BatterySerial serial, Optional<String> pallet);
 
@@ -31,50 +32,49 @@ public interface ReturnService {
 
     List<ReturnListItem> list(Actor actor, ReturnQuery query);
 
-    /** Which returns a case has, oldest first, for whoever may see the case; asked by callers that asked {@code Cases} first. */
+    /** The returns of a case, oldest first. The caller has checked that the actor may see the case. */
     List<UUID> ofCase(UUID caseId);
 
     /**
-     * The outcome of a return, for a page of its case.
+     * The latest outcome of a case's battery.
      *
-     * @param actor whoever may see the case
+     * @param actor anyone who may see the case
      */
-    Optional<Outcome> outcomeOf(Actor actor, UUID caseId);
+    Optional<RecordedOutcome> outcomeOf(Actor actor, UUID caseId);
 
     /**
-     * Says which case the battery belongs to.
+     * Assigns the return to a case of its battery.
      *
-     * @throws InvalidReturnRequestException if the case is of another battery
-     * @throws ReturnConflictException once bench evidence lies in a case
+     * @throws RequestException (400) if the case is of another battery; (409) if a case already holds bench evidence
      */
-    ReturnedBattery choose(Actor actor, UUID id, CaseNumber number);
+    ReturnedBattery assignCase(Actor actor, UUID id, CaseNumber number);
 
-    /** Notes how it looks; {@code seenAt} and {@code seenBy} are set here. */
-    ReturnedBattery look(Actor actor, UUID id, BatteryCondition seen);
+    /** Records a visual inspection; {@code seenAt} and {@code seenBy} are set by this method. */
+    ReturnedBattery recordCondition(Actor actor, UUID id, BatteryCondition seen);
 
-    /** @throws InvalidReturnRequestException if the name of the place has not 1 to 60 characters */
-    ReturnedBattery put(Actor actor, UUID id, String place);
+    /** @throws RequestException (400) unless the place is named in 1 to 60 characters */
+    ReturnedBattery recordPlace(Actor actor, UUID id, String place);
 
     /**
-     * Notes a step of the bench.
+     * Records a step of the bench procedure.
      *
      * @param at when it was done; empty for now
-     * @throws InvalidReturnRequestException if the time cannot be right
-     * @throws ReturnConflictException if the procedure does not allow it then
+     * @throws RequestException (400) if the time is in the future or before the previous step; (409) if the procedure does
+     *     not allow the step then
      */
-    ReturnedBattery step(Actor actor, UUID id, BenchStep step, StepAction act, Optional<Instant> at, String note);
+    ReturnedBattery recordStep(Actor actor, UUID id, BenchStep step, StepAction act, Optional<Instant> at, String note);
 
     /**
-     * Takes a file of the bench into the case, by the same way as every other file.
+     * Adds a file to the case through the intake of all evidence, with the origin {@code bench}.
      *
-     * @throws ReturnConflictException if the battery has no case
+     * @throws RequestException (409) if the battery has no case
      */
     IntakeResult receive(Actor actor, UUID id, BenchFile file);
 
     /**
-     * Concludes. Given again, the later one counts and the earlier one stays.
+     * Records the outcome. A later outcome replaces an earlier one, which stays stored.
      *
-     * @throws InvalidReturnRequestException if the reason has not 1 to 2000 characters
+     * @throws RequestException (400) unless the reason has 1 to 2000 characters
      */
-    ReturnedBattery conclude(Actor actor, UUID id, BenchOutcome finding, String reason);
+    ReturnedBattery recordOutcome(Actor actor, UUID id, BenchOutcome outcome, String reason);
 }

@@ -114,7 +114,7 @@ public record ReturnView(
             Instant givenAt,
             String givenBy) {
 
-        static OutcomeView of(Outcome outcome) {
+        static OutcomeView of(RecordedOutcome outcome) {
             return new OutcomeView(outcome.finding().id(), outcome.reason(), outcome.givenAt(), outcome.givenBy());
         }
     }
@@ -131,14 +131,14 @@ public record ReturnView(
                 battery.arrivedAt(),
                 battery.bookedBy(),
                 battery.days(),
-                battery.told().stream().map(ArrivalNotices::id).toList(),
+                battery.warnings().stream().map(ArrivalWarning::id).toList(),
                 battery.file().map(CaseReference::number).map(Object::toString).orElse(null),
                 battery.cases().stream()
                         .map(line -> line.ref().number().value())
                         .toList(),
                 battery.condition().map(ReturnView::condition).orElse(null),
                 battery.place().map(ReturnedBattery.Place::name).orElse(null),
-                BenchStepService.checklist(battery, now).stream()
+                BenchStepRules.checklist(battery, now).stream()
                         .map(StepView::of)
                         .toList(),
                 battery.evidence().stream().map(item -> item.id()).toList(),

@@ -12,21 +12,21 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.returned.bench.StepRecord;
 
 /**
- * A battery that came back, with all that is noted of it.
+ * A returned battery with everything recorded for it.
  *
  * @param number short, for its label: {@code R-000017}
  * @param pallet number of the pallet it came on
  * @param days whole days since it arrived
- * @param told what is to be told of it now
+ * @param warnings current warnings
  * @param file the case that its evidence joins
  * @param cases every case of the battery, newest first
  * @param facts of the battery, from that case
- * @param supplier name of whoever made it, as the catalogue said on arrival
- * @param type code of its type, as the catalogue said on arrival
- * @param batch as the catalogue said on arrival
- * @param conditions as seen, the latest last
- * @param places where it was put, the latest last
- * @param steps of the bench, in the order noted
+ * @param supplier name of the manufacturer, according to the catalogue on arrival
+ * @param type code of its type, according to the catalogue on arrival
+ * @param batch according to the catalogue on arrival
+ * @param conditions visual inspections, the latest last
+ * @param places storage places, the latest last
+ * @param steps of the bench, in the order recorded
  * @param evidence files of the bench, in the order received
  * @param outcomes the latest last
  */
@@ -38,7 +38,7 @@ public record ReturnedBattery(
         Instant arrivedAt,
         String bookedBy,
         long days,
-        List<ArrivalNotices> told,
+        List<ArrivalWarning> warnings,
         Optional<CaseReference> file,
         List<CaseListItem> cases,
         BatteryFacts facts,
@@ -49,13 +49,13 @@ public record ReturnedBattery(
         List<Place> places,
         List<StepRecord> steps,
         List<EvidenceItem> evidence,
-        List<Outcome> outcomes) {
+        List<RecordedOutcome> outcomes) {
 
     /** Where it was put in the store. */
     public record Place(String name, Instant at, String by) {}
 
     public ReturnedBattery {
-        told = List.copyOf(told);
+        warnings = List.copyOf(warnings);
         cases = List.copyOf(cases);
         conditions = List.copyOf(conditions);
         places = List.copyOf(places);
@@ -69,17 +69,17 @@ public record ReturnedBattery(
         return last(conditions);
     }
 
-    /** Where it stands. */
+    /** A storage place. */
     public Optional<Place> place() {
         return last(places);
     }
 
     /** The outcome that counts. */
-    public Optional<Outcome> outcome() {
+    public Optional<RecordedOutcome> outcome() {
         return last(outcomes);
     }
 
-    /** Whether the bench brought any test or recording, beside documents. */
+    /** Whether the bench added a test or recording. */
     public boolean tested() {
         return evidence.stream().anyMatch(item -> item.kind() != org.voltdocket.diagnosis.EvidenceKind.DOCUMENT);
     }

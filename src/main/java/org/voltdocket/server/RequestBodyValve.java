@@ -26,6 +26,9 @@ import org.springframework.context.annotation.Configuration;
  */
 final class RequestBodyValve extends ValveBase {
 
+    /** Bytes that are read to their end, so that the connection stays open. */
+    private static final int SMALL = 65_536;
+
     private static final Duration DRAIN_TIME = Duration.ofSeconds(5);
     private static final Duration DRAIN_PAUSE = Duration.ofMillis(300);
 
@@ -52,13 +55,20 @@ final class RequestBodyValve extends ValveBase {
         } finally {
             raw.setInputBuffer(body);
             if (!request.isAsync() && !isRead(raw)) {
-                if (!response.isCommitted()) {
-                    response.setHeader("Connection", "close");
-                }
-                response.finishResponse();
-                drain(raw);
-                raw.action(ActionCode.DISABLE_SWALLOW_INPUT, null);
+                refuseRest(raw, response);
             }
+        }
+    }
+
+    private static void refuseRest(org.apache.coyote.Request raw, Response response) throws IOException {
+        boolean small = raw.getContentLengthLong() >= 0 && raw.getContentLengthLong() <= SMALL;
+        if (!small && !response.isCommitted()) {
+            response.setHeader("Connection", "close");
+        }
+        response.finishResponse();
+        drain(raw);
+        if (!small || !isRead(raw)) {
+            raw.action(ActionCode.DISABLE_SWALLOW_INPUT, null);
         }
     }
 

@@ -76,13 +76,11 @@ class ServerMetrics implements MeterBinder {
                         .single());
     }
 
-    private void gauge(MeterRegistry registry, String name, String what, Supplier<Number> value) {
-        Gauge.builder("voltdocket." + name, () -> number(value))
-                .description(what)
-                .register(registry);
+    private static void gauge(MeterRegistry registry, String name, String what, Supplier<Number> value) {
+        Gauge.builder("voltdocket." + name, () -> read(value)).description(what).register(registry);
     }
 
-    private Number number(Supplier<Number> value) {
+    private static Number read(Supplier<Number> value) {
         try {
             return value.get();
         } catch (RuntimeException e) {

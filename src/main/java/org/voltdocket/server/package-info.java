@@ -1,8 +1,7 @@
 /**
- * What makes the rooms one server: the demo's database and accounts, the first administrator, the line that says it is
- * ready, and the trail of account changes.
+ * Start-up, health and administration of the server: the first administrator, checks of settings with plain messages,
+ * verification of trail and evidence from the command line, the state of the server, log and metrics, the licences.
  *
- * <p>Offers nothing to other rooms. May import {@code kernel}, {@code access} and {@code trail}. Start reading at
- * {@code EmbeddedDatabase} for the demo's data directory, at {@code FirstAdministrator} for real use.
+ * <p>No other package of the server imports it. Start reading at {@code FirstAdministrator} and {@code ServerStatusReader}.
  */
 package org.voltdocket.server;

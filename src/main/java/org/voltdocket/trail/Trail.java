@@ -1,7 +1,6 @@
 package org.voltdocket.trail;
 
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,7 +42,7 @@ public class Trail {
         Optional<ChainedEntry> last = store.last();
         ChainedEntry next = new ChainedEntry(
                 last.map(ChainedEntry::position).orElse(0L) + 1,
-                clock.instant().truncatedTo(ChronoUnit.MICROS),
+                clock.instant(),
                 actor.user(),
                 actor.role().name(),
                 actor.workshop().orElse(null),

@@ -5,12 +5,25 @@ import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ProblemDetail;
 import org.springframework.transaction.TransactionSystemException;
+import org.voltdocket.kernel.RequestException;
 
-/** What is nobody's mistake and passes: the database does not answer, or a disk is full. */
+/** A temporary state of the server that fails a request: no free connection, no database, or no room on a disk. */
 enum Outage {
+    /** Every connection of the pool is in use; the database itself answers. */
+    BUSY(5) {
+        @Override
+        ProblemDetail problem() {
+            return ProblemDetails.of(RequestException.of(
+                    503,
+                    "server-busy",
+                    "All connections of the server to its database are in use. What was acknowledged before is safe;"
+                            + " nothing of this was stored. Send it again in a few seconds."));
+        }
+    },
     DATABASE(30) {
         @Override
         ProblemDetail problem() {
@@ -36,6 +49,9 @@ enum Outage {
     };
 
     private static final int DEEPEST = 20;
+
+    /** HikariCP reports in this form that every connection it has is in use. */
+    private static final Pattern IN_USE = Pattern.compile("total=([1-9]\\d*), active=\\1,");
 
     private final int retryAfterS;
 
@@ -79,7 +95,7 @@ enum Outage {
             return Optional.of(DISK);
         }
         if (one instanceof SQLTransientConnectionException) {
-            return Optional.of(DATABASE);
+            return Optional.of(IN_USE.matcher(message).find() && one.getCause() == null ? BUSY : DATABASE);
         }
         if (one instanceof SQLException sql) {
             return sql.getSQLState() != null

@@ -23,6 +23,9 @@ public final class ProblemDetails {
 
     private static final String PAGE = "/manual/problems#";
 
+    /** Errors listed in a problem; further ones are counted. */
+    private static final int MAX_ERRORS = 20;
+
     /** Titles by code. */
     private static final ResourceBundle TITLES = ResourceBundle.getBundle("messages/problem-titles", Locale.ROOT);
 
@@ -49,7 +52,10 @@ public final class ProblemDetails {
         problem.setType(URI.create(PAGE + refused.code()));
         problem.setTitle(TITLES.getString(refused.code()));
         if (!refused.errors().isEmpty()) {
-            withErrors(problem, refused.errors(), refused.errors().size());
+            withErrors(
+                    problem,
+                    refused.errors().stream().limit(MAX_ERRORS).toList(),
+                    refused.errors().size());
         }
         refused.properties().forEach(problem::setProperty);
         return problem;

@@ -7,6 +7,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.UUID;
+import org.apache.tomcat.util.http.InvalidParameterException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Value;
@@ -124,6 +125,12 @@ class ProblemExceptionHandler {
             return ProblemDetails.of(
                     HttpStatus.BAD_REQUEST,
                     "The upload is no complete multipart request with a part 'file'. Nothing was stored. Send it again.");
+        }
+        if (exception instanceof InvalidParameterException malformed) {
+            HttpStatus status = HttpStatus.resolve(malformed.getErrorCode());
+            return status == HttpStatus.CONTENT_TOO_LARGE
+                    ? ProblemDetails.of(status, tooLarge())
+                    : ProblemDetails.of(HttpStatus.BAD_REQUEST, "The parameters of the request cannot be decoded.");
         }
         if (exception instanceof HttpMessageNotReadableException unread) {
             return ProblemDetails.of(HttpStatus.BAD_REQUEST, unreadable(unread));

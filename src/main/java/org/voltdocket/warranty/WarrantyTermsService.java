@@ -2,7 +2,6 @@ package org.voltdocket.warranty;
 
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -73,7 +72,7 @@ public class WarrantyTermsService {
                 wanted.proRata(),
                 wanted.mileageKm(),
                 wanted.reason(),
-                clock.instant().truncatedTo(ChronoUnit.MICROS),
+                clock.instant(),
                 actor.user());
         Optional<WarrantyTermsEntry> before =
                 inForce(wanted.batteryType(), wanted.chemistry().orElse(null), wanted.use(), wanted.validFrom());

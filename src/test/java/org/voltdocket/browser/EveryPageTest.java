@@ -33,7 +33,7 @@ import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.Lot;
 import org.voltdocket.returned.LotService;
 import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.sampling.InspectionLevel;
@@ -80,6 +80,7 @@ class EveryPageTest {
         List<String> paths = List.of(
                 "/sign-in",
                 "/sign-in?error",
+                "/licences",
                 "/rulebook",
                 "/manual",
                 "/manual/tests",
@@ -223,12 +224,12 @@ class EveryPageTest {
                     .battery()
                     .id());
         }
-        PalletAnnouncement note =
-                PalletAnnouncement.read("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
+        PalletDeliveryNote note =
+                PalletDeliveryNote.parse("P-" + System.nanoTime(), "Somebody", "", "EVERY-PAGE-1", LocalDate.now());
         Pallet pallet = pallets.note(auditor.actor(), note);
         Lot lot = lots.draw(
                 auditor.actor(),
-                new Lot.Wish(
+                new Lot.Request(
                         Lot.Scope.WORKSHOP,
                         workshop.actor().workshop().orElseThrow().toString(),
                         InspectionLevel.II,
@@ -236,8 +237,8 @@ class EveryPageTest {
                         false));
         BatteryCondition leaking =
                 new BatteryCondition(false, true, false, false, BatteryCondition.Terminals.CORRODED, "wet", null, null);
-        returns.look(auditor.actor(), ids.get(0), leaking);
-        returns.conclude(auditor.actor(), ids.get(1), BenchOutcome.WEAR_CONFIRMED, "as measured");
+        returns.recordCondition(auditor.actor(), ids.get(0), leaking);
+        returns.recordOutcome(auditor.actor(), ids.get(1), BenchOutcome.WEAR_CONFIRMED, "as measured");
         check(
                 auditor,
                 List.of(

@@ -14,9 +14,9 @@ import org.voltdocket.casefile.NewCase;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.returned.ArrivalNotices;
+import org.voltdocket.returned.ArrivalWarning;
+import org.voltdocket.returned.BenchComparison;
 import org.voltdocket.returned.BenchOutcome;
-import org.voltdocket.returned.BenchResults;
 import org.voltdocket.returned.Pallet;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnListItem;
@@ -42,7 +42,7 @@ class DemoReturnsTest {
     private CaseEditService caseEdits;
 
     @Autowired
-    private BenchResults results;
+    private BenchComparison results;
 
     @Autowired
     private Clock clock;
@@ -71,7 +71,7 @@ class DemoReturnsTest {
         List<ReturnListItem> lines = pallets.whole(auditor, first.id()).lines().stream()
                 .flatMap(line -> Optional.ofNullable(line.battery()).stream())
                 .toList();
-        assertThat(lines).anySatisfy(line -> assertThat(line.told()).contains(ArrivalNotices.NO_CASE));
+        assertThat(lines).anySatisfy(line -> assertThat(line.warnings()).contains(ArrivalWarning.NO_CASE));
         ReturnedBattery sound = lines.stream()
                 .filter(line -> line.outcome()
                         .filter(BenchOutcome.NO_FAULT_FOUND::equals)

@@ -3,7 +3,7 @@ package org.voltdocket.demo;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.voltdocket.demo.model.Truth;
+import org.voltdocket.demo.model.GroundTruth;
 import org.voltdocket.diagnosis.Facts;
 
 /**
@@ -46,7 +46,7 @@ final class GeneratedFiles {
             }
             out.append('\n');
         });
-        for (Truth truth : made.truths()) {
+        for (GroundTruth truth : made.truths()) {
             out.append(String.format(
                     "offset %.2f A, charge %.3f to %.3f, net %.2f Ah, cable %.1f mOhm, ohmic %.1f mOhm%n",
                     truth.sensorOffsetA(),

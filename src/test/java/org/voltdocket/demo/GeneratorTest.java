@@ -6,7 +6,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.voltdocket.demo.model.Truth;
+import org.voltdocket.demo.model.GroundTruth;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
@@ -37,7 +37,7 @@ class GeneratorTest {
         assertThat(made.truths()).hasSameSizeAs(recordings);
         for (int i = 0; i < recordings.size(); i++) {
             double at = 0;
-            for (Truth.Span span : made.truths().get(i).spans()) {
+            for (GroundTruth.Span span : made.truths().get(i).spans()) {
                 assertThat(span.fromS()).isEqualTo(at);
                 assertThat(span.toS()).isGreaterThan(at);
                 at = span.toS();
@@ -66,7 +66,7 @@ class GeneratorTest {
         int losing = 0;
         for (long seed = 1; seed <= 12; seed++) {
             GeneratedCase made = Generator.generate(Scenario.SENSOR_READS_HIGH, seed);
-            Truth truth = made.truths().get(0);
+            GroundTruth truth = made.truths().get(0);
             assertThat(truth.sensorOffsetA()).isBetween(3.5, 8.0);
             losing += truth.netAh() < -0.5 ? 1 : 0;
         }

@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.voltdocket.casefile.CaseRequest;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.evidence.FileReading;
+import org.voltdocket.diagnosis.read.FileReading;
 import org.voltdocket.kernel.Sha256;
 import tools.jackson.databind.json.JsonMapper;
 

@@ -17,9 +17,9 @@ import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.voltdocket.diagnosis.read.FileReading;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
-import org.voltdocket.evidence.FileReading;
 
 /** What no change of a file's form may do to an assessment, on the recordings of every sample case. */
 class FilePropertiesTest {

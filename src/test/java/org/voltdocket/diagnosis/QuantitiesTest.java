@@ -40,7 +40,8 @@ class QuantitiesTest {
                 .flatMap(scenario -> LongStream.rangeClosed(1, 2)
                         .mapToObj(seed -> second.make(scenario, seed).input()));
         return Stream.concat(
-                        Stream.concat(demo, other), Stream.of(asleepWithSensor(), sampledFast(), severalCapacityRuns()))
+                        Stream.concat(demo, other),
+                        Stream.of(asleepWithSensor(), sampledFast(), severalCapacityRuns(), withoutRating()))
                 .flatMap(input -> all(input).stream())
                 .toList();
     }
@@ -86,6 +87,12 @@ class QuantitiesTest {
                 })
                 .toList();
         return new CaseInput(Facts.UNKNOWN, History.NONE, runs);
+    }
+
+    /** No model leaves the label of a battery unknown that was tested. */
+    private static CaseInput withoutRating() {
+        CaseInput whole = Generator.generate(Scenario.DRAINED_AT_REST, 1).toCaseInput();
+        return new CaseInput(Facts.UNKNOWN, whole.history(), whole.evidence());
     }
 
     @Test

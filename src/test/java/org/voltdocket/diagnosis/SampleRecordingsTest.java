@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.quantity.Measurement;
-import org.voltdocket.evidence.FileReading;
+import org.voltdocket.diagnosis.read.FileReading;
 
 /** The sample of a start and of a capacity run are read as such and show what their kind can show. */
 class SampleRecordingsTest {

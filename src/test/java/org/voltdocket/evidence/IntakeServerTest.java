@@ -40,6 +40,7 @@ import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.read.Csv;
 import org.voltdocket.diagnosis.read.FileLimits;
 import org.voltdocket.diagnosis.read.ParsedFile;
 import org.voltdocket.diagnosis.read.RejectedFile;

@@ -14,6 +14,7 @@ import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.read.FileReading;
 import org.voltdocket.evidence.storage.BlockCodec;
 import org.voltdocket.evidence.storage.OriginalFileChunk;
 import org.voltdocket.evidence.storage.OriginalFileStore;

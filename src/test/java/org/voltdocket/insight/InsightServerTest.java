@@ -89,13 +89,13 @@ class InsightServerTest {
         claimed(BenchOutcome.NO_FAULT_FOUND);
         CaseReference defect = claimed(BenchOutcome.DEFECT_CONFIRMED);
         claimed(BenchOutcome.NOT_TESTED);
-        InsightQuery question = question(Topic.NO_FAULT, "outcome");
+        InsightQuery query = query(Topic.NO_FAULT, "outcome");
         String key = workshop.actor().workshop().orElseThrow().toString();
-        ResultTable.Row row = row(Topic.NO_FAULT, question, key);
+        TopicTable.Row row = row(Topic.NO_FAULT, query, key);
         assertThat(row.cells().get(1).value()).contains(1L);
         assertThat(row.cells().get(2).value()).contains(2L);
-        CountedCases behind =
-                insights.behind(auditor, Topic.NO_FAULT, question, key).orElseThrow();
+        CaseSelection behind =
+                insights.cases(auditor, Topic.NO_FAULT, query, key).orElseThrow();
         assertThat(behind.all()).isEqualTo(1);
         assertThat(behind.listed())
                 .noneMatch(line -> line.number().equals(defect.number().value()));
@@ -106,11 +106,11 @@ class InsightServerTest {
         for (int i = 0; i < 4; i++) {
             claimed(null);
         }
-        ResultTable.Row row = row(Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"), type + " B1");
+        TopicTable.Row row = row(Topic.TIME_TO_CLAIM, query(Topic.TIME_TO_CLAIM, "batch"), type + " B1");
         assertThat(row.cells().get(1).value()).as("sold").contains(300L);
         assertThat(row.cells().get(2).value()).as("claimed").contains(4L);
-        CountedCases behind = insights.behind(
-                        auditor, Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"), type + " B1")
+        CaseSelection behind = insights.cases(
+                        auditor, Topic.TIME_TO_CLAIM, query(Topic.TIME_TO_CLAIM, "batch"), type + " B1")
                 .orElseThrow();
         assertThat(behind.all()).isEqualTo(4);
         assertThat(behind.listed()).allSatisfy(line -> assertThat(line.soldOn()).contains(SOLD));
@@ -120,11 +120,11 @@ class InsightServerTest {
     void aWeekOfProductionCountsItsClaims() {
         claimed(null);
         claimed(null);
-        InsightQuery question = question(Topic.PRODUCTION, "claimed");
+        InsightQuery query = query(Topic.PRODUCTION, "claimed");
         String monday = MADE.with(java.time.DayOfWeek.MONDAY).toString();
-        ResultTable.Row row = row(Topic.PRODUCTION, question, monday);
+        TopicTable.Row row = row(Topic.PRODUCTION, query, monday);
         assertThat((Long) row.cells().get(1).value().orElseThrow()).isGreaterThanOrEqualTo(2);
-        assertThat(insights.behind(auditor, Topic.PRODUCTION, question, monday)
+        assertThat(insights.cases(auditor, Topic.PRODUCTION, query, monday)
                         .orElseThrow()
                         .all())
                 .isEqualTo(row.cells().get(1).value().orElseThrow());
@@ -137,7 +137,7 @@ class InsightServerTest {
                 workshop.actor(),
                 new NewCase(new BatterySerial(type + "-END"), new Vin("XX7ENDLESS0000001"), Facts.UNKNOWN));
         claimed(null);
-        assertThat(insights.of(auditor, Topic.TIME_TO_CLAIM, question(Topic.TIME_TO_CLAIM, "batch"))
+        assertThat(insights.of(auditor, Topic.TIME_TO_CLAIM, query(Topic.TIME_TO_CLAIM, "batch"))
                         .table()
                         .rows())
                 .anyMatch(row -> row.key().equals(Optional.of(type + " B1")));
@@ -146,18 +146,14 @@ class InsightServerTest {
     @Test
     void outcomesAreSetAgainstWhatWasStatedBeforeTheBench() {
         claimed(BenchOutcome.NO_FAULT_FOUND);
-        TopicResult odds = insights.of(auditor, Topic.LEARNING, question(Topic.LEARNING, "odds"));
-        ResultTable.Row row = odds.table().rows().stream()
+        TopicResult odds = insights.of(auditor, Topic.LEARNING, query(Topic.LEARNING, "odds"));
+        TopicTable.Row row = odds.table().rows().stream()
                 .filter(one -> one.key().equals(Optional.of("agm, unknown.no-fault-found")))
                 .findFirst()
                 .orElseThrow();
         long counted = (Long) row.cells().get(2).value().orElseThrow();
         assertThat(counted).isPositive();
-        assertThat(insights.behind(
-                                auditor,
-                                Topic.LEARNING,
-                                question(Topic.LEARNING, "odds"),
-                                "agm, unknown.no-fault-found")
+        assertThat(insights.cases(auditor, Topic.LEARNING, query(Topic.LEARNING, "odds"), "agm, unknown.no-fault-found")
                         .orElseThrow()
                         .all())
                 .isEqualTo(counted);
@@ -167,13 +163,13 @@ class InsightServerTest {
     void everyTopicAnswersAndEveryRowLeadsToAsManyCasesAsItCounts() {
         claimed(BenchOutcome.WEAR_CONFIRMED);
         for (Topic topic : Topic.values()) {
-            for (String by : InsightQuery.ways(topic)) {
-                InsightQuery question = question(topic, by);
-                TopicResult insight = insights.of(auditor, topic, question);
-                assertThat(insight.said()).as(topic + " " + by).isNotEmpty();
-                for (ResultTable.Row row : insight.table().rows()) {
+            for (String by : InsightQuery.groupings(topic)) {
+                InsightQuery query = query(topic, by);
+                TopicResult insight = insights.of(auditor, topic, query);
+                assertThat(insight.statements()).as(topic + " " + by).isNotEmpty();
+                for (TopicTable.Row row : insight.table().rows()) {
                     row.key()
-                            .ifPresent(key -> assertThat(insights.behind(auditor, topic, question, key))
+                            .ifPresent(key -> assertThat(insights.cases(auditor, topic, query, key))
                                     .as(topic + " " + key)
                                     .isPresent());
                 }
@@ -185,10 +181,9 @@ class InsightServerTest {
 
     @Test
     void aWorkshopSeesNoStatistics() {
-        assertThatThrownBy(() -> insights.of(workshop.actor(), Topic.MONEY, question(Topic.MONEY, "all")))
+        assertThatThrownBy(() -> insights.of(workshop.actor(), Topic.MONEY, query(Topic.MONEY, "all")))
                 .isInstanceOf(AccessDeniedException.class);
-        assertThatThrownBy(
-                        () -> insights.behind(workshop.actor(), Topic.MONEY, question(Topic.MONEY, "all"), "none.EUR"))
+        assertThatThrownBy(() -> insights.cases(workshop.actor(), Topic.MONEY, query(Topic.MONEY, "all"), "none.EUR"))
                 .isInstanceOf(AccessDeniedException.class);
     }
 
@@ -204,12 +199,12 @@ class InsightServerTest {
         assertThat(wrong.text()).contains("lies before the first");
     }
 
-    private static InsightQuery question(Topic topic, String by) {
+    private static InsightQuery query(Topic topic, String by) {
         return InsightQuery.of(topic, TODAY.minusYears(1), TODAY, by);
     }
 
-    private ResultTable.Row row(Topic topic, InsightQuery question, String key) {
-        return insights.of(auditor, topic, question).table().rows().stream()
+    private TopicTable.Row row(Topic topic, InsightQuery query, String key) {
+        return insights.of(auditor, topic, query).table().rows().stream()
                 .filter(row -> row.key().equals(Optional.of(key)))
                 .findFirst()
                 .orElseThrow();
@@ -263,7 +258,7 @@ class InsightServerTest {
                                             + "T00:00:01Z\",\"restVoltageV\":12.8,\"temperatureC\":22}")
                                     .getBytes(UTF_8)),
                             null));
-            returns.conclude(auditor, id, finding, "Seen on the bench.");
+            returns.recordOutcome(auditor, id, finding, "Seen on the bench.");
         }
         return ref;
     }

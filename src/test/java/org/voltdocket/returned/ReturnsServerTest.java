@@ -17,6 +17,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.sampling.InspectionLevel;
 import org.voltdocket.returned.sampling.RandomDraw;
@@ -248,7 +249,7 @@ class ReturnsServerTest {
         LocalDate day = LocalDate.now(java.time.ZoneOffset.UTC).minusDays(3);
         Pallet pallet = pallets.note(
                 auditor,
-                PalletAnnouncement.read(
+                PalletDeliveryNote.parse(
                         number, "Copper Quay", day.toString(), first + "\n" + serial(), LocalDate.now()));
         Answer arrived = auditor()
                 .postJson("/api/v1/returns", "{\"batterySerial\":\"" + first + "\",\"pallet\":\"" + number + "\"}");
@@ -256,7 +257,7 @@ class ReturnsServerTest {
         Answer stray = auditor()
                 .postJson("/api/v1/returns", "{\"batterySerial\":\"" + serial() + "\",\"pallet\":\"" + number + "\"}");
         assertThat(texts(stray.json().get("told"))).contains("not-on-list");
-        Pallet.Whole whole = pallets.whole(auditor, pallet.id());
+        Pallet.Details whole = pallets.whole(auditor, pallet.id());
         assertThat(whole.pallet().listed() - whole.pallet().arrived()).isEqualTo(1);
         assertThat(whole.pallet().unlisted()).isEqualTo(1);
         assertThat(whole.lines()).hasSize(3);
@@ -277,7 +278,7 @@ class ReturnsServerTest {
         String key = workshop.actor().workshop().orElseThrow().toString();
         Lot lot = lots.draw(
                 server.user(Role.AUDITOR).actor(),
-                new Lot.Wish(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false));
+                new Lot.Request(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false));
         assertThat(server.browser(server.user(Role.AUDITOR))
                         .get("/returns/lots/" + lot.id() + "/draw.csv")
                         .text())
@@ -299,27 +300,27 @@ class ReturnsServerTest {
             assertThat(source.waiting()).isEqualTo(20);
         });
         // 20 of them: letter C, 5 tested, none allowed at AQL 2.5 (ISO 2859-1, level II, from memory)
-        Lot lot = lots.draw(auditor, new Lot.Wish(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false));
+        Lot lot = lots.draw(auditor, new Lot.Request(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false));
         assertThat(lot.plan().sampleSize()).isEqualTo(5);
-        Lot.Whole whole = lots.whole(auditor, lot.id());
+        Lot.Details whole = lots.whole(auditor, lot.id());
         List<String> numbers =
                 whole.order().stream().map(one -> one.battery().number()).toList();
         assertThat(RandomDraw.order(lot.seed(), numbers)).isEqualTo(numbers);
-        assertThatThrownBy(
-                        () -> lots.draw(auditor, new Lot.Wish(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false)))
-                .isInstanceOf(ReturnConflictException.class);
+        assertThatThrownBy(() ->
+                        lots.draw(auditor, new Lot.Request(Lot.Scope.WORKSHOP, key, InspectionLevel.II, 2.5, false)))
+                .isInstanceOf(RequestException.class);
 
         // the first cannot be tested: the sixth takes its place
         conclude(auditor, whole.order().get(0), BenchOutcome.NOT_TESTED);
         for (int i = 1; i < 5; i++) {
             conclude(auditor, whole.order().get(i), BenchOutcome.DEFECT_CONFIRMED);
         }
-        Lot.Standing open = lots.whole(auditor, lot.id()).lot().standing();
-        assertThat(open).isEqualTo(new Lot.Standing(4, 0, 1, Lot.Verdict.OPEN));
+        Lot.Progress open = lots.whole(auditor, lot.id()).lot().progress();
+        assertThat(open).isEqualTo(new Lot.Progress(4, 0, 1, Lot.Disposition.OPEN));
         assertThat(lots.whole(auditor, lot.id()).order().get(5).inSample()).isTrue();
         conclude(auditor, whole.order().get(5), BenchOutcome.NO_FAULT_FOUND);
-        assertThat(lots.whole(auditor, lot.id()).lot().standing())
-                .isEqualTo(new Lot.Standing(5, 1, 1, Lot.Verdict.NOT_ACCEPTED));
+        assertThat(lots.whole(auditor, lot.id()).lot().progress())
+                .isEqualTo(new Lot.Progress(5, 1, 1, Lot.Disposition.NOT_ACCEPTED));
         assertThatThrownBy(() -> db.sql("delete from sampling_rank where lot_id = ?")
                         .param(lot.id())
                         .update())
@@ -327,7 +328,7 @@ class ReturnsServerTest {
     }
 
     private void conclude(Actor auditor, Lot.Ranked one, BenchOutcome finding) {
-        returns.conclude(auditor, one.battery().id(), finding, "as tested");
+        returns.recordOutcome(auditor, one.battery().id(), finding, "as tested");
     }
 
     @Test

@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.voltdocket.demo.GeneratedCase;
 import org.voltdocket.demo.Generator;
-import org.voltdocket.demo.model.Truth;
+import org.voltdocket.demo.model.GroundTruth;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Evidence;
@@ -38,18 +38,18 @@ public final class DemoCases implements CaseSource {
                 seed);
         CaseInput input = made.toCaseInput();
         Map<String, Regime[]> regimes = new HashMap<>();
-        List<Truth> drives = new ArrayList<>();
+        List<GroundTruth> drives = new ArrayList<>();
         int next = 0;
         for (Evidence item : input.evidence()) {
             if (item.reading() instanceof Recording recording) {
-                Truth truth = made.truths().get(next++);
+                GroundTruth truth = made.truths().get(next++);
                 regimes.put(item.id(), labels(recording, truth));
                 if (recording.kind() == EvidenceKind.DRIVE_RECORDING) {
                     drives.add(truth);
                 }
             }
         }
-        Truth drive = drives.isEmpty() ? null : drives.get(0);
+        GroundTruth drive = drives.isEmpty() ? null : drives.get(0);
         return new Labelled(
                 scenario,
                 seed,
@@ -72,10 +72,10 @@ public final class DemoCases implements CaseSource {
         };
     }
 
-    private static Regime[] labels(Recording recording, Truth truth) {
+    private static Regime[] labels(Recording recording, GroundTruth truth) {
         double[] at = recording.timeS();
         Regime[] labels = new Regime[at.length];
-        for (Truth.Span span : truth.spans()) {
+        for (GroundTruth.Span span : truth.spans()) {
             double margin = span.regime() == Regime.CRANKING ? 0 : BORDER_S;
             for (int i = 0; i < at.length; i++) {
                 if (at[i] >= span.fromS() + margin && at[i] < span.toS() - margin) {

@@ -6,6 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.util.unit.DataSize;
+import org.voltdocket.diagnosis.read.FileLimits;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
@@ -20,6 +23,11 @@ class UploadLimitTest {
 
     @Autowired
     private Server server;
+
+    @Test
+    void theConfiguredLimitIsThatOfTheReader(@Value("${spring.servlet.multipart.max-file-size}") DataSize configured) {
+        assertThat(configured.toBytes()).isEqualTo(FileLimits.FILE_BYTES).isEqualTo(LIMIT);
+    }
 
     @Test
     void sixtyFourMebibytesAreTakenAndOneByteMoreIsAProblem() {

@@ -3,9 +3,12 @@ package org.voltdocket.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowable;
 
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.util.Optional;
@@ -14,6 +17,7 @@ import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.voltdocket.support.TestDatabase;
 
 /** An outage is told from a mistake by what the system or the database says. */
 class OutageTest {
@@ -46,6 +50,30 @@ class OutageTest {
     void noConnectionInTimeIsOne() {
         assertThat(Outage.behind(new RuntimeException(new SQLTransientConnectionException("timed out"))))
                 .contains(Outage.DATABASE);
+    }
+
+    @Test
+    void aPoolInUseIsAnotherThanADatabaseThatIsAway() throws SQLException {
+        TestDatabase database = TestDatabase.shared();
+        try (HikariDataSource pool = pool(database.getJdbcUrl(), database);
+                Connection held = pool.getConnection()) {
+            assertThat(held.isValid(1)).isTrue();
+            assertThat(Outage.behind(catchThrowable(pool::getConnection))).contains(Outage.BUSY);
+        }
+        try (HikariDataSource away = pool("jdbc:postgresql://127.0.0.1:1/none", database)) {
+            assertThat(Outage.behind(catchThrowable(away::getConnection))).contains(Outage.DATABASE);
+        }
+    }
+
+    private static HikariDataSource pool(String url, TestDatabase database) {
+        HikariConfig config = new HikariConfig();
+        config.setJdbcUrl(url);
+        config.setUsername(database.getUsername());
+        config.setPassword(database.getPassword());
+        config.setMaximumPoolSize(1);
+        config.setConnectionTimeout(250);
+        config.setInitializationFailTimeout(-1);
+        return new HikariDataSource(config);
     }
 
     /** The kernel's own device that is always full. */

@@ -40,10 +40,10 @@ import org.voltdocket.trail.ChainVerification.Fault;
 /** Every identifier a person may meet has a label, and every message a template names is there. */
 class WordsForEverythingTest {
 
-    private static final Pattern PROBLEM = Pattern.compile(
-            "(?:ProblemDetails\\s*\\.of\\(\\s*HttpStatus\\.\\w+,|RequestException\\s*\\.invalid\\(|RequestException\\s*\\.of\\(\\s*\\d{3},)"
-                    + "\\s*\"([a-z0-9-]+)\"",
-            Pattern.DOTALL);
+    private static final Pattern PROBLEM =
+            Pattern.compile("ProblemDetails\\s*\\.of\\(\\s*HttpStatus\\.\\w+,\\s*\"([a-z0-9-]+)\",", Pattern.DOTALL);
+    private static final Pattern REFUSAL = Pattern.compile(
+            "RequestException\\s*\\.(?:of\\(\\s*\\d{3},|invalid\\()\\s*\"([a-z0-9-]+)\",", Pattern.DOTALL);
     private static final Pattern KIND = Pattern.compile("\\(\\d{3}, \"([a-z-]+)\", \"");
     private static final Pattern MESSAGE = Pattern.compile("#\\{([a-z][a-zA-Z0-9.-]+)[}(]");
 
@@ -98,6 +98,10 @@ class WordsForEverythingTest {
             Matcher problem = PROBLEM.matcher(source);
             while (problem.find()) {
                 slugs.add(problem.group(1));
+            }
+            Matcher refusal = REFUSAL.matcher(source);
+            while (refusal.find()) {
+                slugs.add(refusal.group(1));
             }
             Matcher kind = KIND.matcher(source);
             while (kind.find()) {

@@ -26,8 +26,8 @@ final class FactsMaker {
     }
 
     private Facts facts(Setup setup, LocalDate day) {
-        boolean brief = setup.effects().shortTrips();
-        double perMonth = brief ? chance.between(50, 320) : chance.between(700, 2200);
+        boolean shortTrips = setup.effects().shortTrips();
+        double perMonth = shortTrips ? chance.between(50, 320) : chance.between(700, 2200);
         LocalDate fitted = day.minusDays((long) (setup.ageMonths() * 30.4));
         double odometer = StrictMath.rint(chance.between(5_000, 180_000));
         Double fittedKm = known(odometer);

@@ -3,6 +3,7 @@ package org.voltdocket.worlds;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import org.voltdocket.diagnosis.Recording;
 
 /** Notes of a driver about starting and stopping the engine, in four languages. */
@@ -35,7 +36,7 @@ public final class Marks {
             String text = words[chance.below(words.length)];
             double at = event.atS() - fromS + 2.5 * chance.normal();
             if (at > 0 && at < toS - fromS && chance.happens(0.9)) {
-                marks.add(new Recording.Mark(at, chance.happens(0.2) ? text.toUpperCase(java.util.Locale.ROOT) : text));
+                marks.add(new Recording.Mark(at, chance.happens(0.2) ? text.toUpperCase(Locale.ROOT) : text));
             }
         }
         if (chance.happens(0.3)) {

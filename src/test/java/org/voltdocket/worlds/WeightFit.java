@@ -3,6 +3,7 @@ package org.voltdocket.worlds;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.voltdocket.diagnosis.Cause;
@@ -23,7 +24,7 @@ final class WeightFit {
     /** A finding seen in fewer cases is not corrected. */
     private static final int LEAST_CASES = 5;
 
-    private static final int STEPS = 600;
+    private static final int STEPS = 300;
     private static final double NATS = StrictMath.log(10) / 10;
     private static final Cause[] CAUSES = Cause.values();
 
@@ -153,8 +154,8 @@ final class WeightFit {
         index.forEach((name, f) -> {
             for (int c = 0; c < CAUSES.length; c++) {
                 double decibans = correction[f][c] / NATS;
-                String row = String.format(
-                        java.util.Locale.ROOT, "%s | %s | %+.1f | %d", name, CAUSES[c].id(), decibans, support[f]);
+                String row =
+                        String.format(Locale.ROOT, "%s | %s | %+.1f | %d", name, CAUSES[c].id(), decibans, support[f]);
                 sorted.put(-Math.abs(decibans) + 1e-7 * (f * CAUSES.length + c), row);
             }
         });

@@ -12,7 +12,7 @@ import org.voltdocket.worlds.WorldEvaluation.Outcome;
  */
 final class WeightRotation {
 
-    private static final double[] PENALTIES = {1, 3, 10, 30, 100};
+    private static final double[] PENALTIES = {3, 10, 30, 100};
 
     private final StringBuilder page = new StringBuilder();
 

@@ -86,12 +86,16 @@ public final class WorldEvaluation {
             return;
         }
         List<Outcome> outcomes = evaluation.run(assessor);
-        String fitted = evaluation.fit ? WeightRotation.of(outcomes) : "";
-        String report = WorldReport.of(outcomes, assessor.edition()) + fitted;
+        String report = WorldReport.of(outcomes, assessor.edition());
         Path folder = Files.createDirectories(Path.of("target", "evaluation"));
         Files.writeString(folder.resolve("worlds.md"), report);
-        Files.write(folder.resolve("worlds.csv"), WorldReport.lines(outcomes));
+        Files.write(folder.resolve("worlds.csv"), CaseReport.lines(outcomes));
         System.out.println(report);
+        if (evaluation.fit) {
+            String fitted = WeightRotation.of(outcomes);
+            Files.writeString(folder.resolve("worlds-fit.md"), fitted);
+            System.out.println(fitted);
+        }
     }
 
     private static List<World> worlds(String name) {
@@ -138,6 +142,6 @@ public final class WorldEvaluation {
     private void explain(Assessor assessor) {
         WorldCase whole = CaseMaker.make(worlds.get(0), Fault.of(one[0]), Long.parseLong(one[1]));
         WorldCase seen = whole.with(channels.get(0).of(whole.input()));
-        System.out.println(WorldReport.explain(seen, assessor.assess(seen.input())));
+        System.out.println(CaseReport.explain(seen, assessor.assess(seen.input())));
     }
 }

@@ -2,15 +2,15 @@ package org.voltdocket.demo.model;
 
 import org.voltdocket.diagnosis.Chemistry;
 
-/** The charging source: what it can deliver at a speed, and what it makes of a commanded voltage. */
+/** The charging source: the current it can deliver at a speed, and its response to a commanded voltage. */
 final class Alternator {
 
-    private final Setup setup;
-    private final Chance chance;
+    private final ModelSettings setup;
+    private final SeededRandom chance;
     private double slipUntilS;
     private double nextSlipS;
 
-    Alternator(Setup setup, Chance chance) {
+    Alternator(ModelSettings setup, SeededRandom chance) {
         this.setup = setup;
         this.chance = chance;
         this.nextSlipS = chance.between(100, 260);
@@ -33,7 +33,7 @@ final class Alternator {
 
     /** Voltage it holds at its own terminals when asked for one, V. */
     double held(double wantedV) {
-        return setup.sourceFault == Setup.SourceFault.OVER ? setup.sourceLevel : wantedV;
+        return setup.sourceFault == ModelSettings.SourceFault.OVER ? setup.sourceLevel : wantedV;
     }
 
     /** What a conventional regulator holds, V: about −10 mV/K at the regulator. */
@@ -45,7 +45,7 @@ final class Alternator {
     /** Half of the peak-to-peak ripple at the posts, V. */
     double ripple(double outputA) {
         double share = outputA / setup.alternatorA;
-        return setup.sourceFault == Setup.SourceFault.DIODE ? 0.18 + 0.45 * share : 0.008 + 0.035 * share;
+        return setup.sourceFault == ModelSettings.SourceFault.DIODE ? 0.18 + 0.45 * share : 0.008 + 0.035 * share;
     }
 
     private boolean slips(double t) {

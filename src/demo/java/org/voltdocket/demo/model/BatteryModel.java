@@ -28,7 +28,7 @@ final class BatteryModel {
     private static final double INNER_FADES_S = 21600;
     private static final double ACTIVATION_S = 0.3;
 
-    private final Setup setup;
+    private final ModelSettings setup;
     private final double[] open;
     private final double capacityAh;
     private double charge;
@@ -44,7 +44,7 @@ final class BatteryModel {
     private double keep = 1;
     private double gain;
 
-    BatteryModel(Setup setup) {
+    BatteryModel(ModelSettings setup) {
         this.setup = setup;
         this.open = openTable(setup.chemistry);
         this.capacityAh = setup.capacityAh * setup.capacityLeft;

@@ -1,16 +1,16 @@
 package org.voltdocket.demo.model;
 
-/** The vehicle's own battery sensor: what it says of current, voltage and charge, with its errors and its steps. */
+/** The vehicle's battery sensor: reported current, voltage and charge, with errors and resolution. */
 final class BatterySensor {
 
-    private final Setup setup;
-    private final Chance chance;
+    private final ModelSettings setup;
+    private final SeededRandom chance;
     private double currentA;
     private double smoothA;
     private double voltageV;
     private double pct;
 
-    BatterySensor(Setup setup, Chance chance, double voltageV) {
+    BatterySensor(ModelSettings setup, SeededRandom chance, double voltageV) {
         this.setup = setup;
         this.chance = chance;
         this.voltageV = voltageV + setup.sensorOffsetV;

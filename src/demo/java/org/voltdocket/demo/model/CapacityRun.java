@@ -15,8 +15,8 @@ public final class CapacityRun {
     private CapacityRun() {}
 
     /** Takes the battery down from where {@code setup} has it. */
-    public static VehicleRun.Outcome record(Setup setup, Chance chance, OffsetDateTime startedAt) {
-        Setup bench = setup.copy();
+    public static VehicleRun.Outcome record(ModelSettings setup, SeededRandom chance, OffsetDateTime startedAt) {
+        ModelSettings bench = setup.copy();
         bench.rateHz = 1.0 / 60;
         bench.measuredA = true;
         bench.smallClamp = true;
@@ -38,14 +38,14 @@ public final class CapacityRun {
             t += STEP_S;
         }
         logger.row(t, volts, current, 0);
-        Truth truth = new Truth(
+        GroundTruth truth = new GroundTruth(
                 setup.sensorOffsetA,
                 first,
                 battery.charge(),
                 current * t / 3600,
                 setup.cableOhm,
                 ohmic,
-                List.of(new Truth.Span(0, t + STEP_S, Regime.DISCHARGING)));
+                List.of(new GroundTruth.Span(0, t + STEP_S, Regime.DISCHARGING)));
         return new VehicleRun.Outcome(logger.done(EvidenceKind.DISCHARGE_RECORDING, startedAt), truth);
     }
 }

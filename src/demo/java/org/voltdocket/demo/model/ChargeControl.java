@@ -1,13 +1,13 @@
 package org.voltdocket.demo.model;
 
 /**
- * The unit that commands a managed charging source. It knows the battery through the vehicle's own sensor only. Above a
- * reported charge it rests: it moves its set point so that the reported current stays about none; it lifts to a charging
- * voltage when cold, at low reported charge or with large consumers on, and recuperates while coasting.
+ * The unit that commands a managed charging source. It knows the battery through the vehicle's sensor only. Above a
+ * reported charge it holds: it moves its set point so that the reported current stays near zero. It raises the set point to a
+ * charging voltage when cold, at low reported charge or with large consumers on, and recuperates while coasting.
  */
 final class ChargeControl {
 
-    private final Setup setup;
+    private final ModelSettings setup;
     private final double chargeV;
     private final double recuperateV;
     private final double coldS;
@@ -16,7 +16,7 @@ final class ChargeControl {
     private double commanded = 13.5;
     private boolean resting;
 
-    ChargeControl(Setup setup, Chance chance) {
+    ChargeControl(ModelSettings setup, SeededRandom chance) {
         this.setup = setup;
         this.chargeV = chance.between(14.2, 14.7);
         this.recuperateV = chance.between(14.7, 15.2);

@@ -1,6 +1,6 @@
 package org.voltdocket.demo.model;
 
-/** A road by seconds: when the engine is wanted, how fast the vehicle goes. */
+/** A drive cycle in steps of one second: whether the engine runs, and the speed. */
 final class DriveCycle {
 
     private final double[] speed;
@@ -10,7 +10,7 @@ final class DriveCycle {
 
     private int at;
 
-    DriveCycle(Setup setup, Chance chance) {
+    DriveCycle(ModelSettings setup, SeededRandom chance) {
         int total = (int) setup.durationS;
         this.longestHaltS = setup.longestHaltS;
         this.speed = new double[total + 2];
@@ -74,7 +74,7 @@ final class DriveCycle {
         return true;
     }
 
-    private void town(Chance chance) {
+    private void town(SeededRandom chance) {
         double top = chance.between(28, 54);
         ramp(0, top, chance.between(2.5, 5));
         cruise(top, chance.whole(8, 45), chance);
@@ -82,7 +82,7 @@ final class DriveCycle {
         at += chance.odds(0.75) ? chance.whole(5, longestHaltS) : chance.whole(1, 3);
     }
 
-    private void fast(Chance chance, double low, double high, int least, int most) {
+    private void fast(SeededRandom chance, double low, double high, int least, int most) {
         double now = at > 0 && at - 1 < speed.length ? speed[at - 1] : 0;
         double top = chance.between(low, high);
         ramp(now, top, top > now ? chance.between(1.5, 3) : -chance.between(1, 2));
@@ -100,7 +100,7 @@ final class DriveCycle {
         }
     }
 
-    private void cruise(double level, int seconds, Chance chance) {
+    private void cruise(double level, int seconds, SeededRandom chance) {
         double around = level;
         for (int i = 0; i < seconds && at < speed.length; i++) {
             around += 0.2 * (level - around) + chance.normal(0.6);

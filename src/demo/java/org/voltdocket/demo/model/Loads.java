@@ -1,14 +1,14 @@
 package org.voltdocket.demo.model;
 
-/** What the vehicle takes beside charging its battery. */
+/** Current of the vehicle's consumers. */
 final class Loads {
 
-    private final Setup setup;
+    private final ModelSettings setup;
     private final double fanFromS;
     private final double parkedIgnitionA;
     private final double followUpS;
 
-    Loads(Setup setup, Chance chance) {
+    Loads(ModelSettings setup, SeededRandom chance) {
         this.setup = setup;
         this.fanFromS = chance.between(300, 900);
         this.parkedIgnitionA = chance.between(3, 8);

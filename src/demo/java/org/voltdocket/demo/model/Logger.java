@@ -11,12 +11,12 @@ import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
 
 /**
- * The recording instrument: takes the measured channels at its own rate and asks the vehicle for one slow channel after
+ * The recording instrument: samples the measured channels at its own rate and requests one slow channel of the vehicle after
  * the other, so that most cells of a slow channel stay empty.
  */
 final class Logger {
 
-    private final Chance chance;
+    private final SeededRandom chance;
     private final double stepV;
     private final double noiseV;
     private final double offsetV;
@@ -32,7 +32,7 @@ final class Logger {
     private int rows;
     private double next;
 
-    Logger(Setup setup, Chance chance) {
+    Logger(ModelSettings setup, SeededRandom chance) {
         this.chance = chance;
         this.stepV = setup.measuredStepV;
         this.noiseV = setup.measuredNoiseV;

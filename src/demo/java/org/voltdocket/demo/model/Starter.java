@@ -12,7 +12,7 @@ final class Starter {
     private double engagedS = -1;
     private double forS;
 
-    Starter(Setup setup, Chance chance) {
+    Starter(ModelSettings setup, SeededRandom chance) {
         double cold = 1 + 0.012 * Math.max(-10, 20 - setup.temperatureC);
         this.plateauA = setup.starterA * cold;
         this.inrush = chance.between(1.4, 2.1);

@@ -7,8 +7,8 @@ import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
 
 /**
- * One vehicle from before its start until after its stop, step by step: road, loads, controller, charging source, cable,
- * battery, sensor, logger.
+ * Simulates one vehicle from before its start until after its stop, step by step: road, loads, controller, charging source,
+ * cable, battery, sensor, logger.
  */
 public final class VehicleRun {
 
@@ -18,7 +18,7 @@ public final class VehicleRun {
     /** Over which the recording instrument averages, s; the inrush of a start is shorter. */
     private static final double SEEN_OVER_S = 0.1;
 
-    private final Setup setup;
+    private final ModelSettings setup;
     private final BatteryModel battery;
     private final Alternator alternator;
     private final ChargeControl control;
@@ -27,8 +27,8 @@ public final class VehicleRun {
     private final Loads loads;
     private final Starter starter;
     private final Logger logger;
-    private final SpanKeeper spans = new SpanKeeper();
-    private final Chance chance;
+    private final RegimeRecorder spans = new RegimeRecorder();
+    private final SeededRandom chance;
     private final double firstTurnS;
     private final float[][] said;
 
@@ -47,9 +47,9 @@ public final class VehicleRun {
     private boolean commandedMarked;
 
     /** A recording and what really happened in it. */
-    public record Outcome(Recording recording, Truth truth) {}
+    public record Outcome(Recording recording, GroundTruth truth) {}
 
-    private VehicleRun(Setup setup, Chance chance, double surfaceV) {
+    private VehicleRun(ModelSettings setup, SeededRandom chance, double surfaceV) {
         this.setup = setup;
         this.chance = chance;
         this.battery = new BatteryModel(setup);
@@ -74,7 +74,7 @@ public final class VehicleRun {
      * @param startedAt clock time of the first row, or null to record seconds only
      * @param surfaceV what an earlier charge left at the surface, V
      */
-    public static Outcome drive(Setup setup, Chance chance, OffsetDateTime startedAt, double surfaceV) {
+    public static Outcome drive(ModelSettings setup, SeededRandom chance, OffsetDateTime startedAt, double surfaceV) {
         return new VehicleRun(setup, chance, surfaceV).run(startedAt);
     }
 
@@ -115,8 +115,8 @@ public final class VehicleRun {
             }
         }
         double end = steps * STEP_S;
-        Truth truth =
-                new Truth(setup.sensorOffsetA, first, battery.charge(), netAh, setup.cableOhm, ohmic, spans.done(end));
+        GroundTruth truth =
+                new GroundTruth(setup.sensorOffsetA, first, battery.charge(), netAh, setup.cableOhm, ohmic, spans.done(end));
         return new Outcome(logger.done(EvidenceKind.DRIVE_RECORDING, startedAt), truth);
     }
 

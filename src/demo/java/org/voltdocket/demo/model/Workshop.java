@@ -6,16 +6,16 @@ import org.voltdocket.diagnosis.ChargingTest;
 import org.voltdocket.diagnosis.CrankingStandard;
 import org.voltdocket.diagnosis.CrankingTest;
 
-/** What a workshop's instruments show of a vehicle of the model. */
+/** Readings of a workshop's instruments for a vehicle of the model. */
 public final class Workshop {
 
     private static final double STEP_S = 0.1;
 
-    private final Setup setup;
-    private final Chance chance;
+    private final ModelSettings setup;
+    private final SeededRandom chance;
     private final BatteryTest.Instrument instrument;
 
-    public Workshop(Setup setup, Chance chance, BatteryTest.Instrument instrument) {
+    public Workshop(ModelSettings setup, SeededRandom chance, BatteryTest.Instrument instrument) {
         this.setup = setup;
         this.chance = chance;
         this.instrument = instrument;
@@ -38,11 +38,11 @@ public final class Workshop {
             double temperatureC,
             double ratedA,
             CrankingStandard standard) {
-        Setup then = setup.copy();
+        ModelSettings then = setup.copy();
         then.charge = charge;
         then.temperatureC = temperatureC;
         BatteryModel now = new BatteryModel(then);
-        Setup fresh = then.copy();
+        ModelSettings fresh = then.copy();
         fresh.charge = 1;
         fresh.resistanceFactor = 1;
         fresh.strapOhm = 0;
@@ -65,11 +65,11 @@ public final class Workshop {
 
     /** A start watched with a voltmeter that holds its least value. */
     public CrankingTest cranking(OffsetDateTime at, double charge, double temperatureC) {
-        Setup then = setup.copy();
+        ModelSettings then = setup.copy();
         then.charge = charge;
         then.temperatureC = temperatureC;
         then.rateHz = 100;
-        CrankWatch.Start start = CrankWatch.record(then, chance.split(), at);
+        CrankingRun.Start start = CrankingRun.record(then, chance.split(), at);
         double least = start.leastV() + chance.normal(0.03);
         return new CrankingTest(
                 at, round(least, 100), round(start.turnedS(), 10), Math.round(temperatureC), instrument);
@@ -100,7 +100,7 @@ public final class Workshop {
     }
 
     private double settle(double charge, double temperatureC, double heldV, double mostA, double load, double forS) {
-        Setup then = setup.copy();
+        ModelSettings then = setup.copy();
         then.charge = charge;
         then.temperatureC = temperatureC;
         BatteryModel battery = new BatteryModel(then);

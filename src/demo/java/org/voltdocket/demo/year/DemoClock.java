@@ -8,7 +8,7 @@ import org.springframework.context.annotation.Primary;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 
-/** The demo's clock: right for everybody but the one thread that writes the invented past. */
+/** The demo's clock: the present time, except for the thread that writes the invented past. */
 @Component
 @Primary
 @Profile("demo")

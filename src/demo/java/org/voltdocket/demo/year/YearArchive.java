@@ -15,11 +15,11 @@ import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.catalogue.ProducedRange;
-import org.voltdocket.demo.Background;
-import org.voltdocket.demo.DemoArchiveFilled;
+import org.voltdocket.demo.BackgroundThread;
+import org.voltdocket.demo.DemoArchiveFilledEvent;
 import org.voltdocket.kernel.Actor;
 
-/** Writes the invented year into the demo's archive, in the background, once; one that was cut short goes on at the next start. */
+/** Writes the invented year to the demo's archive once, in the background; continues at the next start if interrupted. */
 @Component
 @Profile("demo")
 @ConditionalOnProperty(name = "voltdocket.demo.year", havingValue = "true", matchIfMissing = true)
@@ -28,17 +28,17 @@ class YearArchive {
     private static final Logger LOG = LoggerFactory.getLogger(YearArchive.class);
 
     private final CatalogueService catalogue;
-    private final YearActs acts;
+    private final YearEventWriter acts;
     private final DemoClock clock;
-    private final Background background = new Background();
+    private final BackgroundThread background = new BackgroundThread();
 
-    YearArchive(CatalogueService catalogue, YearActs acts, DemoClock clock) {
+    YearArchive(CatalogueService catalogue, YearEventWriter acts, DemoClock clock) {
         this.catalogue = catalogue;
         this.acts = acts;
         this.clock = clock;
     }
 
-    @EventListener(DemoArchiveFilled.class)
+    @EventListener(DemoArchiveFilledEvent.class)
     void begin() {
         background.start("demo-year", this::fill);
     }
@@ -85,7 +85,7 @@ class YearArchive {
 
     /** The last day of the year that is on file in part or whole: known by its newest week of production. */
     private Optional<LocalDate> began() {
-        return catalogue.ranges(Make.ALL.get(0).type()).stream()
+        return catalogue.ranges(BatteryProduct.ALL.get(0).type()).stream()
                 .filter(range -> range.batch().startsWith("Y"))
                 .map(ProducedRange::producedOn)
                 .max(LocalDate::compareTo)

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Something that happens to a planned case. */
+/** An event of a planned case. */
 record YearEvent(Instant at, Kind kind, YearCase of) {
 
     /** In the order in which they follow each other in one case. */

@@ -13,7 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.voltdocket.demo.model.Chance;
+import org.voltdocket.demo.model.SeededRandom;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.CrankingStandard;
@@ -21,7 +21,7 @@ import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Vin;
 
-/** The year: what was made, what was sold, and what came of it. Pure: the same last day gives the same year. */
+/** The plan of the year: production, sales and their cases. Pure: the same last day gives the same year. */
 final class YearPlan {
 
     static final int CASES = 3000;
@@ -39,7 +39,7 @@ final class YearPlan {
     private static final String LETTERS = "ABCDEFGHJKLMNPRSTUVWXYZ0123456789";
 
     private final LocalDate last;
-    private final Chance chance = new Chance(20_260_117);
+    private final SeededRandom chance = new SeededRandom(20_260_117);
     private final Map<String, Map<YearMonth, Integer>> sold = new TreeMap<>();
     private final StringBuilder ranges = new StringBuilder("type,batch,first_serial,last_serial,produced_on,count\n");
     private final List<YearCase> cases;
@@ -49,14 +49,14 @@ final class YearPlan {
         this.last = day.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
         List<Claimed> claimed = new ArrayList<>();
         for (int back = WEEKS + NEWEST_WEEK - 1; back >= NEWEST_WEEK; back--) {
-            for (Make make : Make.ALL) {
+            for (BatteryProduct make : BatteryProduct.ALL) {
                 week(make, last.minusWeeks(back), back, claimed);
             }
         }
         this.cases = cases(claimed);
     }
 
-    private record Claimed(Make make, String serial, LocalDate made, LocalDate sold, Instant at, boolean badBatch) {}
+    private record Claimed(BatteryProduct make, String serial, LocalDate made, LocalDate sold, Instant at, boolean badBatch) {}
 
     /** The Monday on which the year ends. */
     LocalDate last() {
@@ -86,8 +86,8 @@ final class YearPlan {
     }
 
     /** One batch: sold over the four months that follow, some of it claimed. */
-    private void week(Make make, LocalDate monday, int back, List<Claimed> claimed) {
-        String batch = Make.batch(monday);
+    private void week(BatteryProduct make, LocalDate monday, int back, List<Claimed> claimed) {
+        String batch = BatteryProduct.batch(monday);
         ranges.append(String.join(
                         ",",
                         make.type(),
@@ -97,7 +97,7 @@ final class YearPlan {
                         monday.plusDays(2).toString(),
                         String.valueOf(make.aWeek())))
                 .append('\n');
-        boolean bad = make.type().equals(Make.BAD_TYPE) && back == Make.BAD_WEEK;
+        boolean bad = make.type().equals(BatteryProduct.BAD_TYPE) && back == BatteryProduct.BAD_WEEK;
         for (int i = 1; i <= make.aWeek(); i++) {
             LocalDate day = monday.plusDays(7 + (long) (110 * chance.between(0, 1) * chance.between(0.2, 1)));
             double months = life(bad);
@@ -131,10 +131,10 @@ final class YearPlan {
     }
 
     private YearCase one(int number, Claimed claimed, List<YearCase> before) {
-        Trouble trouble = claimed.badBatch() && chance.odds(0.9) ? Trouble.DEFECT : Trouble.draw(chance);
-        Garage garage = garage();
-        if (garage == Garage.HASTY && trouble.ofBattery() && !claimed.badBatch() && chance.odds(0.7)) {
-            trouble = chance.of(Trouble.SHORT_TRIPS, Trouble.DRAIN, Trouble.SENSOR, Trouble.NOTHING);
+        YearFault trouble = claimed.badBatch() && chance.odds(0.9) ? YearFault.DEFECT : YearFault.draw(chance);
+        YearWorkshop garage = garage();
+        if (garage == YearWorkshop.HASTY && trouble.ofBattery() && !claimed.badBatch() && chance.odds(0.7)) {
+            trouble = chance.of(YearFault.SHORT_TRIPS, YearFault.DRAIN, YearFault.SENSOR, YearFault.NOTHING);
         }
         boolean again = !trouble.ofBattery() && before.size() > 50 && chance.odds(0.06);
         Vin vin = again ? before.get(chance.whole(0, before.size() - 1)).vin() : vin();
@@ -157,26 +157,26 @@ final class YearPlan {
                 chance.whole(1, Integer.MAX_VALUE - 1));
     }
 
-    private Garage garage() {
-        double all = Garage.ALL.stream().mapToDouble(Garage::share).sum();
+    private YearWorkshop garage() {
+        double all = YearWorkshop.ALL.stream().mapToDouble(YearWorkshop::share).sum();
         double at = chance.between(0, all);
-        for (Garage one : Garage.ALL) {
+        for (YearWorkshop one : YearWorkshop.ALL) {
             at -= one.share();
             if (at < 0) {
                 return one;
             }
         }
-        return Garage.ALL.get(0);
+        return YearWorkshop.ALL.get(0);
     }
 
-    private Facts facts(Claimed claimed, Trouble trouble) {
+    private Facts facts(Claimed claimed, YearFault trouble) {
         LocalDate fitted = claimed.sold().plusDays(chance.whole(0, 1));
         LocalDate claimedOn = claimed.at().atZone(ZoneOffset.UTC).toLocalDate();
         fitted = fitted.isAfter(claimedOn) ? claimed.sold() : fitted;
         double days = Math.max(1, java.time.temporal.ChronoUnit.DAYS.between(fitted, claimedOn));
-        double daily = trouble == Trouble.SHORT_TRIPS ? chance.between(2, 7) : chance.between(22, 60);
+        double daily = trouble == YearFault.SHORT_TRIPS ? chance.between(2, 7) : chance.between(22, 60);
         double before = Math.round(chance.between(15_000, 150_000));
-        Make make = claimed.make();
+        BatteryProduct make = claimed.make();
         return new Facts(
                 new Facts.BatteryFacts(
                         make.chemistry(),
@@ -202,7 +202,7 @@ final class YearPlan {
                 chance.odds(0.15) ? 1 : 0);
     }
 
-    static boolean managed(Make make) {
+    static boolean managed(BatteryProduct make) {
         return make.chemistry() == Chemistry.AGM || make.chemistry() == Chemistry.EFB;
     }
 

@@ -7,13 +7,13 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.voltdocket.demo.TestFile;
-import org.voltdocket.demo.model.Chance;
-import org.voltdocket.demo.model.Setup;
+import org.voltdocket.demo.model.SeededRandom;
+import org.voltdocket.demo.model.ModelSettings;
 import org.voltdocket.demo.model.Workshop;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.CrankingStandard;
 
-/** The test records of a planned case, by the demo's model of a vehicle. */
+/** Generates the test records of a planned case with the demo's vehicle model. */
 final class YearTests {
 
     /** The bench's own tester. */
@@ -28,8 +28,8 @@ final class YearTests {
 
     /** What the workshop sends with its claim. */
     static List<Sent> ofWorkshop(YearCase one) {
-        Chance chance = new Chance(one.seed());
-        Setup setup = setup(one, chance);
+        SeededRandom chance = new SeededRandom(one.seed());
+        ModelSettings setup = setup(one, chance);
         Workshop shop =
                 new Workshop(setup, chance.split(), instrument(one.garage().instrument()));
         OffsetDateTime at = one.claimedAt().atOffset(ZoneOffset.UTC).minusDays(2);
@@ -76,8 +76,8 @@ final class YearTests {
 
     /** What the bench finds, charged and rested. */
     static Sent ofBench(YearCase one, Instant at) {
-        Chance chance = new Chance(one.seed() ^ 0x5eed);
-        Setup setup = setup(one, new Chance(one.seed()));
+        SeededRandom chance = new SeededRandom(one.seed() ^ 0x5eed);
+        ModelSettings setup = setup(one, new SeededRandom(one.seed()));
         BatteryTest test = new Workshop(setup, chance, instrument(BENCH_INSTRUMENT))
                 .battery(
                         at.atOffset(ZoneOffset.UTC),
@@ -91,8 +91,8 @@ final class YearTests {
         return new Sent("bench.json", TestFile.json(test));
     }
 
-    private static Setup setup(YearCase one, Chance chance) {
-        Setup setup = new Setup();
+    private static ModelSettings setup(YearCase one, SeededRandom chance) {
+        ModelSettings setup = new ModelSettings();
         setup.chemistry = one.make().chemistry();
         setup.capacityAh = one.make().capacityAh();
         setup.managed = YearPlan.managed(one.make());
@@ -107,7 +107,7 @@ final class YearTests {
         return setup;
     }
 
-    private static BatteryTest read(BatteryTest test, Garage garage) {
+    private static BatteryTest read(BatteryTest test, YearWorkshop garage) {
         return new BatteryTest(
                 test.takenAt(),
                 test.restVoltageV(),

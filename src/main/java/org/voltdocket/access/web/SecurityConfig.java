@@ -11,8 +11,6 @@ import org.springframework.security.authentication.AuthenticationManager;
 import org.springframework.security.authentication.ProviderManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.http.SessionCreationPolicy;
-import org.springframework.security.crypto.factory.PasswordEncoderFactories;
-import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
@@ -40,6 +38,7 @@ class SecurityConfig {
 
     private static final String[] PUBLIC = {
         "/sign-in",
+        "/licences",
         "/manual",
         "/rulebook",
         "/manual/**",
@@ -73,11 +72,6 @@ class SecurityConfig {
         this.settings = settings;
         this.capacities = capacities;
         this.resolver = handlerExceptionResolver;
-    }
-
-    @Bean
-    static PasswordEncoder passwordEncoder() {
-        return PasswordEncoderFactories.createDelegatingPasswordEncoder();
     }
 
     @Bean

@@ -4,7 +4,7 @@ import java.time.Instant;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * An edition as it is kept.
+ * A stored edition.
  *
  * @param name for example {@code 2026.1}
  * @param sha256 digest of its text

@@ -14,7 +14,7 @@ import org.yaml.snakeyaml.Yaml;
 import org.yaml.snakeyaml.constructor.SafeConstructor;
 
 /**
- * How one edition differs from another, row by row and member by member.
+ * The differences of two editions, by row and member.
  *
  * @param general members outside the rows: issue, methods, starting odds
  * @param added rows that only the new one has

@@ -3,7 +3,7 @@ package org.voltdocket.assessment.edition;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 
 /**
- * What is wrong in the text of an edition.
+ * An error in the text of an edition.
  *
  * @param line from 1
  * @param column from 1

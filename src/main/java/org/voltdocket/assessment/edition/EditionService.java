@@ -15,8 +15,8 @@ import org.voltdocket.kernel.Sha256;
 import org.voltdocket.trail.Trail;
 
 /**
- * The editions of the rule book and which one is in force. What is in force is read from the database each time, so that
- * every node judges by the same one from the moment it was put in force.
+ * The editions of the rule book and which one is in force. It is read from the database each time, so that
+ * every node uses it from the moment it was put in force.
  */
 @Service
 @DependsOn("shippedEditionsLoader")
@@ -27,7 +27,7 @@ public class EditionService implements CurrentEdition {
 
     private final EditionRepository store;
     private final Trail trail;
-    /** Texts never change, so what was read once holds. */
+    /** Cache; the text of a digest never changes. */
     private final Map<Sha256, Rulebook> read = new ConcurrentHashMap<>();
 
     EditionService(EditionRepository store, Trail trail) {
@@ -35,13 +35,13 @@ public class EditionService implements CurrentEdition {
         this.trail = trail;
     }
 
-    /** Every text that is kept, newest first. */
+    /** All stored texts, newest first. */
     public List<Edition> all() {
         return store.all();
     }
 
     /**
-     * The released text of a name, or the newest in the making.
+     * The released text of a name, or the newest draft.
      *
      * @throws org.voltdocket.kernel.RequestException if there is none
      */
@@ -64,16 +64,16 @@ public class EditionService implements CurrentEdition {
         return rulebook(store.inForce().orElseThrow(() -> new IllegalStateException("no edition is in force")));
     }
 
-    /** What was put in force, newest first. */
+    /** The activations, newest first. */
     public List<EditionActivation> history() {
         return store.history();
     }
 
     /**
-     * An edition as the judge takes it.
+     * An edition as a rule book.
      *
      * @throws org.voltdocket.kernel.RequestException if there is none
-     * @throws IllegalArgumentException if this program cannot read it, as where it needs a quantity of a later one
+     * @throws IllegalArgumentException if this program cannot read it, for example because it needs a quantity of a later version
      */
     public Rulebook rulebook(Sha256 sha256) {
         return read.computeIfAbsent(sha256, digest -> Rulebook.read(new ByteArrayInputStream(content(digest))));
@@ -90,9 +90,9 @@ public class EditionService implements CurrentEdition {
     }
 
     /**
-     * Keeps an uploaded text. The same bytes again are the edition that is there.
+     * Stores an uploaded text; the same bytes again return the existing edition.
      *
-     * @throws org.voltdocket.kernel.RequestException if it is none, or its name is a released edition's
+     * @throws org.voltdocket.kernel.RequestException if it is not an edition, or its name is that of a released edition
      */
     @Transactional
     public Edition keep(Actor actor, byte[] text) {
@@ -118,9 +118,9 @@ public class EditionService implements CurrentEdition {
     }
 
     /**
-     * Puts a released edition in force, from the next assessment on, on every node. What was assessed before stays.
+     * Puts a released edition in force, for the next assessment on every node. Earlier assessments remain.
      *
-     * @throws org.voltdocket.kernel.RequestException if there is none, it is in the making or in force already, or the reason is missing
+     * @throws org.voltdocket.kernel.RequestException if there is none, it is a draft or in force already, or the reason is missing
      */
     @Transactional
     public void putInForce(Actor actor, Sha256 sha256, String reason) {

@@ -18,7 +18,7 @@ import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Actor;
 
 /**
- * Keeps the editions that come with the program, when the server starts, and puts the first one in force where none is.
+ * Stores the editions of the program when the server starts, and puts one in force if none is.
  * Any number of nodes may start at once.
  */
 @Component
@@ -39,7 +39,7 @@ class ShippedEditionsLoader {
         this.together = new TransactionTemplate(transactions);
     }
 
-    /** @throws EditionMismatchException if a released edition is not the one that the archive knows */
+    /** @throws EditionMismatchException if a released edition differs from the stored one */
     @PostConstruct
     void keep() throws IOException {
         for (Resource file :

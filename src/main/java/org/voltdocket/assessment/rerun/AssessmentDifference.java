@@ -15,7 +15,7 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Assessment.Finding;
 
 /**
- * What differs between two assessments of a case.
+ * The differences of two assessments of a case.
  *
  * @param findings ids of the findings that differ, sorted
  * @param rules rows of the rule book these stand for, sorted

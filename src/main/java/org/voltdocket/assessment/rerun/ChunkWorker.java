@@ -17,7 +17,7 @@ import org.voltdocket.assessment.ReassessmentResult;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
-/** Judges the cases of one chunk. The chunk's row stays locked meanwhile; its cases have transactions of their own. */
+/** Assesses the cases of one chunk in transactions of their own, while the row of the chunk is locked. */
 @Component
 class ChunkWorker {
 
@@ -39,7 +39,7 @@ class ChunkWorker {
         this.together = new TransactionTemplate(transactions);
     }
 
-    /** What came of the try. */
+    /** The result of one call. */
     enum Outcome {
         DONE,
         /** No chunk is free, or the run is not running. */
@@ -49,7 +49,7 @@ class ChunkWorker {
     }
 
     /**
-     * Claims a chunk and judges it.
+     * Claims a chunk and assesses its cases.
      *
      * @param halt asked between two cases
      */
@@ -87,7 +87,7 @@ class ChunkWorker {
             if (databaseIsGone(e)) {
                 throw (RuntimeException) e; // the chunk is done again, once it is back
             }
-            LOG.error("case {} could not be judged again", caseId, e);
+            LOG.error("case {} could not be reassessed", caseId, e);
             chunks.failed(run.id(), caseId, CaseAssessor.reason(e));
         }
     }

@@ -43,10 +43,10 @@ public class ReassessmentService {
     }
 
     /**
-     * Asks for a run; it starts within seconds.
+     * Requests a run; it starts within seconds.
      *
      * @param edition its name; null for the one in force
-     * @throws org.voltdocket.kernel.RequestException if there is none, or a run for good is wanted of one in the making
+     * @throws org.voltdocket.kernel.RequestException if there is none, or a final run of a draft is requested
      */
     @Transactional
     public ReassessmentRun ask(Actor actor, RunMode mode, String edition) {
@@ -64,7 +64,7 @@ public class ReassessmentService {
     /**
      * Pauses, resumes or stops a run.
      *
-     * @throws org.voltdocket.kernel.RequestException if there is none, or it stands elsewhere
+     * @throws org.voltdocket.kernel.RequestException if there is none, or its state does not allow the action
      */
     @Transactional
     public ReassessmentRun take(Actor actor, UUID id, RunAction step) {
@@ -95,7 +95,7 @@ public class ReassessmentService {
         return runs.latest(RUNS);
     }
 
-    /** How far a run is. */
+    /** Progress of a run. */
     @Transactional(readOnly = true)
     public RunProgress progress(ReassessmentRun run) {
         return reader.progress(run);
@@ -107,13 +107,13 @@ public class ReassessmentService {
         return reader.changes(run.id(), from, most);
     }
 
-    /** Cases that could not be judged, the first so many. */
+    /** The first cases that could not be assessed. */
     @Transactional(readOnly = true)
     public List<FailedCase> failures(ReassessmentRun run, int most) {
         return reader.failures(run.id(), most);
     }
 
-    /** What the run found, in groups. */
+    /** The changes of a run, in groups. */
     @Transactional(readOnly = true)
     public RunSummary findings(ReassessmentRun run) {
         List<RunReader.Way> ways = reader.ways(run.id());

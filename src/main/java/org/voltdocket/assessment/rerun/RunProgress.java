@@ -3,7 +3,7 @@ package org.voltdocket.assessment.rerun;
 import java.util.Optional;
 
 /**
- * How far a run is.
+ * Progress of a run.
  *
  * @param casesRead cases of the chunks that are done
  * @param casesPerSecond over the last minute while it runs, over the whole time once it has ended; 0 where nothing is

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.UUID;
 
 /**
- * What a run found, in groups.
+ * The changes of a run, in groups.
  *
  * @param ways by leaning before and after, most cases first
  * @param rules by row of the rule book; a case stands under each row that differs

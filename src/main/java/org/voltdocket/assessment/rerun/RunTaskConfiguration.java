@@ -14,7 +14,7 @@ import org.springframework.beans.factory.annotation.Value;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
-/** The scheduler's tasks: a share of a run, and a look every few seconds whether each run has its shares. */
+/** Tasks of the scheduler: shares of a run, and a check every few seconds that each run has its shares. */
 @Configuration(proxyBeanMethods = false)
 class RunTaskConfiguration {
 
@@ -23,7 +23,7 @@ class RunTaskConfiguration {
     private static final Duration LATER = Duration.ofSeconds(5);
 
     /**
-     * Works on a run for a turn. A node takes only so many shares at once; the rest are for other nodes.
+     * Works on a run for a turn. A node takes a limited number of shares at a time; the others are for other nodes.
      *
      * <p>A share holds one connection for its chunk and one more for the case at hand. Shares therefore use half of the
      * connections at most, so that they never wait for each other.
@@ -60,7 +60,7 @@ class RunTaskConfiguration {
                 .execute((instance, context) -> runs.atWork().forEach(tasks::wake));
     }
 
-    /** When a node that is at work already looks at a further share again; by chance, so that another node gets to it first. */
+    /** Random delay before a busy node tries a further share, so that another node can take it. */
     private static Duration soon() {
         return Duration.ofMillis(ThreadLocalRandom.current().nextLong(1000, 3000));
     }

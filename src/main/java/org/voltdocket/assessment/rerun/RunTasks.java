@@ -7,13 +7,13 @@ import java.util.UUID;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 
-/** Hands runs to the scheduler: several shares of work each, so that every node has one to take. */
+/** Schedules runs as several shares, so that every node can take one. */
 @Component
 class RunTasks {
 
     static final TaskDescriptor<Void> WORK = TaskDescriptor.of("reassessment", Void.class);
 
-    /** More than one node has threads for; a share without work ends at once. */
+    /** Shares per run; a share without work ends at once. */
     private static final int SHARES = 8;
 
     private final ObjectProvider<SchedulerClient> scheduler;
@@ -24,7 +24,7 @@ class RunTasks {
         this.clock = clock;
     }
 
-    /** Schedules what of its shares is not scheduled yet, in the caller's transaction where there is one. */
+    /** Schedules the missing shares of a run, in the caller's transaction if there is one. */
     void wake(UUID run) {
         for (int share = 0; share < SHARES; share++) {
             scheduler

@@ -15,7 +15,7 @@ import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.trail.Trail;
 
-/** Works on a run for a while: starts it, takes chunk after chunk, and ends it when none is left. */
+/** Works on a run for a limited time: starts it, processes chunks, and finishes it when none is left. */
 @Component
 class RunWorker {
 
@@ -44,7 +44,7 @@ class RunWorker {
     }
 
     /**
-     * @param atMost after this the caller is asked to come again, so that others have a turn
+     * @param atMost time limit, so that other runs get a turn
      * @param halt the server stops
      * @return whether there may be more to do
      */
@@ -70,7 +70,7 @@ class RunWorker {
         return true;
     }
 
-    /** The run, started by the first who comes; the others wait for the cut. */
+    /** The run; the first worker starts it, and the others wait until the chunks exist. */
     private ReassessmentRun begun(UUID id) {
         return together.execute(tx -> {
             ReassessmentRun run = runs.lock(id).orElse(null);

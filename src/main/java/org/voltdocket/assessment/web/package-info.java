@@ -1,7 +1,5 @@
 /**
- * Pages that show the rule book in force and the manual: what the words mean, how tests are taken, what problems say.
- *
- * <p>Public: they need no sign-in. Templates lie under {@code templates/assessment} and {@code templates/manual}. Start
- * reading at {@link org.voltdocket.assessment.web.RulebookPageController}.
+ * Pages of the rule book, its editions, runs over all cases and the manual; the API of runs. Rule book and manual need no sign-in.
+ * Start reading at {@code RulebookPageController}.
  */
 package org.voltdocket.assessment.web;

@@ -26,8 +26,10 @@ public record DecisiveFacts(CaseDecision decision, List<String> missing) {
             boolean decisive = false;
             for (Facts plausible : fact.getValue()) {
                 CaseDecision other = decide.apply(plausible);
-                decisive |= base.firm() ? !other.agreesWith(base) : other.firm();
-                batteryDepends |= other.battery().verdict() != base.battery().verdict();
+                boolean otherVerdict =
+                        other.battery().verdict() != base.battery().verdict();
+                decisive |= base.firm() ? !other.agreesWith(base) : other.firm() || otherVerdict;
+                batteryDepends |= otherVerdict;
             }
             if (decisive) {
                 missing.add(fact.getKey());

@@ -15,6 +15,10 @@ import org.voltdocket.diagnosis.signal.Robust;
 public final class DriveSignals {
 
     private static final double STEP_S = 1;
+    /** Fewer rows with both voltages do not show a copy (ours). */
+    private static final int FEWEST_PAIRS = 50;
+    /** Two instruments agree to the last digit in a smaller share of the rows (ours). */
+    private static final double COPIED = 0.98;
     /** Seconds around a start that no comparison uses. */
     private static final int START_MARGIN_STEPS = 5;
 
@@ -29,6 +33,7 @@ public final class DriveSignals {
     private final double[] speed;
     private final double temperatureC;
     private final boolean[] nearStart;
+    private final double identicalShare;
 
     /**
      * @param fallbackTemperatureC °C where the recording tells none
@@ -41,11 +46,37 @@ public final class DriveSignals {
         this.measuredA = grid.mean(Channel.MEASURED_A);
         Delay delays = new Delay(recording);
         this.reportedA = grid.held(Channel.REPORTED_A, delays.of(Channel.REPORTED_A));
-        this.reportedV = grid.held(Channel.REPORTED_V, delays.of(Channel.REPORTED_V));
+        this.identicalShare = identicalShare(recording);
+        this.reportedV = copied() ? null : grid.held(Channel.REPORTED_V, delays.of(Channel.REPORTED_V));
         this.reportedSoc = grid.held(Channel.REPORTED_SOC, 0);
         this.speed = grid.held(Channel.SPEED, 0);
         this.temperatureC = ambient(recording, fallbackTemperatureC);
         this.nearStart = aroundStarts();
+    }
+
+    /** Share of the rows with both voltages in which they are equal to the last digit; NaN below {@link #FEWEST_PAIRS}. */
+    private static double identicalShare(Recording recording) {
+        float[] measured = recording.channel(Channel.MEASURED_V);
+        float[] reported = recording.channel(Channel.REPORTED_V);
+        int pairs = 0;
+        int same = 0;
+        for (int row = 0; reported != null && row < measured.length; row++) {
+            if (!Float.isNaN(measured[row]) && !Float.isNaN(reported[row])) {
+                pairs++;
+                same += measured[row] == reported[row] ? 1 : 0;
+            }
+        }
+        return pairs < FEWEST_PAIRS ? Double.NaN : (double) same / pairs;
+    }
+
+    /** Whether the reported voltage is a copy of the measured one and not a second instrument. */
+    private boolean copied() {
+        return identicalShare > COPIED;
+    }
+
+    /** Share of rows in which measured and reported voltage are equal to the last digit; NaN where that is not known. */
+    public double identicalShare() {
+        return identicalShare;
     }
 
     private static double ambient(Recording recording, double fallback) {

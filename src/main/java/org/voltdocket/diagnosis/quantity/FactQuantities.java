@@ -8,12 +8,16 @@ import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
+import org.voltdocket.kernel.Interval;
 
 /** What the facts and the history of a case measure. */
 public final class FactQuantities {
 
     private static final int SHORTEST_DAYS = 14;
     private static final double DAYS_A_YEAR = 365.25;
+
+    /** Standard deviation of the service life of single batteries, a (common practice): no day of age decides. */
+    private static final double LIFETIMES_DIFFER = 1.2;
 
     private FactQuantities() {}
 
@@ -51,7 +55,9 @@ public final class FactQuantities {
                 ? battery.producedOn()
                 : battery.soldOn() != null ? battery.soldOn() : battery.fittedOn();
         if (born != null && !born.isAfter(day)) {
-            out.add(Measurement.exact("battery-age", null, ChronoUnit.DAYS.between(born, day) / DAYS_A_YEAR));
+            double age = ChronoUnit.DAYS.between(born, day) / DAYS_A_YEAR;
+            double reach = Interval.Z95 * LIFETIMES_DIFFER;
+            out.add(Measurement.of("battery-age", null, new Interval(age, Math.max(0, age - reach), age + reach)));
         }
         Double then = battery.fittedOdometerKm();
         Double now = facts.vehicle().odometerKm();

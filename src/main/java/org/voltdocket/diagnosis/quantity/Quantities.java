@@ -23,6 +23,8 @@ public final class Quantities {
     private static final String SHARE_OURS = "Share of one second steps of the recording; the definition is ours";
     private static final String TABLES = "Rest-voltage tables: age-series/ElectricalAge2 and common practice";
     private static final String METER = "Read by the workshop's voltmeter, standard error 20 mV (common practice)";
+    private static final String AGE =
+            "From the facts of the case, against a service life that differs by 1.2 years from battery to battery";
     private static final String FACT = "From the facts of the case; exact";
 
     private static final List<Quantity> ALL = List.of(
@@ -225,10 +227,20 @@ public final class Quantities {
                     "How far the voltage falls below the regulated one in the worst tenth of the moving time",
                     "Median less 10 % quantile of 10 s means"),
             new Quantity(
-                    "sampling-rate",
-                    "Hz",
-                    "Samples a second",
-                    "Rows over duration; an open diode shows at a sixth of the ripple (trade), Nyquist and Shannon's least rate"),
+                    "median-running-voltage",
+                    "V",
+                    "Voltage while the engine runs",
+                    "Median of 10 s means of the measured voltage, standard error 20 mV"),
+            new Quantity(
+                    "charging-stopped",
+                    "s",
+                    "Time at the end of a drive without any charging, after the source had charged",
+                    "From the last second at 13.4 V to the end, where the posts stay below 12.7 V; 0 elsewhere (ours)"),
+            new Quantity(
+                    "identical-voltages",
+                    "%",
+                    "Rows in which measured and reported voltage are equal to the last digit",
+                    "Share of the rows that have both"),
             new Quantity(
                     "ripple-in-drive",
                     "V",
@@ -286,7 +298,7 @@ public final class Quantities {
             new Quantity("managed", "count", "1 where the charging is managed, 0 where conventional", FACT),
             new Quantity("size-share", "%", "Nominal capacity as a share of the one the vehicle needs", FACT),
             new Quantity("type-step", "count", "Steps of construction above what the vehicle needs", FACT),
-            new Quantity("battery-age", "a", "Age of the battery on the day of the newest evidence", FACT),
+            new Quantity("battery-age", "a", "Age of the battery on the day of the newest evidence", AGE),
             new Quantity("daily-distance", "km/d", "Distance a day since the battery was fitted", FACT),
             new Quantity(
                     "standing-drain",

@@ -18,8 +18,10 @@ public final class TestQuantities {
 
     /** A battery below this is charged before it is judged, % (vehicle workshop manuals: at least 75 %). */
     public static final double JUDGED_FROM = 75;
-    /** The lower end of the interval of the charge must lie above this for a test of a battery that was not charged, % (ours). */
-    private static final double SURELY_ABOVE = 65;
+    /** Below {@link #WARM_C} the lower end of the interval of the charge must lie above this for a test that counts, % (ours). */
+    private static final double SURELY_ABOVE = JUDGED_FROM;
+
+    private static final double WARM_C = 10;
     /** Accuracy of a workshop voltmeter, V, standard error (common practice). */
     private static final double METER_SE_V = 0.02;
 
@@ -125,7 +127,8 @@ public final class TestQuantities {
     /** Whether the rest voltage shows enough charge, its uncertainty and a cold battery included. */
     private boolean surelyCharged(BatteryTest test) {
         Interval soc = charge(test);
-        return soc.value() >= JUDGED_FROM - 5 && soc.low() >= SURELY_ABOVE;
+        boolean warm = test.temperatureC() >= WARM_C;
+        return soc.value() >= JUDGED_FROM - 5 && (warm || soc.low() >= SURELY_ABOVE);
     }
 
     private void judge(Evidence item) {

@@ -7,10 +7,10 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
 /**
- * Reads RFC 4180 records byte by byte without making an object per cell: a recording of 64 MiB has tens of millions of
+ * Reads RFC 4180 records byte by byte without making an object per cell: a large recording has tens of millions of
  * them. Cells stay in {@link #buffer()} until the next record; lines end in CRLF or LF; a UTF-8 byte order mark is
  * skipped. Every record with a byte above ASCII is checked to be UTF-8. A general CSV library is not used here because
- * a refusal names line and column of the very byte, which none tells; see {@code RecordingBench} for the speed of both.
+ * an error names line and column of the byte, which none reports; {@code RecordingBench} compares the speed.
  */
 public final class CsvScanner implements Closeable {
 

@@ -4,6 +4,8 @@ import static org.voltdocket.diagnosis.read.RejectedFile.Reason.DOCUMENT;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -51,17 +53,18 @@ final class DocumentCheck {
 
     /** ITU-T T.81: segments up to a frame header and the start of scan; an end of image after it. */
     static ReadResult jpeg(Path file) throws IOException {
-        try (RandomAccessFile in = new RandomAccessFile(file.toFile(), "r")) {
-            long at = 2;
+        // mapped, because fill bytes may precede each marker and are read one by one
+        try (FileChannel channel = FileChannel.open(file)) {
+            ByteBuffer in = channel.map(FileChannel.MapMode.READ_ONLY, 0, channel.size());
+            int at = 2;
             boolean frame = false;
-            while (at + 4 <= in.length()) {
-                in.seek(at);
-                int marker = in.readUnsignedShort();
+            while (at + 4 <= in.limit()) {
+                int marker = in.getShort(at) & 0xffff;
                 if (marker == 0xffff) {
                     at++;
                     continue;
                 }
-                int length = in.readUnsignedShort();
+                int length = in.getShort(at + 2) & 0xffff;
                 if (marker < 0xffc0 || length < 2) {
                     return damaged("JPEG", "a segment is broken");
                 }
@@ -75,13 +78,10 @@ final class DocumentCheck {
         }
     }
 
-    private static boolean endOfImage(RandomAccessFile in) throws IOException {
-        long end = in.length();
-        byte[] tail = new byte[(int) Math.min(1 << 16, end)];
-        in.seek(end - tail.length);
-        in.readFully(tail);
-        for (int i = tail.length - 2; i >= 0; i--) {
-            if (tail[i] == (byte) 0xff && tail[i + 1] == (byte) 0xd9) {
+    private static boolean endOfImage(ByteBuffer in) {
+        int end = in.limit();
+        for (int i = end - 2; i >= Math.max(0, end - (1 << 16)); i--) {
+            if (in.getShort(i) == (short) 0xffd9) {
                 return true;
             }
         }

@@ -1,7 +1,7 @@
 package org.voltdocket.diagnosis.read;
 
 /**
- * One thing wrong in a file.
+ * One error in a file.
  *
  * @param line line of the file, from 1; a line break inside a quoted cell counts too
  * @param column where on that line the cell or member begins, counted in characters from 1 (a tab is one character)

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 
-/** Collects what is wrong in a file: the first {@value RejectedFile#SHOWN} in full, the rest as a count. */
+/** Collects the errors of a file: the first {@value RejectedFile#SHOWN} in full, the rest as a count. */
 final class FileErrors {
 
     private final List<FileError> first = new ArrayList<>();

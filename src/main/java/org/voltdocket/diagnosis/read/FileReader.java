@@ -11,10 +11,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.function.LongConsumer;
-import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
 
-/** Tells the kind of a file by its first bytes, never by its name, and has it read. */
+/** Detects the kind of a file by its first bytes, not by its name, and reads it. */
 public final class FileReader {
 
     private static final int HEAD = 4096;
@@ -53,7 +52,7 @@ public final class FileReader {
     }
 
     private ReadResult unpacked() throws IOException {
-        ByteSource source = () -> new GZIPInputStream(Files.newInputStream(file), 1 << 16);
+        ByteSource source = () -> new GzipInput(Files.newInputStream(file));
         try {
             byte[] head = head(source);
             if (firstSign(head) == '{') {
@@ -82,7 +81,7 @@ public final class FileReader {
         return new TestRecordReader(now).read(Files.readAllBytes(file));
     }
 
-    /** A refusal where the head is no text or of a text format not taken; null where it may be CSV. */
+    /** The rejection of binary data or of another text format; null if it may be CSV. */
     private static RejectedFile foreign(byte[] head) {
         if (starts(head, 0x50, 0x4b, 0x03, 0x04)) {
             return unknown("The file is a ZIP archive or an office file. Unpack it, or export the sheet as CSV.");

@@ -3,8 +3,8 @@ package org.voltdocket.diagnosis.read;
 import org.voltdocket.diagnosis.Channel;
 
 /**
- * What an instrument can show at all. The voltages are the published promise of the file format; the others are wide
- * by choice, to catch a wrong unit or a shifted column and nothing else.
+ * The range that an instrument can show. The voltages are part of the published file format; the others are wide
+ * on purpose: they catch a wrong unit or a shifted column.
  *
  * @param low least value taken, in the channel's unit
  * @param high greatest value taken

@@ -1,4 +1,4 @@
 package org.voltdocket.diagnosis.read;
 
-/** What reading a file gave. */
+/** The result of reading a file. */
 public sealed interface ReadResult permits ParsedFile, RejectedFile {}

@@ -12,8 +12,8 @@ import java.util.zip.ZipException;
 import org.voltdocket.diagnosis.Recording;
 
 /**
- * Reads a recording: CSV by RFC 4180, perhaps gzipped, into its columns. Two passes over the file, one to count and one
- * to fill, so that memory holds the columns and little else.
+ * Reads a recording, CSV by RFC 4180, into its columns. Two passes over the file, one to count and one
+ * to fill, keep the use of memory near the size of the columns.
  */
 public final class RecordingReader {
 
@@ -26,7 +26,7 @@ public final class RecordingReader {
     /**
      * @param source the rows, unpacked
      * @param gzip whether the original is gzipped
-     * @param reserve told how many bytes the columns will take, before they are made
+     * @param reserve receives the size of the columns in bytes before they are allocated
      */
     public RecordingReader(ByteSource source, boolean gzip, LongConsumer reserve) {
         this.source = source;

@@ -23,8 +23,11 @@ final class RowReader {
     private static final int LEAST_ROWS = 20;
     private static final double LEAST_SECONDS = 10;
     private static final double MOST_TIME_S = 1e10;
-    private static final int MOST_MARKS = 100_000;
+    private static final int MOST_MARKS = 1000;
     private static final int MOST_MARK_LENGTH = 1000;
+
+    /** Characters of all marks of a recording: a page and a report show them all. */
+    private static final int MOST_MARK_TEXT = 65_536;
     /** Between a full 12 V battery on charge (below 16 V) and an empty 24 V one (above 20 V). */
     private static final double SYSTEM_24_V = 18;
 
@@ -37,6 +40,7 @@ final class RowReader {
     private final float[][] values;
     private final PlausibleRange[] plausible;
     private final List<Mark> marks = new ArrayList<>();
+    private int markText;
     private final int measured;
     private int rows;
     private double lastTime = Double.NEGATIVE_INFINITY;
@@ -197,7 +201,11 @@ final class RowReader {
             faults.add(() -> csv.error(cell, "A mark has " + MOST_MARK_LENGTH + " characters at most."));
         } else if (marks.size() == MOST_MARKS) {
             faults.add(() -> csv.error(cell, "A recording has " + MOST_MARKS + " marks at most."));
+        } else if (markText + text.length() > MOST_MARK_TEXT) {
+            faults.add(() -> csv.error(
+                    cell, "All marks of a recording have " + MOST_MARK_TEXT + " characters together at most."));
         } else if (!text.isEmpty()) {
+            markText += text.length();
             marks.add(new Mark(at, TextCleaner.lines(text)));
         }
     }

@@ -20,7 +20,7 @@ import tools.jackson.core.StreamReadFeature;
 import tools.jackson.core.TokenStreamLocation;
 import tools.jackson.core.json.JsonFactory;
 
-/** Reads a test record: one JSON object that tells its {@code kind}. */
+/** Reads a test record: one JSON object with its {@code kind}. */
 public final class TestRecordReader {
 
     private static final JsonFactory JSON = JsonFactory.builder()

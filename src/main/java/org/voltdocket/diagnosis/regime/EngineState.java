@@ -17,6 +17,11 @@ public final class EngineState {
     /** Charging sources hold more than this, and no resting battery does for long, V. */
     private static final double ONLY_CHARGED_V = 13.25;
 
+    /** A vehicle that moves faster than this for {@link #DRIVING_S} drives, km/h (ours). */
+    private static final double DRIVING_KMH = 5;
+
+    private static final double DRIVING_S = 10;
+
     private EngineState() {}
 
     /**
@@ -34,8 +39,8 @@ public final class EngineState {
     }
 
     /**
-     * Whether the engine runs at some time in a recording without a start: by its speed where it was recorded, else by a
-     * voltage that no resting battery holds.
+     * Whether the engine runs at some time in a recording without a start: by its speed or the road speed where they were
+     * recorded, by a driver's mark, or by a voltage that no resting battery holds.
      *
      * @param grid 1 s grid
      */
@@ -44,7 +49,18 @@ public final class EngineState {
         if (rpm != null && Robust.count(rpm) > grid.steps() / 10) {
             return Robust.quantile(rpm, 1) > RUNNING_RPM;
         }
-        return Robust.quantile(grid.voltage(), 0.9) > ONLY_CHARGED_V;
+        return drives(grid)
+                || EngineMarks.started(grid.recording().marks())
+                || Robust.quantile(grid.voltage(), 0.9) > ONLY_CHARGED_V;
+    }
+
+    private static boolean drives(Grid grid) {
+        double[] speed = grid.held(Channel.SPEED, 0);
+        int moving = 0;
+        for (int k = 0; speed != null && k < speed.length; k++) {
+            moving += speed[k] > DRIVING_KMH ? 1 : 0;
+        }
+        return moving * grid.stepS() >= DRIVING_S;
     }
 
     private static boolean[] fromSpeed(Grid grid, double[] rpm, List<EngineStart> starts) {

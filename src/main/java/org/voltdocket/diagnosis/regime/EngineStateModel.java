@@ -3,6 +3,7 @@ package org.voltdocket.diagnosis.regime;
 import java.util.Arrays;
 import java.util.List;
 import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
@@ -28,6 +29,14 @@ final class EngineStateModel {
     private static final double LOG_STOPS = -7;
 
     private static final double LOG_STARTS_UNSEEN = -80;
+    /** The same where the recording shows no start and is sampled so slowly that one may be missed. */
+    private static final double LOG_STARTS_MISSED = -12;
+    /** A slower recording may miss a start, s between rows (ours). */
+    private static final double SLOW_S = 0.3;
+    /** A driver's mark may come this much early, steps, and holds for as long again (ours). */
+    private static final int MARK_LATE = 5;
+
+    private static final int MARK_HOLDS = 10;
     /** Share of the time that a running engine is as calm as a parked car, by feature (ours). */
     private static final double[] CALM = {0.25, 0.6, 0.6};
     /** Most that the step down of a stop may say, nats (ours). */
@@ -106,6 +115,14 @@ final class EngineStateModel {
             Arrays.fill(surelyOff, Math.max(0, from - 1), to + 1, true);
             Arrays.fill(surelyOn, Math.min(grid.steps(), to + 1), Math.min(grid.steps(), to + 3), true);
         }
+        for (Recording.Mark mark : grid.recording().marks()) {
+            int at = grid.stepOf(mark.atS());
+            boolean[] known = EngineMarks.stopped(mark) ? surelyOff : EngineMarks.started(mark) ? surelyOn : null;
+            if (known != null) {
+                int from = Math.min(grid.steps(), at + MARK_LATE);
+                Arrays.fill(known, from, Math.min(grid.steps(), from + MARK_HOLDS), true);
+            }
+        }
         double[] speed = grid.held(Channel.SPEED, 0);
         for (int k = 0; speed != null && k < speed.length; k++) {
             surelyOn[k] |= speed[k] > 2;
@@ -175,11 +192,14 @@ final class EngineStateModel {
 
     private boolean[] best() {
         int n = grid.steps();
+        Recording recording = grid.recording();
+        boolean slow = recording.durationS() / Math.max(1, recording.rows() - 1) > SLOW_S;
+        boolean missed = slow && starts.isEmpty();
         boolean[][] fromOther = new boolean[2][n];
         double[] score = {told(0, OFF), told(0, ON)};
         for (int k = 1; k < n; k++) {
             double stopped = score[ON] + LOG_STOPS + left(k);
-            double started = score[OFF] + LOG_STARTS_UNSEEN;
+            double started = score[OFF] + (missed ? LOG_STARTS_MISSED : LOG_STARTS_UNSEEN);
             boolean known = surelyOn[k] && surelyOff[k - 1];
             fromOther[OFF][k] = stopped > score[OFF];
             fromOther[ON][k] = known || started > score[ON];

@@ -19,31 +19,31 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.ui.SpreadsheetCells;
 
-/** Decisions to look at again, and what may be had back. */
+/** Pages of decisions to review and of recoverable payments. */
 @Controller
 class AuditPageController {
 
-    private final DecisionReviewService looks;
-    private final RecoverablePayment recovery;
+    private final DecisionReviewService reviews;
+    private final RecoverablePaymentService recovery;
 
-    AuditPageController(DecisionReviewService looks, RecoverablePayment recovery) {
-        this.looks = looks;
+    AuditPageController(DecisionReviewService reviews, RecoverablePaymentService recovery) {
+        this.reviews = reviews;
         this.recovery = recovery;
     }
 
     @GetMapping("/decisions/again")
-    String again(Actor actor, Model model) {
-        List<DecisionReviewService.Again> all = looks.all(actor);
+    String reviews(Actor actor, Model model) {
+        List<DecisionReviewService.ReviewItem> all = reviews.all(actor);
         model.addAttribute("all", all);
         model.addAttribute(
-                "waiting", all.stream().filter(one -> one.look().isEmpty()).count());
-        model.addAttribute("mayLook", actor.canDecideClaims());
+                "waiting", all.stream().filter(one -> one.review().isEmpty()).count());
+        model.addAttribute("mayReview", actor.canDecideClaims());
         model.addAttribute("bench", bench(actor));
         return "audit/again";
     }
 
     @PostMapping("/decisions/again/{claim}")
-    String look(
+    String review(
             Actor actor,
             @PathVariable UUID claim,
             @RequestParam boolean stands,
@@ -52,29 +52,29 @@ class AuditPageController {
             RedirectAttributes flash,
             HttpServletResponse response) {
         try {
-            looks.look(actor, claim, stands, reason);
+            reviews.review(actor, claim, stands, reason);
             flash.addFlashAttribute("notice", "again.notice");
             return "redirect:/decisions/again";
         } catch (IllegalArgumentException refused) {
             response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
             model.addAttribute("refused", refused.getMessage());
             model.addAttribute("refusedClaim", claim);
-            return again(actor, model);
+            return reviews(actor, model);
         }
     }
 
     @GetMapping("/recovery")
     String recovery(Actor actor, Model model) {
-        List<RecoverablePayment.Item> items = recovery.items(actor);
+        List<RecoverablePaymentService.Item> items = recovery.items(actor);
         model.addAttribute("items", items);
-        model.addAttribute("sums", RecoverablePayment.sums(items));
+        model.addAttribute("sums", RecoverablePaymentService.totals(items));
         model.addAttribute("bench", bench(actor));
         return "audit/recovery";
     }
 
     @GetMapping("/recovery.csv")
     void table(Actor actor, HttpServletResponse response) throws IOException {
-        List<RecoverablePayment.Item> items = recovery.items(actor);
+        List<RecoverablePaymentService.Item> items = recovery.items(actor);
         response.setContentType("text/csv;charset=UTF-8");
         response.setHeader(
                 HttpHeaders.CONTENT_DISPOSITION,
@@ -94,7 +94,7 @@ class AuditPageController {
                     "decision",
                     "outcome",
                     "reason");
-            for (RecoverablePayment.Item item : items) {
+            for (RecoverablePaymentService.Item item : items) {
                 csv.writeRecord(
                         item.from(),
                         SpreadsheetCells.harmless(item.name()),
@@ -112,7 +112,7 @@ class AuditPageController {
         }
     }
 
-    /** Clerks see these pages without the ones around them. */
+    /** Clerks see these pages without the tabs of the bench. */
     private static boolean bench(Actor actor) {
         return actor.canAudit();
     }

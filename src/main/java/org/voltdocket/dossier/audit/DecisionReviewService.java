@@ -7,7 +7,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,14 +19,14 @@ import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.trail.Trail;
 
-/** Decisions that the bench speaks against, for a clerk to look at again. A person overturns a decision, never this. */
+/** Decisions that a bench outcome contradicts, for a clerk to review. A review never changes the decision. */
 @Service
 @Transactional
 public class DecisionReviewService {
 
-    private static final int MOST_REASON = 2000;
+    private static final int MAX_REASON = 2000;
 
-    /** Every decided claim of a case whose returned battery has an outcome, with the latest of each. */
+    /** Every decided claim of a case whose returned battery has an outcome, with the latest outcome. */
     static final String DECIDED = """
             select c.id as claim_id, f.number as case_number, coalesce(w.name, '') as workshop, c.decision as kind,
                    c.paid as amount, c.currency, c.decision_reason, c.decided_at, c.decided_by, r.return_id,
@@ -52,17 +51,17 @@ public class DecisionReviewService {
         this.clock = clock;
     }
 
-    /** What a clerk said of it: whether the decision stands, and why. */
-    public record Look(String finding, String reason, Instant at, String by) {}
+    /** A clerk's review: whether the decision stands, and why. */
+    public record Review(String finding, String reason, Instant at, String by) {}
 
     /**
-     * A decision that the bench speaks against.
+     * A decision that a bench outcome contradicts.
      *
      * @param kind {@code approved} or {@code declined}
-     * @param outcome what the bench concluded
-     * @param look what was said of it since that outcome; empty where it waits
+     * @param outcome of the bench
+     * @param review since that outcome; empty where it is pending
      */
-    public record Again(
+    public record ReviewItem(
             UUID claim,
             String caseNumber,
             String workshop,
@@ -79,68 +78,68 @@ public class DecisionReviewService {
             String outcomeReason,
             Instant givenAt,
             String givenBy,
-            Optional<Look> look) {}
+            Optional<Review> review) {}
 
     static void require(Actor actor) {
         if (actor.isWorkshop()) {
-            throw new AccessDeniedException("audits are the distributor's");
+            throw new AccessDeniedException("reviews are not open to workshops");
         }
     }
 
-    /** Those that wait first, the latest outcome first. */
+    /** Pending items first, the latest outcome first. */
     @Transactional(readOnly = true)
-    public List<Again> all(Actor actor) {
+    public List<ReviewItem> all(Actor actor) {
         require(actor);
         return db.sql("select q.*, s.finding, s.reason as look_reason, s.looked_at, s.looked_by from (" + DECIDED + """
                         ) q left join lateral (select * from second_look s where s.claim_id = q.claim_id
                             and s.outcome_ordinal = q.outcome_ordinal order by s.ordinal desc limit 1) s on true
                         where """
                         + " " + AGAINST + " order by (s.finding is not null), q.outcome_ordinal desc")
-                .query(DecisionReviewService::again)
+                .query(DecisionReviewService::item)
                 .list();
     }
 
-    /** How many wait. */
+    /** The number of pending items. */
     @Transactional(readOnly = true)
     public long waiting(Actor actor) {
-        return all(actor).stream().filter(one -> one.look().isEmpty()).count();
+        return all(actor).stream().filter(one -> one.review().isEmpty()).count();
     }
 
     /**
-     * Keeps what a clerk says. For {@code CLERK} and {@code ADMIN}.
+     * Stores a review.
      *
      * @param stands whether the decision stands
-     * @throws NotFoundException if there is no such decision to look at again
-     * @throws IllegalArgumentException if the reason has not 1 to 2000 characters
+     * @throws NotFoundException if no such decision is contradicted
+     * @throws IllegalArgumentException unless the reason has 1 to 2000 characters
      */
-    public void look(Actor actor, UUID claim, boolean stands, String reason) {
+    public void review(Actor actor, UUID claim, boolean stands, String reason) {
         if (!actor.canDecideClaims()) {
-            throw new AccessDeniedException("a clerk looks at decisions");
+            throw new AccessDeniedException("only those who decide claims may review decisions");
         }
         String why = reason == null ? "" : reason.strip();
-        if (why.isEmpty() || why.length() > MOST_REASON || why.indexOf(0) >= 0) {
-            throw new IllegalArgumentException("Say in 1 to 2000 characters why. Nothing was kept.");
+        if (why.isEmpty() || why.length() > MAX_REASON || why.indexOf(0) >= 0) {
+            throw new IllegalArgumentException("Give a reason of 1 to 2000 characters. Nothing was stored.");
         }
-        Again again = all(actor).stream()
+        ReviewItem item = all(actor).stream()
                 .filter(one -> one.claim().equals(claim))
                 .findFirst()
-                .orElseThrow(() -> new NotFoundException("decision to look at again"));
+                .orElseThrow(() -> new NotFoundException("decision to review"));
         String finding = stands ? "stands" : "was-wrong";
         db.sql("""
                 insert into second_look (claim_id, outcome_ordinal, finding, reason, looked_at, looked_by)
                 values (?, ?, ?, ?, ?, ?)""")
                 .param(claim)
-                .param(again.outcomeOrdinal())
+                .param(item.outcomeOrdinal())
                 .param(finding)
                 .param(why)
-                .param(clock.instant().truncatedTo(ChronoUnit.MICROS).atOffset(ZoneOffset.UTC))
+                .param(clock.instant().atOffset(ZoneOffset.UTC))
                 .param(actor.user())
                 .update();
         trail.record(
                 actor,
                 "decision-looked-at-again",
-                again.caseNumber(),
-                Map.of("again.finding", finding, "again.reason", why, "return.outcome", again.outcome()));
+                item.caseNumber(),
+                Map.of("again.finding", finding, "again.reason", why, "return.outcome", item.outcome()));
     }
 
     private static Instant instant(ResultSet row, String column) throws SQLException {
@@ -148,9 +147,9 @@ public class DecisionReviewService {
         return at == null ? null : at.toInstant();
     }
 
-    private static Again again(ResultSet row, int n) throws SQLException {
+    private static ReviewItem item(ResultSet row, int n) throws SQLException {
         String finding = row.getString("finding");
-        return new Again(
+        return new ReviewItem(
                 row.getObject("claim_id", UUID.class),
                 row.getString("case_number"),
                 row.getString("workshop"),
@@ -169,7 +168,7 @@ public class DecisionReviewService {
                 row.getString("given_by"),
                 finding == null
                         ? Optional.empty()
-                        : Optional.of(new Look(
+                        : Optional.of(new Review(
                                 finding,
                                 row.getString("look_reason"),
                                 instant(row, "looked_at"),

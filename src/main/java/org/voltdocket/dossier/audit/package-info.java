@@ -1,8 +1,6 @@
 /**
- * What the bench means for decisions: those to be looked at again by a person, and money to be had back.
- *
- * <p>Offers {@link org.voltdocket.dossier.audit.DecisionReviewService} and {@link org.voltdocket.dossier.audit.RecoverablePayment}, and their pages
- * {@code /decisions/again} and {@code /recovery}. Both follow from decisions and outcomes at the moment of reading; nothing here
- * changes a decision. Start reading at {@link org.voltdocket.dossier.audit.DecisionReviewService}.
+ * Compares decisions with bench outcomes: decisions to review ({@code /decisions/again}) and recoverable payments ({@code
+ * /recovery}). Both are computed on reading; nothing here changes a decision. Start reading at {@link
+ * org.voltdocket.dossier.audit.DecisionReviewService}.
  */
 package org.voltdocket.dossier.audit;

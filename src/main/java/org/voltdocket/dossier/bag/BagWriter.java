@@ -16,7 +16,7 @@ import java.util.zip.ZipOutputStream;
 
 /**
  * Writes a BagIt bag, version 1.0 (RFC 8493), as a zip file in one pass: whatever goes through is digested on its way, and
- * the manifests follow it. Nothing is held but the digests.
+ * the manifests follow it. Only the digests are held in memory.
  */
 final class BagWriter {
 

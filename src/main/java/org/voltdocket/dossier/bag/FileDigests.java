@@ -1,4 +1,4 @@
 package org.voltdocket.dossier.bag;
 
-/** A file that went into a bag: where it lies, its size and its digests in hexadecimal. */
+/** A file in a bag: its path, size in bytes and hexadecimal digests. */
 record FileDigests(String path, long bytes, String sha256, String sha512) {}

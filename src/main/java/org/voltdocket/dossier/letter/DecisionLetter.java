@@ -23,11 +23,11 @@ import org.voltdocket.paper.TextStyle;
 import org.voltdocket.trail.TrailEntry;
 import org.voltdocket.ui.TextFormatter;
 
-/** Prints the letter of a decision. The same dossier gives the same bytes: no clock, no chance. */
+/** Prints the decision letter. The same dossier gives the same bytes. */
 @Component
 public class DecisionLetter {
 
-    /** Height that the lines on the terms need at least, points: their title stands alone at no foot. */
+    /** Space that the title of the terms and the first lines need on a page, points. */
     private static final float WORKED = 70;
 
     private final TextFormatter words;

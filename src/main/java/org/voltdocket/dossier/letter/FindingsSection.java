@@ -15,12 +15,12 @@ import org.voltdocket.paper.TableCell;
 import org.voltdocket.paper.TextStyle;
 import org.voltdocket.ui.TextFormatter;
 
-/** What was found, what it means, and what to check in the vehicle, with the care that takes. */
+/** What was found, what it means and what to check in the vehicle, with the cautions for it. */
 final class FindingsSection {
 
-    /** Findings that a letter names; the report has them all. */
+    /** Findings listed in a letter; the report lists all. */
     private static final int MOST = 5;
-    /** A cause less probable than this is not named. */
+    /** Causes below this probability are not listed. */
     private static final double WORTH_NAMING = 0.1;
 
     private static final List<String> CARE = List.of("engine", "gas", "acid", "short", "damaged", "law");
@@ -54,7 +54,7 @@ final class FindingsSection {
         paper.caution(care);
     }
 
-    /** What speaks most for the first cause; where nothing does, what lies outside its limit. */
+    /** The findings with the most weight for the first cause; if there are none, those outside their limits. */
     private List<String> telling() {
         Map<String, Finding> byId = new LinkedHashMap<>();
         assessment.findings().forEach(finding -> byId.put(finding.id(), finding));

@@ -3,7 +3,7 @@ package org.voltdocket.dossier.letter;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
 
-/** Who writes, and how long a workshop may object. */
+/** Sender, contact and objection period of the letters. */
 @Component
 class Letterhead {
 

@@ -22,7 +22,7 @@ import org.voltdocket.paper.DocumentMetadata;
 import org.voltdocket.paper.PdfDocument;
 import org.voltdocket.ui.TextFormatter;
 
-/** Prints dossiers. The same dossier gives the same bytes: no clock, no chance. */
+/** Prints the case report. The same dossier gives the same bytes. */
 @Component
 public class CaseReport {
 
@@ -48,15 +48,15 @@ public class CaseReport {
         ReportContent material = gather(actor, dossier);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (PdfDocument paper = PdfDocument.open(out, imprint(dossier))) {
-            new VerdictPart(words, material).print(paper);
-            new FactsPart(words, material).print(paper);
-            new CausesPart(words, material).print(paper);
-            new FindingsPart(words, material).print(paper);
-            new RecordingsPart(words, material).print(paper);
-            new TestsPart(words, material).print(paper);
-            new ClaimPart(words, material).print(paper);
-            new EvidencePart(words, material).print(paper);
-            new OriginPart(words, material).print(paper);
+            new VerdictSection(words, material).print(paper);
+            new FactsSection(words, material).print(paper);
+            new CausesSection(words, material).print(paper);
+            new FindingsSection(words, material).print(paper);
+            new RecordingsSection(words, material).print(paper);
+            new TestsSection(words, material).print(paper);
+            new ClaimSection(words, material).print(paper);
+            new EvidenceSection(words, material).print(paper);
+            new OriginSection(words, material).print(paper);
         }
         return out.toByteArray();
     }

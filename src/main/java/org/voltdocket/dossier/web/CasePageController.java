@@ -20,7 +20,7 @@ import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
-/** The page of a case, and what can be done on it. */
+/** The page of a case and its actions. */
 @Controller
 class CasePageController {
 

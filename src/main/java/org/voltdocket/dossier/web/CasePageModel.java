@@ -2,6 +2,7 @@ package org.voltdocket.dossier.web;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
@@ -13,6 +14,9 @@ import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
+import org.voltdocket.dossier.display.AssessmentDisplay;
+import org.voltdocket.dossier.display.CaseConclusion;
+import org.voltdocket.dossier.display.RecordingView;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Series;
 import org.voltdocket.evidence.SeriesQuery;
@@ -21,10 +25,9 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.notice.NoticeService;
 import org.voltdocket.returned.ReturnService;
-import org.voltdocket.ui.RouteRegistry;
 import org.voltdocket.ui.TextFormatter;
 
-/** Fills the model of the case page from one dossier. */
+/** Fills the model of the case page. */
 @Component
 class CasePageModel {
 
@@ -34,7 +37,6 @@ class CasePageModel {
     private final EvidenceRequestService requests;
     private final ReturnService returns;
     private final NoticeService notices;
-    private final RouteRegistry routes;
     private final TextFormatter words;
 
     CasePageModel(
@@ -44,7 +46,6 @@ class CasePageModel {
             EvidenceRequestService requests,
             NoticeService notices,
             ReturnService returns,
-            RouteRegistry routes,
             TextFormatter words) {
         this.words = words;
         this.returns = returns;
@@ -53,10 +54,9 @@ class CasePageModel {
         this.notices = notices;
         this.dossiers = dossiers;
         this.series = series;
-        this.routes = routes;
     }
 
-    /** @throws NotFoundException if the text is no case number: there is no such case */
+    /** @throws NotFoundException if the text is not a case number */
     CaseNumber number(String text) {
         try {
             return CaseNumber.parse(text);
@@ -73,7 +73,16 @@ class CasePageModel {
         model.addAttribute("dossier", dossier);
         model.addAttribute("ref", dossier.file().ref());
         model.addAttribute("items", items);
-        model.addAttribute("judgement", assessment == null ? null : AssessmentPanel.of(assessment, items));
+        model.addAttribute("assessed", assessment == null ? null : AssessmentDisplay.of(assessment, items));
+        Predicate<String> isEvidence = id -> words.knows("kind", id);
+        model.addAttribute("missing", assessment == null ? List.of() : CaseConclusion.missing(assessment, isEvidence));
+        model.addAttribute(
+                "conclusion",
+                CaseConclusion.of(
+                        assessment,
+                        actor.canEditCases(),
+                        actor.canDecideClaims() && dossier.claim().isPresent(),
+                        isEvidence));
         model.addAttribute(
                 "assessedAt",
                 dossier.assessment().map(StoredAssessment::assessedAt).orElse(null));
@@ -91,8 +100,6 @@ class CasePageModel {
                 ServletUriComponentsBuilder.fromCurrentContextPath()
                         .path("/cases/" + number)
                         .toUriString());
-        model.addAttribute("hasReport", routes.has("/cases/{number}/report.pdf"));
-        model.addAttribute("hasBag", routes.has("/cases/{number}/bag.zip"));
         model.addAttribute(
                 "claim",
                 ClaimPanel.of(

@@ -6,7 +6,6 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.util.UUID;
 import org.springframework.http.MediaType;
@@ -29,7 +28,7 @@ import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
 import org.voltdocket.evidence.Stored;
-import org.voltdocket.evidence.Upload;
+import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
@@ -78,15 +77,12 @@ class EvidenceApiController {
             @RequestParam(name = "note", required = false) String note)
             throws IOException {
         CaseReference ref = cases.requireToFeed(actor, number);
-        IntakeResult received;
-        try (InputStream content = file.getInputStream()) {
-            received =
-                    uploads.receive(actor, ref, new Upload(file.getOriginalFilename(), content, note, Origin.WORKSHOP));
-        }
-        return answer(actor, received);
+        return answer(
+                actor,
+                MultipartUploads.receive(file, note, Origin.WORKSHOP, upload -> uploads.receive(actor, ref, upload)));
     }
 
-    /** What became of an upload, as an answer. */
+    /** The answer to an upload. */
     public ResponseEntity<EvidenceView> answer(Actor actor, IntakeResult received) {
         if (received instanceof Stored kept) {
             EvidenceItem item = kept.item();

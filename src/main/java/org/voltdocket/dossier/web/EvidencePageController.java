@@ -14,12 +14,14 @@ import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
-import org.voltdocket.dossier.ReadingText;
+import org.voltdocket.dossier.ReadingFields;
+import org.voltdocket.dossier.display.AssessmentDisplay;
+import org.voltdocket.dossier.display.RecordingSummary;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 
-/** One item of evidence: what was read from it, as a page. Series and original bytes come from the evidence room. */
+/** The page of one evidence item. Series and original bytes are served by package {@code evidence}. */
 @Controller
 class EvidencePageController {
 
@@ -46,8 +48,9 @@ class EvidencePageController {
         Reading reading = archive.reading(id).orElse(null);
         model.addAttribute("item", item);
         model.addAttribute("ref", cases.require(actor, item.caseId()));
-        model.addAttribute("members", reading == null ? Map.of() : ReadingText.of(reading));
-        model.addAttribute("findings", AssessmentPanel.lines(assessments.findingsOf(item.caseId(), id), List.of(item)));
+        model.addAttribute("members", reading == null ? Map.of() : ReadingFields.of(reading));
+        model.addAttribute(
+                "findings", AssessmentDisplay.findings(assessments.findingsOf(item.caseId(), id), List.of(item)));
         if (item.isRecording()) {
             model.addAttribute("rec", pages.recording(actor, item, assessment));
             model.addAttribute("summary", reading instanceof Recording r ? RecordingSummary.of(r) : null);
@@ -55,7 +58,7 @@ class EvidencePageController {
         return "dossier/evidence";
     }
 
-    /** The table by minute alone, as the case page unfolds it. */
+    /** The summary table alone, which the case page loads on demand. */
     @GetMapping("/evidence/{id}/summary")
     String summary(Actor actor, @PathVariable UUID id, Model model) {
         archive.item(actor, id);

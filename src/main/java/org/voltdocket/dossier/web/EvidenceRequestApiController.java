@@ -24,6 +24,7 @@ import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.claim.RequestedItemAnswer;
 import org.voltdocket.claim.web.ClaimResponses;
 import org.voltdocket.evidence.Rejected;
+import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
@@ -73,7 +74,7 @@ class EvidenceRequestApiController {
         CaseReference ref = cases.requireToFeed(actor, number);
         requests.requireRequested(actor, number, position);
         Optional<UUID> evidence = Optional.empty();
-        if (UploadHandler.isThere(file)) {
+        if (MultipartUploads.isPresent(file)) {
             UploadHandler.Outcome outcome = uploads.receive(actor, ref, file, null);
             if (outcome.refused() != null) {
                 throw new Rejected(outcome.refused()).exception();

@@ -17,6 +17,7 @@ import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.claim.EvidenceRequestService;
 import org.voltdocket.claim.RequestedItemAnswer;
+import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
@@ -54,7 +55,7 @@ class EvidenceRequestPageController {
         CaseReference ref = cases.requireToFeed(actor, parsed);
         try {
             requests.requireRequested(actor, parsed, position);
-            Optional<UploadHandler.Outcome> outcome = UploadHandler.isThere(file)
+            Optional<UploadHandler.Outcome> outcome = MultipartUploads.isPresent(file)
                     ? Optional.of(uploads.receive(actor, ref, file, null))
                     : Optional.empty();
             if (outcome.isPresent() && outcome.get().refused() != null) {

@@ -22,7 +22,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.returned.BenchFile;
 import org.voltdocket.returned.ReturnService;
 
-/** What the bench measured of a returned battery: it joins the case and is judged like all evidence. */
+/** Bench evidence of a returned battery. It is added to the case and assessed like all evidence. */
 @RestController
 @Tag(name = "Returns")
 class ReturnEvidenceApiController {

@@ -1,7 +1,6 @@
 package org.voltdocket.dossier.web;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import org.springframework.stereotype.Component;
 import org.springframework.web.multipart.MultipartFile;
@@ -16,10 +15,10 @@ import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
 import org.voltdocket.evidence.Stored;
-import org.voltdocket.evidence.Upload;
+import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 
-/** Takes one file of a page into a case. */
+/** Receives one file of a page and collects what the page shows about it. */
 @Component
 class UploadHandler {
 
@@ -32,32 +31,24 @@ class UploadHandler {
     }
 
     /**
-     * What became of one file.
+     * The result of one file.
      *
-     * @param item null where it was refused
-     * @param refused null where it was not
-     * @param findings of the latest assessment that rest on it
+     * @param item null if it was rejected
+     * @param refused null if it was not
+     * @param findings findings of the latest assessment that are based on it
      */
     public record Outcome(
             String fileName, EvidenceItem item, boolean known, RejectedFile refused, List<Finding> findings) {}
 
-    /** Whether a part of a form carries a file at all; an empty one that has a name does. */
-    static boolean isThere(MultipartFile file) {
-        return file != null
-                && (!file.isEmpty()
-                        || !String.valueOf(file.getOriginalFilename()).isEmpty());
-    }
-
     Outcome receive(Actor actor, CaseReference ref, MultipartFile file, String note) throws IOException {
         String name = file.getOriginalFilename();
-        try (InputStream content = file.getInputStream()) {
-            IntakeResult received = uploads.receive(actor, ref, new Upload(name, content, note, Origin.WORKSHOP));
-            if (received instanceof Rejected refused) {
-                return new Outcome(name, null, false, refused.file(), List.of());
-            }
-            boolean known = received instanceof AlreadyStored;
-            EvidenceItem item = received instanceof AlreadyStored k ? k.item() : ((Stored) received).item();
-            return new Outcome(name, item, known, null, assessments.findingsOf(ref.id(), item.id()));
+        IntakeResult result =
+                MultipartUploads.receive(file, note, Origin.WORKSHOP, upload -> uploads.receive(actor, ref, upload));
+        if (result instanceof Rejected rejected) {
+            return new Outcome(name, null, false, rejected.file(), List.of());
         }
+        boolean known = result instanceof AlreadyStored;
+        EvidenceItem item = result instanceof AlreadyStored stored ? stored.item() : ((Stored) result).item();
+        return new Outcome(name, item, known, null, assessments.findingsOf(ref.id(), item.id()));
     }
 }

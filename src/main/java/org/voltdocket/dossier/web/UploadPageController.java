@@ -13,9 +13,10 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
+import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 
-/** Takes files from the case page: one by one from its script, or all at once from its form. */
+/** Receives files from the case page: one by one from its script, or all at once from its form. */
 @Controller
 class UploadPageController {
 
@@ -41,10 +42,8 @@ class UploadPageController {
             throws IOException {
         CaseReference ref = cases.requireToFeed(actor, pages.number(number));
         List<UploadHandler.Outcome> outcomes = new ArrayList<>();
-        for (MultipartFile file : files == null ? List.<MultipartFile>of() : files) {
-            if (UploadHandler.isThere(file)) {
-                outcomes.add(uploads.receive(actor, ref, file, note == null || note.isBlank() ? null : note));
-            }
+        for (MultipartFile file : MultipartUploads.present(files)) {
+            outcomes.add(uploads.receive(actor, ref, file, note));
         }
         if (outcomes.stream().anyMatch(o -> o.refused() != null)) {
             response.setStatus(HttpServletResponse.SC_UNPROCESSABLE_CONTENT);

@@ -1,5 +1,5 @@
 /**
- * The dossier shown: the API of cases and evidence ({@code /api/v1/cases}, {@code /api/v1/evidence}; start reading at
- * {@code CaseApi}) and the pages of cases ({@code /cases}; start reading at {@code CasePageController}).
+ * Pages and API of a case, its evidence, its claim and its documents ({@code /cases/{number}}, {@code /evidence/{id}} and the
+ * same below {@code /api/v1}). Start reading at {@code CasePageController} and {@code CaseApiController}.
  */
 package org.voltdocket.dossier.web;

@@ -1,6 +1,7 @@
 package org.voltdocket.evidence.comparison;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -11,32 +12,28 @@ import java.util.TreeSet;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * How alike two outlines are once one is laid over the other.
+ * How similar two outlines are at their best alignment.
  *
- * @param correlation Pearson's, of both courses without their level, 0 to 1
- * @param laterS how much later the second one starts within the course than the first, s
- * @param overlapS how long both show it, s
+ * @param correlation Pearson's correlation of both courses without their level, 0 to 1
+ * @param laterS start of the second relative to the start of the first, s
+ * @param overlapS length of the overlap, s
  */
 public record CurveSimilarity(double correlation, double laterS, double overlapS) {
 
-    /** Two recordings of different courses do not come near this, copies lie above it (ours, by the tests beside). */
-    private static final double SAME = 0.75;
-    /** The same for starts, which are much alike in every vehicle (ours). */
-    private static final double SAME_START = 0.85;
-    /** Half a step beside the truth a copy still lies above this; what does not is not laid any finer (ours). */
+    /** A copy exceeds this half a step beside its offset; other offsets are not refined (ours). */
     private static final double HOPELESS = 0.4;
-    /** Landmarks with a common offset that make it worth looking. */
+    /** Least number of landmarks with a common offset. */
     public static final int FEWEST_VOTES = 2;
 
     private static final int TOLERANCE = 2;
-    /** Offsets that are tried. */
+    /** Offsets that are compared. */
     private static final int OFFSETS = 3;
 
-    /** A copy shows at least this share of the shorter one. */
+    /** Least overlap, as a share of the shorter one. */
     private static final double OVERLAP = 0.5;
-    /** A course of swings smaller than this share of the largest tells nothing (ours). */
+    /** A course with smaller swings, as a share of the largest, is not compared (ours). */
     private static final double LEAST_SWING = 0.03;
-    /** A swing of this size counts half of what the largest can, V (ours). */
+    /** A swing of this size is compressed to half of the largest, V (ours). */
     private static final double HALF_V = 0.015;
 
     /**
@@ -47,27 +44,26 @@ public record CurveSimilarity(double correlation, double laterS, double overlapS
      */
     public record Vote(int step, int other) {}
 
-    /** The same votes, seen from the other. */
+    /** The same votes with both sides exchanged. */
     public static List<Vote> turned(List<Vote> votes) {
         return votes.stream().map(vote -> new Vote(vote.other(), vote.step())).toList();
     }
 
-    /** Whether there are enough votes at some scale to fetch the outlines at all. */
+    /** Whether there are enough votes at any scale. */
     public static boolean worthALook(Collection<List<Vote>> votes) {
         return votes.stream().anyMatch(at -> !offsets(at).isEmpty());
     }
 
     /**
-     * Lays the second outline over the first where most of the common landmarks say, and compares.
+     * Aligns the second outline with the first by their common landmarks and compares them.
      *
-     * @return empty where they are not one course
+     * @return empty unless one is a copy of the other, see {@link CopyCriterion}
      */
     public static Optional<CurveSimilarity> of(VoltageOutline first, VoltageOutline second, List<Vote> votes) {
-        double limit = first.scale() == OutlineScale.START ? SAME_START : SAME;
-        return closest(first, second, votes).filter(best -> best.correlation >= limit);
+        return closest(first, second, votes).filter(best -> CopyCriterion.isCopy(first, second, best));
     }
 
-    /** The best that can be made of them, alike or not. */
+    /** The best alignment, similar or not. */
     static Optional<CurveSimilarity> closest(VoltageOutline first, VoltageOutline second, List<Vote> votes) {
         if (first.scale() != second.scale()) {
             return Optional.empty();
@@ -86,7 +82,7 @@ public record CurveSimilarity(double correlation, double laterS, double overlapS
         return Optional.ofNullable(best);
     }
 
-    /** Steps that the second lies later in the course, as most landmarks say within {@value #TOLERANCE} steps; a few. */
+    /** The offsets, steps, with the most landmarks within {@value #TOLERANCE} steps. */
     private static List<Integer> offsets(List<Vote> votes) {
         Map<Integer, TreeSet<Integer>> by = new TreeMap<>();
         for (Vote vote : votes) {
@@ -114,7 +110,7 @@ public record CurveSimilarity(double correlation, double laterS, double overlapS
     }
 
     private static CurveSimilarity compare(double[] a, double[] b, int offset, double stepS) {
-        double least = Math.max(VoltageOutline.SHORTEST / 2, OVERLAP * Math.min(Robust.count(a), Robust.count(b)));
+        double least = leastOverlap(a, b);
         CurveSimilarity best = null;
         int at = offset;
         for (int whole = offset - TOLERANCE - 1; whole <= offset + TOLERANCE + 1; whole++) {
@@ -136,14 +132,30 @@ public record CurveSimilarity(double correlation, double laterS, double overlapS
         return best;
     }
 
-    /** Both where step {@code k} of the first is step {@code k - offset} of the second; null where that tells nothing. */
+    static double leastOverlap(double[] a, double[] b) {
+        return Math.max(VoltageOutline.SHORTEST / 2, OVERLAP * Math.min(Robust.count(a), Robust.count(b)));
+    }
+
+    /** Both at one offset; null if the overlap is too short. */
     private static CurveSimilarity laid(double[] a, double[] b, double offset, double stepS, double least) {
+        double[][] both = overlap(a, b, offset, least);
+        return both == null
+                ? null
+                : new CurveSimilarity(correlation(both[0], both[1]), offset * stepS, both[0].length * stepS);
+    }
+
+    /**
+     * The values of both where step {@code k} of the first is step {@code k - offset} of the second.
+     *
+     * @return null if they have fewer than {@code least} steps in common
+     */
+    static double[][] overlap(double[] a, double[] b, double offset, double least) {
         int whole = (int) Math.floor(offset);
         double part = offset - whole;
         int from = Math.max(0, whole + 1);
         int to = (int) Math.min(a.length, (long) whole + b.length);
         if (to - from < least) {
-            return null; // the overlap is too short, whatever it shows
+            return null;
         }
         double[] x = new double[to - from];
         double[] y = new double[to - from];
@@ -156,11 +168,11 @@ public record CurveSimilarity(double correlation, double laterS, double overlapS
                 y[n++] = other;
             }
         }
-        return n < least ? null : new CurveSimilarity(correlation(x, y, n), offset * stepS, n * stepS);
+        return n < least ? null : new double[][] {Arrays.copyOf(x, n), Arrays.copyOf(y, n)};
     }
 
-    /** Large swings count hardly more than middling ones: one start or switch that both happen to have makes no copy. */
-    private static double[] even(VoltageOutline outline) {
+    /** The course with large swings compressed, so that one start or switch in both does not make them similar. */
+    static double[] even(VoltageOutline outline) {
         double[] course = outline.course();
         for (int k = 0; k < course.length; k++) {
             course[k] /= Math.abs(course[k]) + HALF_V;
@@ -168,7 +180,8 @@ public record CurveSimilarity(double correlation, double laterS, double overlapS
         return course;
     }
 
-    private static double correlation(double[] x, double[] y, int n) {
+    private static double correlation(double[] x, double[] y) {
+        int n = x.length;
         double mx = 0;
         double my = 0;
         for (int i = 0; i < n; i++) {

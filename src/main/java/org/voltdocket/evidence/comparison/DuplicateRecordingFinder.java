@@ -25,7 +25,7 @@ import org.voltdocket.evidence.storage.EvidenceItemRepository;
 import org.voltdocket.evidence.storage.RecordingLoader;
 import org.voltdocket.kernel.Sha256;
 
-/** Finds recordings again in PostgreSQL. */
+/** Finds duplicate recordings with the index of landmarks in PostgreSQL. */
 @Service
 class DuplicateRecordingFinder implements DuplicateRecordings {
 
@@ -35,7 +35,7 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
             """;
     private static final String ORDER = " order by t.evidence_id, t.correlation desc, t.twin_id";
 
-    /** After so many candidates in a row that are none, the others, with fewer landmarks in common, are none either (ours). */
+    /** The search ends after this many candidates in a row without a match; the others have fewer common landmarks (ours). */
     private static final int MISSES = 8;
 
     private final CaseService cases;
@@ -141,7 +141,7 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
         return found;
     }
 
-    /** Of two that compare at once, neither would see what the other just keeps. */
+    /** Serialises comparisons: of two at the same time, neither would see the new recording of the other. */
     private void oneAtATime() {
         jdbc.sql("select 1 from pg_advisory_xact_lock(hashtextextended('recording twins', 0))")
                 .query(Integer.class)
@@ -185,7 +185,7 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
                 .max(Comparator.comparingDouble(Twin::correlation));
     }
 
-    /** Laid over each other in the order of their digests, so that it does not matter which came first. */
+    /** Compares both in the order of their digests, so that the order of arrival does not matter. */
     private static Optional<Twin> alike(
             EvidenceItem item, EvidenceItem other, VoltageOutline own, VoltageOutline its, List<Vote> votes) {
         if (own == null || votes == null) {

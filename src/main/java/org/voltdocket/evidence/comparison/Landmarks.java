@@ -6,12 +6,12 @@ import java.util.List;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * Where the voltage stands out, and what it looks like around there, in numbers that an index finds.
+ * Distinctive places of an outline, described by numbers that a database index finds.
  *
- * <p>A landmark is a step whose voltage differs most from what is around it. Sixty comparisons of the voltage before and
- * after it, each one bit, describe it; they are cut into {@value #BANDS} numbers, so that a few bits that noise or
- * rounding turned over leave one number whole (locality-sensitive hashing by banding: Indyk and Motwani, 1998;
- * landmarks of a signal with their place, voted by a common offset: Wang, 2003).
+ * <p>A landmark is a step whose voltage differs most from its surroundings. Seventy comparisons of the voltage before and
+ * after it, one bit each, describe it. They are split into {@value #BANDS} numbers, so that a few bits changed by noise or
+ * rounding leave at least one number unchanged (locality-sensitive hashing by banding: Indyk and Motwani, 1998;
+ * landmarks with votes for a common offset: Wang, 2003).
  */
 public final class Landmarks {
 
@@ -25,23 +25,23 @@ public final class Landmarks {
 
     static final int BANDS = 5;
     private static final int BITS = 14;
-    /** Those of the first scale are 0 to less than this, those of the next behind them. */
+    /** Number of codes per scale; the codes of the scales follow each other. */
     public static final int CODES_OF_A_SCALE = BANDS << BITS;
 
-    /** Most landmarks of an outline; those that stand out most. */
+    /** Most landmarks of an outline; the most distinctive ones are used. */
     private static final int MOST = 400;
-    /** Steps either way that a landmark rules. */
+    /** Least distance of two landmarks, steps. */
     private static final int ALONE = 4;
-    /** Steps either way that describe it. */
+    /** Steps before and after that describe a landmark. */
     private static final int AROUND = 40;
     /** Less than this is noise and rounding, V (ours). */
     private static final double LEAST_V = 0.001;
 
-    /** Closer than this the comparison is chance, V; a band with more such than the next says nothing. */
+    /** A smaller difference is chance, V; a band with more such comparisons than the next limit is not used. */
     private static final double TIE_V = 0.0002;
 
     private static final int MOST_TIES = 6;
-    /** A band that sees a mere rise or fall, but for fewer comparisons than this, says nothing either. */
+    /** A band with fewer comparisons against the general rise or fall is not used. */
     private static final int PLAIN = 3;
 
     private static final int[][] PAIRS = pairs();
@@ -110,7 +110,7 @@ public final class Landmarks {
         }
     }
 
-    /** Places to compare, drawn once by a linear congruential generator (Numerical Recipes' constants) and never changed. */
+    /** Places to compare, from a linear congruential generator with the constants of Numerical Recipes; never change them. */
     private static int[][] pairs() {
         int[][] pairs = new int[BANDS * BITS][];
         int seed = 20261125;

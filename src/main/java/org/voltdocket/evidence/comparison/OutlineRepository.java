@@ -13,18 +13,18 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.evidence.comparison.CurveSimilarity.Vote;
 
-/** Keeps what recordings are recognised by. */
+/** Outlines and landmarks of recordings in PostgreSQL. */
 @Component
 public class OutlineRepository {
 
     private static final int BATCH = 500;
-    /** A landmark that more recordings have is common: it would cost much and tell nothing. */
+    /** A landmark of more recordings is common and not used for the search. */
     private static final int COMMON = 200;
-    /** Those with the most landmarks in common at one offset; more are not looked at. */
+    /** Recordings that are compared: those with the most common landmarks at one offset. */
     private static final int CANDIDATES = 40;
     /**
-     * Votes are counted in cells of eight steps, in two rows of cells shifted by half of one, so that what lies within five
-     * steps falls into a cell of one row or the other.
+     * Votes are counted in cells of eight steps, in two rows of cells that are shifted by half a cell, so that votes within five
+     * steps share a cell of one of the rows.
      */
     private static final String VOTES = """
             with own as materialized (
@@ -57,7 +57,7 @@ public class OutlineRepository {
         this.batches = batches;
     }
 
-    /** Outlines a recording just received, and notes that it is to be compared; in the caller's transaction. */
+    /** Stores the outlines of a new recording and queues it for comparison, in the caller's transaction. */
     public void keep(UUID caseId, UUID evidenceId, Recording recording) {
         outline(evidenceId, recording);
         jdbc.sql("insert into recording_to_compare (evidence_id, case_id, outlined) values (?, ?, true)")
@@ -74,7 +74,7 @@ public class OutlineRepository {
                     .param(id(outline.scale()))
                     .param(outline.packed())
                     .update();
-            // of what is kept, so that both sides of a comparison know the same
+            // from the packed outline, so that both sides of a comparison see the same values
             for (Landmarks.Code code : Landmarks.of(VoltageOutline.unpacked(outline.scale(), outline.packed()))) {
                 rows.add(new Object[] {code.code(), evidenceId, code.step()});
             }
@@ -86,10 +86,10 @@ public class OutlineRepository {
         }
     }
 
-    /** Places where another recording has a landmark in common, by scale. */
+    /** Common landmarks with another recording, by scale. */
     record Votes(UUID other, Map<OutlineScale, List<Vote>> byScale) {}
 
-    /** Recordings that have landmarks in common with this one at a common offset; those with most of them first. */
+    /** Recordings with common landmarks at a common offset, those with most first. */
     List<Votes> votes(UUID evidenceId) {
         Map<UUID, Votes> votes = new LinkedHashMap<>();
         jdbc.sql(VOTES)

@@ -1,12 +1,12 @@
 package org.voltdocket.evidence.comparison;
 
-/** How coarse an outline is; a recording has one for each scale that its sampling and length carry. */
+/** Resolution in time of an outline; a recording has one outline for each scale that its sampling and length allow. */
 public enum OutlineScale {
     /** Starts sampled fast. */
     START(0.05),
     /** Drives. */
     DRIVE(2),
-    /** A night asleep, a capacity run. */
+    /** A parked night, a capacity test. */
     NIGHT(60);
 
     private final double stepS;

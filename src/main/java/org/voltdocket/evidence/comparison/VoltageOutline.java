@@ -3,23 +3,25 @@ package org.voltdocket.evidence.comparison;
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * The measured voltage of a recording in coarse even steps: what stays of it when somebody samples it anew, cuts it or
- * drops a decimal.
+ * The measured voltage of a recording in coarse even steps. It hardly changes if somebody resamples the recording, cuts it
+ * or drops a decimal.
  *
  * @param scale length of a step
+ * @param resolutionV smallest difference between two values of the recording, V; 0 below 0.1 mV
  * @param volts mean by step, V, to the millivolt; NaN in gaps
  */
-public record VoltageOutline(OutlineScale scale, double[] volts) {
+public record VoltageOutline(OutlineScale scale, double resolutionV, double[] volts) {
 
-    /** Shorter than this, steps, a course is too plain to be recognised (ours). */
+    /** Shortest outline, steps; a shorter course has too few features (ours). */
     static final int SHORTEST = 64;
-    /** Longest outline, steps; what lies behind is left out. */
+    /** Longest outline, steps; the rest of the recording is ignored. */
     public static final int LONGEST = 40_000;
     /** Gaps up to this many steps are bridged by a straight line. */
     private static final int BRIDGE = 3;
@@ -32,9 +34,12 @@ public record VoltageOutline(OutlineScale scale, double[] volts) {
     /** Of a volt, as packed: up to 21.8 V either way. */
     private static final double PARTS = 1500;
 
+    /** Parts of a volt in which the resolution is measured and packed: 0.1 mV. */
+    private static final int RESOLUTION_PARTS = 10_000;
+
     private static final double LEAST_PACKED = Short.MAX_VALUE;
 
-    /** Outlines of a recording, finest first; none where it is too short or too slow for each scale. */
+    /** Outlines of a recording, finest first; none if it is too short or too slow for each scale. */
     public static List<VoltageOutline> of(Recording recording) {
         List<VoltageOutline> out = new ArrayList<>();
         float[] v = recording.channel(Channel.MEASURED_V);
@@ -46,10 +51,27 @@ public record VoltageOutline(OutlineScale scale, double[] volts) {
         for (OutlineScale scale : OutlineScale.values()) {
             boolean fine = interval <= TOO_SLOW * scale.stepS();
             if (fine && recording.durationS() >= SHORTEST * scale.stepS()) {
-                out.add(new VoltageOutline(scale, steps(recording.timeS(), v, scale.stepS())));
+                out.add(new VoltageOutline(scale, resolution(v), steps(recording.timeS(), v, scale.stepS())));
             }
         }
         return out;
+    }
+
+    /** The smallest difference between two different values, V; 0 if there are not two, or if it is below 0.1 mV. */
+    private static double resolution(float[] volts) {
+        BitSet values = new BitSet();
+        for (float v : volts) {
+            if (v >= 0) {
+                values.set(Math.round(v * RESOLUTION_PARTS));
+            }
+        }
+        int least = Integer.MAX_VALUE;
+        int last = values.nextSetBit(0);
+        for (int next = values.nextSetBit(last + 1); last >= 0 && next >= 0; next = values.nextSetBit(next + 1)) {
+            least = Math.min(least, next - last);
+            last = next;
+        }
+        return least <= 1 || least > Short.MAX_VALUE ? 0 : (double) least / RESOLUTION_PARTS;
     }
 
     private static double[] steps(double[] time, float[] v, double stepS) {
@@ -101,9 +123,10 @@ public record VoltageOutline(OutlineScale scale, double[] volts) {
         return smooth;
     }
 
-    /** Two bytes a step. */
+    /** Two bytes for the resolution and two for each step. */
     public byte[] packed() {
-        ByteBuffer out = ByteBuffer.allocate(2 * volts.length);
+        ByteBuffer out = ByteBuffer.allocate(2 + 2 * volts.length);
+        out.putShort((short) Math.rint(resolutionV * RESOLUTION_PARTS));
         for (double v : volts) {
             out.putShort(
                     Double.isNaN(v)
@@ -113,20 +136,24 @@ public record VoltageOutline(OutlineScale scale, double[] volts) {
         return out.array();
     }
 
-    /** The outline that {@link #packed} gave, to 1 mV. */
+    /** Reverses {@link #packed}, to 1 mV. */
     public static VoltageOutline unpacked(OutlineScale scale, byte[] packed) {
         ByteBuffer in = ByteBuffer.wrap(packed);
-        double[] volts = new double[packed.length / 2];
+        double resolution = (double) in.getShort() / RESOLUTION_PARTS;
+        double[] volts = new double[packed.length / 2 - 1];
         for (int k = 0; k < volts.length; k++) {
             short one = in.getShort();
             volts[k] = one == GAP ? Double.NaN : one / PARTS;
         }
-        return new VoltageOutline(scale, volts);
+        return new VoltageOutline(scale, resolution, volts);
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof VoltageOutline o && scale == o.scale && Arrays.equals(volts, o.volts);
+        return other instanceof VoltageOutline o
+                && scale == o.scale
+                && resolutionV == o.resolutionV
+                && Arrays.equals(volts, o.volts);
     }
 
     @Override

@@ -10,10 +10,10 @@ import org.voltdocket.diagnosis.read.FileLimits;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * An upload on disk.
+ * An upload in a temporary file.
  *
- * @param sha256 null where the upload was too large and not read to its end
- * @param bytes how many were read
+ * @param sha256 null if the upload was too large and not read to its end
+ * @param bytes number of bytes read
  */
 record SpooledUpload(Sha256 sha256, long bytes) {
 

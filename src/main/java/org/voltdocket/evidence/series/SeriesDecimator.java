@@ -5,12 +5,12 @@ import java.util.List;
 import org.voltdocket.evidence.Series;
 
 /**
- * Thins one channel for drawing as its samples come by. Up to {@code points} samples stay as they are; more are put
- * into {@code (points − 2) / 2} equal stretches of time, each leaving its minimum and maximum at their true times,
- * besides the first and the last sample of all.
+ * Reduces one channel for drawing. Up to {@code points} samples remain unchanged; more are divided
+ * into {@code (points − 2) / 2} equal intervals, each with its minimum and maximum at their times,
+ * besides the first and the last sample.
  *
- * <p>A gap breaks the line by a null halfway in it. A gap is longer than five times the channel's median step, than
- * 2 s and, where samples are thinned, than a stretch: a shorter one could not be seen.
+ * <p>A gap is marked by a null in its middle. A gap is longer than five times the channel's median step, than
+ * 2 s and, if samples are reduced, than an interval; a shorter one would be invisible.
  */
 final class SeriesDecimator {
 

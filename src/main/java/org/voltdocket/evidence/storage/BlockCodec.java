@@ -7,8 +7,8 @@ import java.util.zip.Deflater;
 import java.util.zip.Inflater;
 
 /**
- * Packs up to {@value #ROWS} values without losing a bit: as decimals where they are such ({@link DecimalCodec}); else the
- * differences of neighbouring bit patterns (times) or the patterns themselves (channels) are laid out byte plane by byte
+ * Compresses up to {@value #ROWS} values without loss: decimals by {@link DecimalCodec}; for other values the
+ * differences of neighbouring bit patterns (times) or the patterns themselves (channels) are written byte plane by byte
  * plane, the highest first. Both are deflated.
  */
 public final class BlockCodec {

@@ -1,11 +1,11 @@
 package org.voltdocket.evidence.storage;
 
 /**
- * Packs values that are decimals of few places, as instruments write them: each becomes a whole number of the last place, of
- * which only the differences of neighbours (of times, the differences of those) are laid out byte plane by byte plane. Loses no
- * bit: where a value would not come back the same, the block is not packed this way.
+ * Compresses decimals of few places, as instruments write them: each becomes a whole number of the last place, of
+ * which only the differences of neighbours (of times, the differences of those) are written byte plane by byte plane. Without
+ * loss: if a value would not be restored exactly, the block is not compressed this way.
  *
- * <p>A block begins with {@link #MARK}, places, planes and order, then whether every row has a value; where not, a bit for each row
+ * <p>A block begins with {@link #MARK}, places, planes and order, then a flag whether every row has a value; if not, one bit per row
  * follows. No deflated stream can begin with the mark (RFC 1951, 3.2.3: block type 3 is reserved).
  */
 final class DecimalCodec {

@@ -25,7 +25,7 @@ final class DigestVerifyingOutputStream {
     }
 
     /**
-     * Passes the last piece on.
+     * Passes the last piece on, if digest and length are correct.
      *
      * @param noted the length that was noted when it was kept
      * @param mend what to do where they do not hold

@@ -11,8 +11,8 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * Reads everything that was kept of the evidence and says what is damaged: the originals against their digest and length,
- * the blocks of recordings against their check sum and number. A piece is in memory at a time, 1 MiB at most.
+ * Reads all stored evidence and reports what is damaged: originals by their digest and length,
+ * blocks of recordings by their check sum and number. At most 1 MiB is in memory at a time.
  */
 @Component
 public class EvidenceCheck {
@@ -20,7 +20,7 @@ public class EvidenceCheck {
     /** Pieces that the driver fetches at a time. */
     private static final int PORTION = 8;
 
-    /** More faults than these are counted, not told. */
+    /** Faults that are reported; the others are only counted. */
     private static final int MOST_TOLD = 100;
 
     private final OriginalFileStore raw;
@@ -35,15 +35,15 @@ public class EvidenceCheck {
     }
 
     /**
-     * What was found.
+     * The result.
      *
      * @param files originals read, wherever they are
-     * @param inStore of these, how many are in the store of objects
-     * @param bytes their length as they were sent
+     * @param inStore how many of them are in the object store
+     * @param bytes total size of the originals
      * @param blocks blocks of recordings read
-     * @param damaged how many originals, blocks and recordings are not as they were kept
-     * @param faults each of the first of them in words
-     * @param strays objects in the store that are no evidence: no damage
+     * @param damaged number of damaged originals, blocks and recordings
+     * @param faults descriptions of the first ones
+     * @param strays objects in the store without evidence; not damage
      */
     public record Found(
             long files, long inStore, long bytes, long blocks, long damaged, List<String> faults, Strays strays) {
@@ -54,7 +54,7 @@ public class EvidenceCheck {
     }
 
     /**
-     * Objects that nobody refers to: left by an upload that was broken off between store and database, or under way just now.
+     * Objects without a reference: of an upload that was interrupted before the database was written, or that is in progress.
      *
      * @param names of the first of them
      */
@@ -77,9 +77,9 @@ public class EvidenceCheck {
     }
 
     /**
-     * Reads it all.
+     * Reads everything.
      *
-     * @throws org.voltdocket.evidence.storage.ObjectStoreUnavailableException if the store of objects does not answer: what is in it cannot be told
+     * @throws org.voltdocket.evidence.storage.ObjectStoreUnavailableException if the object store does not answer
      */
     @Transactional(readOnly = true)
     public Found all() {

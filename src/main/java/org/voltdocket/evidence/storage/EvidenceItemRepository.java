@@ -20,7 +20,7 @@ import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Sha256;
 
-/** Keeps what is known of the items. */
+/** Items of evidence in PostgreSQL. */
 @Component
 public class EvidenceItemRepository {
 
@@ -37,7 +37,7 @@ public class EvidenceItemRepository {
     }
 
     /**
-     * Adds an item in the caller's transaction; waits for another that adds the same one just now.
+     * Adds an item in the caller's transaction; waits for a concurrent transaction that adds the same one.
      *
      * @return false if the case has the same bytes already
      */
@@ -107,7 +107,7 @@ public class EvidenceItemRepository {
         return counts;
     }
 
-    /** Bytes that the recordings of a case take when all are read, as the judge does after each upload. */
+    /** Bytes that the recordings of a case take when all are read, as an assessment does. */
     public long memoryOf(UUID caseId) {
         return jdbc.sql("""
                         select coalesce(sum(r.rows::bigint * (8 + 4 * (

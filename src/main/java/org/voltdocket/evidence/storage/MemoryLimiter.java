@@ -4,8 +4,8 @@ import java.util.concurrent.Semaphore;
 import org.springframework.stereotype.Component;
 
 /**
- * Shares the memory for recordings under way out fairly: as many at a time as fit into 45 % of the heap. The largest
- * recording (five million rows of nine channels, 220 MB) fits a heap of 512 MiB alone.
+ * Limits the memory for recordings that are read or assessed at the same time to 45 % of the heap, in order of request. The largest
+ * recording (five million rows of nine channels, 220 MB) fits a heap of 512 MiB.
  */
 @Component
 public class MemoryLimiter {
@@ -28,13 +28,13 @@ public class MemoryLimiter {
         return new Lease();
     }
 
-    /** A share that is given back when closed. */
+    /** A share of the memory; {@code close} returns it. */
     public final class Lease implements AutoCloseable {
         private int held;
 
         /**
-         * Waits until so many bytes are free; one that asks for more than there is gets all. Call it once with the
-         * whole need, or later with no more: two that hold a part and wait for the rest would wait for ever.
+         * Waits until the bytes are free; a request above the budget gets the whole budget. Call it once with the
+         * whole amount: two callers that hold a part and wait for the rest would deadlock.
          */
         public void reserve(long bytes) {
             int share = (int) Math.min(bytes / MIB + 1, budget) - held;

@@ -60,10 +60,10 @@ public final class ObjectStore implements AutoCloseable {
     }
 
     /**
-     * Puts a file under its digest; one that is there already is written over by the same bytes. When this returns, the store
-     * has them whole: it compares their MD5 before it takes them.
+     * Stores a file under its digest; an existing object is overwritten with the same bytes. When this returns, the store
+     * has the whole file: it compares the MD5 before it accepts it.
      *
-     * @throws ObjectStoreUnavailableException if it does not take them
+     * @throws ObjectStoreUnavailableException if it does not accept the file
      */
     public void put(Sha256 sha256, Path file) {
         String md5 = md5(file);
@@ -75,10 +75,10 @@ public final class ObjectStore implements AutoCloseable {
     }
 
     /**
-     * Opens an object for reading; not checked against its digest, that is for the reader.
+     * Opens an object for reading; the caller verifies its digest.
      *
      * @throws ObjectStoreUnavailableException if the store does not answer
-     * @throws IllegalStateException if it answers that it has no such object
+     * @throws IllegalStateException if there is no such object
      */
     public InputStream open(Sha256 sha256) {
         try {
@@ -109,7 +109,7 @@ public final class ObjectStore implements AutoCloseable {
                     () -> client.listObjectsV2(list ->
                             list.bucket(settings.bucket()).prefix(FOLDER).startAfter(from)));
             List<String> names = answer.contents().stream().map(S3Object::key).toList();
-            // some stores list a folder as an object of its own
+            // some stores list a folder as an object
             some.accept(names.stream().filter(name -> !name.endsWith("/")).toList());
             more = Boolean.TRUE.equals(answer.isTruncated()) && !names.isEmpty();
             after = names.isEmpty() ? null : names.get(names.size() - 1);

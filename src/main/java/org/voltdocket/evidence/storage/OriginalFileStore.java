@@ -12,8 +12,8 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * The one door to original bytes, kept once for each digest: in the database, or in the store of objects where one is named.
- * Each file says where it is.
+ * Original files, stored once per digest, in the database or, if one is configured, in the object store. Each row says where
+ * its file is.
  */
 @Component
 public class OriginalFileStore {
@@ -46,12 +46,12 @@ public class OriginalFileStore {
     private record Noted(Place place, long bytes) {}
 
     /**
-     * Brings a file to the store, where there is one and it is not kept yet: before the transaction that keeps it, so that no
-     * connection to the database waits for the store. What is brought and never kept harms nobody: the same file again is the
-     * same object, and {@code --verify-evidence} names it.
+     * Uploads a file to the object store, if there is one and it is not stored yet. Call it before the transaction, so that no
+     * database connection waits for the store. An object without a row does no harm: the same file again is the
+     * same object, and {@code --verify-evidence} lists it.
      *
-     * @return where it is to be kept
-     * @throws org.voltdocket.evidence.storage.ObjectStoreUnavailableException if the store does not take it
+     * @return where the file is stored
+     * @throws org.voltdocket.evidence.storage.ObjectStoreUnavailableException if the store does not accept it
      */
     public Place bring(Sha256 sha256, Path file) {
         if (store.isEmpty()) {
@@ -66,7 +66,7 @@ public class OriginalFileStore {
     }
 
     /**
-     * Keeps a file in the caller's transaction; waits for another that keeps the same bytes just now.
+     * Stores a file in the caller's transaction; waits for a concurrent transaction that stores the same bytes.
      *
      * @param place as {@link #bring} said
      */
@@ -87,9 +87,9 @@ public class OriginalFileStore {
     }
 
     /**
-     * Writes the bytes; the last piece only if digest and length hold, so that a reader never takes a damaged file for whole.
+     * Writes the bytes; the last piece only if digest and length are correct, so that a damaged file never looks complete.
      *
-     * @throws IllegalStateException if they do not hold
+     * @throws IllegalStateException if they are not
      * @throws org.voltdocket.evidence.storage.ObjectStoreUnavailableException if they are in the store, and it does not answer
      */
     public void write(Sha256 sha256, OutputStream to) {
@@ -138,7 +138,7 @@ public class OriginalFileStore {
                 .optional();
     }
 
-    /** Refuses a server that could not read what it holds. */
+    /** Stops a server that could not read its files at start. */
     void requireStore() {
         boolean used = jdbc.sql("select exists (select 1 from raw_file where place = 'store')")
                 .query(Boolean.class)

@@ -34,7 +34,7 @@ final class S3ClientFactory {
                         StaticCredentialsProvider.create(AwsBasicCredentials.create(settings.key(), settings.secret())))
                 .serviceConfiguration(
                         s3 -> s3.pathStyleAccessEnabled(settings.pathStyle()).chunkedEncodingEnabled(false))
-                // not every store knows the newer check sums; MD5 goes with a file, and its digest is its name
+                // some stores do not support the newer check sums; MD5 is sent with a file, and its digest is its name
                 .requestChecksumCalculation(RequestChecksumCalculation.WHEN_REQUIRED)
                 .responseChecksumValidation(ResponseChecksumValidation.WHEN_REQUIRED)
                 .overrideConfiguration(all -> all.apiCallTimeout(CALL).retryStrategy(retry -> retry.maxAttempts(2)));

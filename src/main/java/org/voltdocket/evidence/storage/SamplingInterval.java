@@ -10,8 +10,8 @@ final class SamplingInterval {
     private SamplingInterval() {}
 
     /**
-     * Median of the steps between neighbouring samples, s; of every k-th step where there are more than {@value #MOST}.
-     * 0 where there is one sample only.
+     * Median of the steps between neighbouring samples, s; of every k-th step if there are more than {@value #MOST}.
+     * 0 for a single sample.
      */
     static double of(double[] time, float[] values, int samples) {
         int every = Math.max(1, samples / MOST);

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Which store.
+ * Configuration of the object store.
  *
  * @param endpoint its address, {@code http://…} or {@code https://…}; null for that of the region
  * @param region such as {@code eu-central-1}; many stores take any
@@ -18,11 +18,11 @@ public record StoreSettings(URI endpoint, String region, String bucket, boolean 
     static final String SECRET = "VOLTDOCKET_RAW_SECRET";
 
     /**
-     * Reads settings as they are given; blank is not given.
+     * Reads the settings; a blank one is absent.
      *
      * @param environment of the process: credentials come from nowhere else, for a command line is seen by others
-     * @return empty where no bucket is named
-     * @throws InvalidStoreSettingsException where they cannot be right
+     * @return empty if no bucket is configured
+     * @throws InvalidStoreSettingsException if they are invalid
      */
     static Optional<StoreSettings> of(
             String endpoint, String region, String bucket, String pathStyle, Map<String, String> environment) {

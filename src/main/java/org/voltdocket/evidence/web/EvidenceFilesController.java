@@ -33,14 +33,14 @@ class EvidenceFilesController {
 
     /**
      * Streams a file with its digest as {@code Repr-Digest} (RFC 9530), as {@code Digest} (RFC 3230, for older readers)
-     * and as entity tag. Should the kept bytes be damaged or their store go away, the answer is a problem where none of them is
-     * out yet, and breaks off before its end where some are.
+     * and as entity tag. If the stored bytes are damaged or their store fails, the answer is a problem detail before the first byte,
+     * and ends early after it.
      */
     @Operation(
             summary = "The original bytes, bit for bit",
             description = "Repr-Digest, Digest and the entity tag carry the SHA-256 of the file.")
     @ApiResponse(responseCode = "200", description = "the file", content = @Content(mediaType = "*/*"))
-    @ApiResponse(responseCode = "304", description = "you have these bytes already (If-None-Match)")
+    @ApiResponse(responseCode = "304", description = "not modified (If-None-Match)")
     @GetMapping({"/api/v1/evidence/{id}/content", "/evidence/{id}/content"})
     void content(Actor actor, @PathVariable UUID id, ServletWebRequest request, HttpServletResponse response)
             throws IOException {
@@ -77,7 +77,7 @@ class EvidenceFilesController {
                         .toString());
     }
 
-    /** Says what the file is when its first bytes come, so that a file which cannot be read leaves room for a problem. */
+    /** Sets the headers with the first byte, so that an unreadable file can still be answered with a problem detail. */
     private static final class FirstHead extends OutputStream {
 
         private final EvidenceItem item;

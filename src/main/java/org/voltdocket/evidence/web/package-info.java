@@ -1,5 +1,2 @@
-/**
- * Evidence over HTTP: original bytes and series, for scripts by bearer token and for pages by session. Imports its own
- * room's doors and {@code ui}; nobody imports it. Start reading at {@code EvidenceFiles}.
- */
+/** Original files and series over HTTP, for pages and scripts. Start reading at {@code EvidenceFilesController}. */
 package org.voltdocket.evidence.web;

@@ -29,7 +29,7 @@ import org.voltdocket.paper.DocumentColors;
  */
 public record Drawing(JFreeChart chart) {
 
-    /** Widths that may be asked for, CSS pixels. */
+    /** Allowed widths, CSS pixels. */
     public static final int NARROW = 360;
 
     public static final int WIDE = 860;
@@ -50,7 +50,7 @@ public record Drawing(JFreeChart chart) {
     static final Shape SQUARE = new Rectangle2D.Double(-4, -4, 8, 8);
     static final Shape WARN = triangle();
 
-    /** Axes without anything, that say so. */
+    /** An empty chart with a text. */
     public static Drawing nothing(String words) {
         XYPlot plot = plot(words, null);
         plot.setDomainGridlinesVisible(false);

@@ -14,7 +14,7 @@ import org.voltdocket.insight.estimate.Proportion;
 import org.voltdocket.paper.ChartFont;
 import org.voltdocket.paper.DocumentColors;
 
-/** Shares of groups over their size, inside or outside of what chance alone explains. Only those outside are named. */
+/** Funnel plot: shares of groups over their size, with limits. Only groups outside the limits are labelled. */
 public final class FunnelChart {
 
     /** Letters of a name that a narrow chart has room for beside its dot; the sentence above names it in full. */

@@ -12,7 +12,7 @@ import org.voltdocket.kernel.Interval;
 import org.voltdocket.paper.ChartFont;
 import org.voltdocket.paper.DocumentColors;
 
-/** How often what was stated came true, by what was stated; on the diagonal words and world agree. */
+/** Reliability diagram: observed frequency over stated probability. */
 public final class ReliabilityChart {
 
     private ReliabilityChart() {}

@@ -1,5 +1,5 @@
 /**
- * Charts of the insight pages, drawn by JFreeChart with the document's own fonts and inks. A chart gets numbers and words; it
- * knows no case. Start reading at {@link org.voltdocket.insight.chart.Drawing}.
+ * Charts of the insight pages, drawn with JFreeChart in the fonts and colours of the documents. A chart gets numbers and labels
+ * only. Start reading at {@link org.voltdocket.insight.chart.Drawing}.
  */
 package org.voltdocket.insight.chart;

@@ -16,7 +16,7 @@ import org.voltdocket.kernel.Interval;
  */
 public record BlandAltman(int count, double sd, Interval bias, Interval lower, Interval upper) {
 
-    /** Fewest pairs that say anything of a spread. */
+    /** Fewest pairs for which limits are computed. */
     public static final int LEAST = 3;
 
     /**
@@ -46,7 +46,7 @@ public record BlandAltman(int count, double sd, Interval bias, Interval lower, I
                 n, sd, around(mean, halfBias), around(mean - z * sd, halfLimit), around(mean + z * sd, halfLimit));
     }
 
-    /** Whether the bias is more than chance: its interval leaves zero out. */
+    /** Whether the bias is significant: its interval excludes zero. */
     public boolean biased() {
         return bias.low() > 0 || bias.high() < 0;
     }

@@ -24,7 +24,7 @@ public record Calibration(List<Bin> bins, double brierFirst, double brierAll, do
      * @param from lower end, belongs to it
      * @param to upper end, belongs to the next one but for the last
      * @param stated mean probability stated in it, 0 without cases
-     * @param came how often the first cause was the true one
+     * @param came how often the first cause was confirmed
      */
     public record Bin(double from, double to, double stated, Proportion came) {}
 

@@ -13,13 +13,13 @@ import org.hipparchus.distribution.discrete.BinomialDistribution;
  */
 public record Funnel(double target) {
 
-    /** Outside of it a group is worth a look: at most one in twenty lies there by chance. */
+    /** Warning limit: by chance at most one group in 20 is outside. */
     public static final double WARNING = 0.95;
 
-    /** Outside of it chance is a poor explanation: at most one in five hundred lies there. */
+    /** Action limit: by chance at most one group in 500 is outside. */
     public static final double ALARM = 0.998;
 
-    /** Where a group lies. */
+    /** The position of a group. */
     public enum Place {
         INSIDE,
         LOW,
@@ -44,7 +44,7 @@ public record Funnel(double target) {
         return limit(size, (1 + held) / 2);
     }
 
-    /** Where a group lies whose share is known. */
+    /** The position of a group with a known share. */
     public Place place(Proportion group) {
         int size = Math.toIntExact(group.of());
         double share = group.interval().value();

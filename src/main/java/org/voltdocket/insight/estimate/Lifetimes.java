@@ -6,7 +6,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * How long things lived: how many failed at each age, and how many were last seen alive at it (censored on the right).
+ * Service lives: failures by age, and units still in service by age (right-censored).
  * Ages are in one unit, greater than 0.
  */
 public final class Lifetimes {
@@ -16,7 +16,7 @@ public final class Lifetimes {
      *
      * @param age in the unit of the caller, greater than 0
      * @param failed how many failed at it
-     * @param alive how many were last seen alive at it
+     * @param alive units still in service at that age
      */
     public record At(double age, long failed, long alive) {}
 

@@ -21,7 +21,7 @@ public record PChart(double centre, List<Point> points) {
      */
     public record Point(int sample, Proportion share, double low, double high) {
 
-        /** Whether the sample lies outside its limits. */
+        /** Whether the sample is outside its limits. */
         public boolean outside() {
             double p = (double) share.count() / share.of();
             return p < low || p > high;

@@ -11,7 +11,7 @@ import org.voltdocket.kernel.Interval;
  * on the logarithms of both parameters, from the observed information.
  *
  * @param scale age by which 63.2 % have failed, in the unit of the lives
- * @param shape below 1 early failures, about 1 chance, above 1 wear
+ * @param shape below 1 for early failures, about 1 for random failures, above 1 for wear
  * @param logLikelihood at the best values
  * @param varianceLogScale of the logarithm of the scale
  * @param varianceLogShape of the logarithm of the shape

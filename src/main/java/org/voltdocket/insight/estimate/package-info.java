@@ -1,5 +1,5 @@
 /**
- * Estimators over many cases, pure arithmetic: no case, no database, no clock, no chance. Each names its source and gives its
- * 95 % interval or is absent. The published answers they are checked against stand in the tests.
+ * Estimators as pure functions: no database, clock or randomness. Each names its source and gives a 95 % interval, or is
+ * absent where the data do not allow one. Tests compare them with published results.
  */
 package org.voltdocket.insight.estimate;

@@ -17,23 +17,23 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.casefile.NotFoundException;
-import org.voltdocket.insight.TestAgreement;
-import org.voltdocket.insight.TestAgreement.Instrument;
-import org.voltdocket.insight.TestAgreement.Pair;
+import org.voltdocket.insight.TestAgreementService;
+import org.voltdocket.insight.TestAgreementService.Instrument;
+import org.voltdocket.insight.TestAgreementService.Pair;
 import org.voltdocket.insight.chart.BlandAltmanChart;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.ui.SpreadsheetCells;
 import org.voltdocket.ui.TextFormatter;
 
-/** How far workshops and bench agree: kappa of the judgements, and a picture of every instrument. */
+/** The page on agreement of workshops and bench: kappa of the categories, and a chart per instrument. */
 @Controller
 class AgreementPageController {
 
-    private final TestAgreement agreement;
+    private final TestAgreementService agreement;
     private final TextFormatter words;
 
-    AgreementPageController(TestAgreement agreement, TextFormatter words) {
+    AgreementPageController(TestAgreementService agreement, TextFormatter words) {
         this.agreement = agreement;
         this.words = words;
     }
@@ -42,13 +42,13 @@ class AgreementPageController {
     String show(Actor actor, @RequestParam(defaultValue = "") String instrument, Model model) {
         List<Instrument> instruments = agreement.instruments(actor);
         model.addAttribute("judgements", agreement.judgements(actor));
-        model.addAttribute("categories", TestAgreement.CATEGORIES);
+        model.addAttribute("categories", TestAgreementService.CATEGORIES);
         model.addAttribute("instruments", instruments);
         model.addAttribute("shown", find(instruments, instrument).orElse(null));
         return "insight/agreement";
     }
 
-    /** The one asked for, or the first: it is the one most apart. */
+    /** The requested instrument, or the first, which has the largest bias. */
     private static Optional<Instrument> find(List<Instrument> instruments, String serial) {
         return instruments.stream()
                 .filter(one -> serial.isBlank() || one.serial().equals(serial))

@@ -4,13 +4,13 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import org.voltdocket.insight.ResultTable;
-import org.voltdocket.insight.TestAgreement;
+import org.voltdocket.insight.TestAgreementService;
 import org.voltdocket.insight.TopicResult;
+import org.voltdocket.insight.TopicTable;
 import org.voltdocket.insight.estimate.BlandAltman;
 import org.voltdocket.ui.TextFormatter;
 
-/** Puts a topic's answer into words for the page. */
+/** Formats the result of a topic for the page. */
 @Component
 class InsightFormatter {
 
@@ -24,15 +24,15 @@ class InsightFormatter {
     public record Sentence(String text, Optional<String> key) {}
 
     /** A topic in short. */
-    public record Brief(String topic, List<Sentence> said, boolean drawn) {}
+    public record Brief(String topic, List<Sentence> statements, boolean drawn) {}
 
-    /** A row of the page; numbers stand to the right. */
+    /** A row of the page; numbers are right-aligned. */
     public record Line(String key, boolean marked, List<Value> values) {}
 
     /** A value of a row. */
     public record Value(String text, boolean number) {}
 
-    /** Said where a chart has nothing to draw. */
+    /** Statement where a chart has nothing to draw. */
     String nothing() {
         return words.say("insight.chart.nothing");
     }
@@ -45,8 +45,8 @@ class InsightFormatter {
                 insight.drawing().isPresent());
     }
 
-    /** Which instruments surely read two per cent or more apart from the bench. */
-    List<String> instruments(List<TestAgreement.Instrument> instruments) {
+    /** The instruments whose bias is 2 % or more with 95 % confidence. */
+    List<String> instruments(List<TestAgreementService.Instrument> instruments) {
         if (instruments.stream().noneMatch(one -> one.limits().isPresent())) {
             return List.of(words.say("insight.agreement.brief.none"));
         }
@@ -68,13 +68,13 @@ class InsightFormatter {
     }
 
     List<Sentence> sentences(TopicResult insight) {
-        return insight.said().stream()
-                .map(said ->
-                        new Sentence(words.say(said.code(), said.arguments().toArray()), said.key()))
+        return insight.statements().stream()
+                .map(statements -> new Sentence(
+                        words.say(statements.code(), statements.arguments().toArray()), statements.key()))
                 .toList();
     }
 
-    List<Line> rows(ResultTable table) {
+    List<Line> rows(TopicTable table) {
         return table.rows().stream()
                 .map(row -> new Line(
                         row.key().orElse(""),
@@ -83,12 +83,12 @@ class InsightFormatter {
                 .toList();
     }
 
-    private Value value(ResultTable.Cell cell) {
-        boolean number = cell.kind() != ResultTable.Kind.TEXT && cell.kind() != ResultTable.Kind.WORD;
+    private Value value(TopicTable.Cell cell) {
+        boolean number = cell.kind() != TopicTable.Kind.TEXT && cell.kind() != TopicTable.Kind.WORD;
         return new Value(cell.value().map(value -> shown(cell, value)).orElse("–"), number);
     }
 
-    private String shown(ResultTable.Cell cell, Object value) {
+    private String shown(TopicTable.Cell cell, Object value) {
         return switch (cell.kind()) {
             case TEXT, COUNT -> value.toString();
             case SHARE -> share((Double) value);

@@ -20,25 +20,25 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
-import org.voltdocket.insight.CountedCases;
+import org.voltdocket.insight.CaseSelection;
 import org.voltdocket.insight.EditionProposal;
 import org.voltdocket.insight.InsightQuery;
 import org.voltdocket.insight.InsightService;
-import org.voltdocket.insight.TestAgreement;
+import org.voltdocket.insight.TestAgreementService;
 import org.voltdocket.insight.Topic;
 import org.voltdocket.insight.TopicResult;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.ui.ProblemDetails;
 
-/** A page for each topic; the question stands in the address. */
+/** A page for each topic; the query is in the address. */
 @Controller
 class InsightPageController {
 
     private final InsightService insights;
     private final InsightCsv csv;
     private final InsightFormatter words;
-    private final TestAgreement agreement;
+    private final TestAgreementService agreement;
     private final EditionProposal proposal;
     private final Clock clock;
 
@@ -46,7 +46,7 @@ class InsightPageController {
             InsightService insights,
             InsightCsv csv,
             InsightFormatter words,
-            TestAgreement agreement,
+            TestAgreementService agreement,
             EditionProposal proposal,
             Clock clock) {
         this.insights = insights;
@@ -71,27 +71,27 @@ class InsightPageController {
     @GetMapping("/insight")
     String all(Actor actor, Asked asked, Model model) {
         List<InsightFormatter.Brief> briefs = Arrays.stream(Topic.values())
-                .map(topic -> insights.of(actor, topic, question(topic, new Asked(asked.from(), asked.to(), ""))))
+                .map(topic -> insights.of(actor, topic, query(topic, new Asked(asked.from(), asked.to(), ""))))
                 .map(words::brief)
                 .toList();
-        InsightQuery question = question(Topic.CAUSES, new Asked(asked.from(), asked.to(), ""));
+        InsightQuery query = query(Topic.CAUSES, new Asked(asked.from(), asked.to(), ""));
         model.addAttribute("briefs", briefs);
         model.addAttribute("instruments", words.instruments(agreement.instruments(actor)));
-        model.addAttribute("question", question);
+        model.addAttribute("question", query);
         return "insight/index";
     }
 
     @GetMapping("/insight/{topic}")
     String topic(Actor actor, @PathVariable("topic") String id, Asked asked, Model model) {
         Topic topic = find(id);
-        InsightQuery question = question(topic, asked);
-        TopicResult insight = insights.of(actor, topic, question);
+        InsightQuery query = query(topic, asked);
+        TopicResult insight = insights.of(actor, topic, query);
         model.addAttribute(
                 "topics", Arrays.stream(Topic.values()).map(Topic::id).toList());
         model.addAttribute("topic", topic.id());
-        model.addAttribute("question", question);
-        model.addAttribute("ways", InsightQuery.ways(topic));
-        model.addAttribute("said", words.sentences(insight));
+        model.addAttribute("question", query);
+        model.addAttribute("ways", InsightQuery.groupings(topic));
+        model.addAttribute("statements", words.sentences(insight));
         model.addAttribute("columns", insight.table().columns());
         model.addAttribute("rows", words.rows(insight.table()));
         model.addAttribute("drawn", insight.drawing().isPresent());
@@ -101,42 +101,42 @@ class InsightPageController {
     @GetMapping("/insight/{topic}/cases")
     String cases(Actor actor, @PathVariable("topic") String id, Asked asked, @RequestParam String key, Model model) {
         Topic topic = find(id);
-        InsightQuery question = question(topic, asked);
-        CountedCases behind = insights.behind(actor, topic, question, key)
+        InsightQuery query = query(topic, asked);
+        CaseSelection behind = insights.cases(actor, topic, query, key)
                 .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
         model.addAttribute("topic", topic.id());
-        model.addAttribute("question", question);
+        model.addAttribute("question", query);
         model.addAttribute("behind", behind);
         model.addAttribute("key", key);
         return "insight/cases";
     }
 
-    /** The edition in force with learned odds, as a file to look at, to upload and to try. */
+    /** The edition in force with learned odds, as a file. */
     @GetMapping("/insight/learning/edition.yaml")
     ResponseEntity<String> edition(Actor actor, Asked asked) {
-        InsightQuery question = question(Topic.LEARNING, new Asked(asked.from(), asked.to(), ""));
+        InsightQuery query = query(Topic.LEARNING, new Asked(asked.from(), asked.to(), ""));
         return ResponseEntity.ok()
                 .contentType(new MediaType("application", "yaml", java.nio.charset.StandardCharsets.UTF_8))
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         ContentDisposition.attachment()
-                                .filename("edition-learned-" + question.to() + ".yaml")
+                                .filename("edition-learned-" + query.to() + ".yaml")
                                 .build()
                                 .toString())
-                .body(proposal.text(actor, question));
+                .body(proposal.text(actor, query));
     }
 
     @GetMapping("/insight/{topic}/table.csv")
     ResponseEntity<String> csv(Actor actor, @PathVariable("topic") String id, Asked asked) {
         Topic topic = find(id);
-        InsightQuery question = question(topic, asked);
-        String name = topic.id() + "-" + question.by() + "-" + question.from() + "-" + question.to() + ".csv";
+        InsightQuery query = query(topic, asked);
+        String name = topic.id() + "-" + query.by() + "-" + query.from() + "-" + query.to() + ".csv";
         return ResponseEntity.ok()
                 .contentType(new MediaType("text", "csv", java.nio.charset.StandardCharsets.UTF_8))
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         ContentDisposition.attachment().filename(name).build().toString())
-                .body(csv.write(insights.of(actor, topic, question).table()));
+                .body(csv.write(insights.of(actor, topic, query).table()));
     }
 
     @GetMapping("/insight/{topic}/chart.png")
@@ -146,7 +146,7 @@ class InsightPageController {
             Asked asked,
             @RequestParam(defaultValue = "" + Drawing.WIDE) int width) {
         Topic topic = find(id);
-        Drawing drawing = insights.of(actor, topic, question(topic, asked))
+        Drawing drawing = insights.of(actor, topic, query(topic, asked))
                 .drawing()
                 .orElseGet(() -> Drawing.nothing(words.nothing()));
         return ResponseEntity.ok()
@@ -159,7 +159,7 @@ class InsightPageController {
         return Topic.find(id).orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
     }
 
-    private InsightQuery question(Topic topic, Asked asked) {
+    private InsightQuery query(Topic topic, Asked asked) {
         LocalDate to = asked.to().orElse(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
         try {
             return InsightQuery.of(topic, asked.from().orElse(to.minusYears(1)), to, asked.by());

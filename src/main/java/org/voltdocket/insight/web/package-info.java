@@ -1,2 +1,2 @@
-/** Insight shown: pages with charts, tables, CSV and PNG. Start reading at {@code InsightPages}. */
+/** Pages, tables (CSV) and charts (PNG) of the statistics. Start reading at {@code InsightPageController}. */
 package org.voltdocket.insight.web;

@@ -5,9 +5,9 @@ import java.util.Optional;
 
 /** A step of the bench procedure, in its order. */
 public enum BenchStep {
-    /** Look at it: cracked, leaking, swollen, frozen, posts. Done by noting the condition. */
+    /** Visual inspection: cracked, leaking, swollen, frozen, terminals. Done by recording the condition. */
     LOOK("look", false),
-    /** Test as it came. */
+    /** Test in the state of arrival. */
     FIRST_TEST("first-test", false),
     CHARGE("charge", true),
     /** The second, slow part of a charge in two parts. */

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The procedure of one battery at one moment: what is done, what may be done, and when the next may begin. */
+/** The state of the bench procedure of one battery at one time. */
 public final class Checklist {
 
     private final List<ProcedureStage> stages;
@@ -23,7 +23,7 @@ public final class Checklist {
 
     /**
      * @param stages of the battery's procedure
-     * @param entries in the order noted
+     * @param entries in the order recorded
      * @param dangerous whether it must be neither charged nor loaded
      */
     public static List<ChecklistItem> of(
@@ -73,7 +73,7 @@ public final class Checklist {
         return running(stage).orElse(blank(stage, ChecklistItem.State.READY, null, null));
     }
 
-    /** Nobody starts a rest: it runs from the end of what came before it. */
+    /** A rest starts by itself when the previous step ends. */
     private ChecklistItem rest(ProcedureStage stage) {
         Instant since = lines.get(lines.size() - 1).doneAt();
         Instant over = since.plus(stage.least());
@@ -97,7 +97,7 @@ public final class Checklist {
         });
     }
 
-    /** The nearest step before this one that has to be done first and is not. */
+    /** The nearest earlier step that must be done first and is not done. */
     private Optional<ChecklistItem> obstacle(ProcedureStage stage) {
         for (int i = lines.size() - 1; i >= 0; i--) {
             ChecklistItem before = lines.get(i);
@@ -110,7 +110,7 @@ public final class Checklist {
         return Optional.empty();
     }
 
-    /** The last entry of this kind, unless the step was broken off or begun anew since. */
+    /** The latest entry of this kind, unless the step was aborted or restarted since. */
     private Optional<StepRecord> last(BenchStep step, StepAction act) {
         StepRecord found = null;
         for (StepRecord entry : entries) {

@@ -3,14 +3,14 @@ package org.voltdocket.returned.bench;
 import java.time.Instant;
 
 /**
- * A step as it stands.
+ * A step of the procedure with its state.
  *
  * @param startedAt null where it was not started
  * @param startedBy null where it was not started
  * @param doneAt when it was finished; null where it was not
- * @param doneBy null where it was not finished, or nobody has to do it
+ * @param doneBy null where it was not finished, or needs no person
  * @param from when it may begin or, while it runs, end; null where that is not known yet or is past
- * @param after the step to be done first; null where none stands in the way
+ * @param after the step to be done first; null where there is none
  */
 public record ChecklistItem(
         ProcedureStage stage,
@@ -22,13 +22,13 @@ public record ChecklistItem(
         Instant from,
         BenchStep after) {
 
-    /** How a step stands. */
+    /** The state of a step. */
     public enum State {
         DONE("done"),
         RUNNING("running"),
         /** May be done now. */
         READY("ready"),
-        /** An earlier step or the clock stands in the way. */
+        /** An earlier step or its waiting time is not over. */
         WAITING("waiting"),
         /** The battery must not be charged or loaded. */
         BLOCKED("blocked");

@@ -8,7 +8,7 @@ import org.voltdocket.diagnosis.Chemistry;
 /**
  * Charge, rest and re-test by construction. From memory of EN 50342-1: flooded 16.00 V for 24 h at no more than 5·I20; AGM
  * 14.80 V for 20 h, then 4 h at 0.5·I20; 24 h of rest; C20 by I20 to 10.50 V at 25 ± 2 °C. EFB as flooded, from memory too. Gel
- * at no more than 14.40 V, common practice without a single source. The maker's instruction goes before all of these.
+ * at no more than 14.40 V, common practice without a single source. The manufacturer's instructions take precedence.
  */
 public final class Procedure {
 
@@ -20,7 +20,7 @@ public final class Procedure {
 
     private Procedure() {}
 
-    /** The stages in order; of a battery whose construction nobody knows, those that charge nothing. */
+    /** The stages in order; for an unknown construction only those that do not charge. */
     public static List<ProcedureStage> of(Optional<Chemistry> chemistry) {
         ProcedureStage look = new ProcedureStage(BenchStep.LOOK, NONE, null, null, false);
         ProcedureStage first = new ProcedureStage(BenchStep.FIRST_TEST, NONE, null, null, true);

@@ -8,7 +8,7 @@ import java.time.Duration;
  * @param least how long it takes at least; zero for a step that is only ticked off
  * @param volts charging voltage, V; null where nothing is charged
  * @param timesI20 greatest charging current, or the discharge current, in multiples of I20 = C20/20; null where none
- * @param optional whether what comes after may begin without it
+ * @param optional whether later steps may begin without it
  */
 public record ProcedureStage(BenchStep step, Duration least, Double volts, Double timesI20, boolean optional) {
 

@@ -2,7 +2,7 @@ package org.voltdocket.returned.sampling;
 
 import java.util.Arrays;
 
-/** How hard a lot is looked at (ISO 2859-1, 9.2). */
+/** Severity of inspection (ISO 2859-1, 9.2). */
 public enum InspectionSeverity {
     NORMAL("normal"),
     TIGHTENED("tightened"),

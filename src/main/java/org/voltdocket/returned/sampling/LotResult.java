@@ -1,7 +1,7 @@
 package org.voltdocket.returned.sampling;
 
 /**
- * What became of a lot that was decided.
+ *  The result of a decided lot.
  *
  * @param acceptance acceptance number of its plan
  * @param accepted whether it was accepted

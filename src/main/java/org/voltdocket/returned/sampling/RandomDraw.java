@@ -7,7 +7,7 @@ import java.util.List;
 import org.voltdocket.kernel.Sha256;
 
 /**
- * Draws by chance that anybody can repeat: each number's place is that of the SHA-256 of {@code seed|number} among all, in
+ * A reproducible random draw: numbers are ordered by the SHA-256 of {@code seed|number} in
  * hexadecimal, smallest first.
  */
 public final class RandomDraw {

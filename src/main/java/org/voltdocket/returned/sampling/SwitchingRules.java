@@ -7,7 +7,7 @@ import java.util.List;
 /**
  * The switching rules (ISO 2859-1:1999, 9.3; from memory). Normal to tightened where 2 of 5 or fewer lots in a row were not
  * accepted; back after 5 accepted in a row; inspection is discontinued where 5 lots on tightened inspection were not accepted.
- * Normal to reduced where the switching score has come to 30 and a person agrees; back after one lot not accepted.
+ * Normal to reduced when the switching score reaches 30 and a person agrees; back after one lot that is not accepted.
  */
 public final class SwitchingRules {
 
@@ -26,12 +26,12 @@ public final class SwitchingRules {
     private final Deque<Boolean> lately = new ArrayDeque<>();
 
     /**
-     * Where a scope stands after its lots.
+     * The state of a source after its lots.
      *
      * @param score the switching score, 0 or more
-     * @param discontinued whether no more lots are taken until the supplier or workshop has mended its ways
+     * @param discontinued whether no further lots are inspected until the source has taken corrective action
      */
-    public record Standing(InspectionSeverity severity, int score, boolean discontinued) {
+    public record State(InspectionSeverity severity, int score, boolean discontinued) {
 
         /** Whether reduced inspection may be agreed to. */
         public boolean mayReduce() {
@@ -42,10 +42,10 @@ public final class SwitchingRules {
     private SwitchingRules() {}
 
     /** @param lots decided ones of one scope, oldest first */
-    public static Standing after(List<LotResult> lots) {
+    public static State after(List<LotResult> lots) {
         SwitchingRules rules = new SwitchingRules();
         lots.forEach(rules::take);
-        return new Standing(rules.severity, rules.score, rules.discontinued);
+        return new State(rules.severity, rules.score, rules.discontinued);
     }
 
     private void take(LotResult lot) {

@@ -1,5 +1,5 @@
 /**
- * Which of many batteries are tested: sampling by attributes, lot by lot (ISO 2859-1). Pure arithmetic; the tables are from
- * memory where {@link org.voltdocket.returned.sampling.SamplingPlanTable} says so.
+ * Sampling by attributes, lot by lot: plans, switching rules, operating characteristic and random draw. Pure functions. {@link
+ * org.voltdocket.returned.sampling.SamplingPlanTable} says which values are from memory; tests recompute them.
  */
 package org.voltdocket.returned.sampling;

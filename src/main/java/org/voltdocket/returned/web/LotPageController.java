@@ -16,17 +16,17 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.BenchOutcome;
-import org.voltdocket.returned.InvalidReturnRequestException;
 import org.voltdocket.returned.Lot;
 import org.voltdocket.returned.LotService;
-import org.voltdocket.returned.ReturnConflictException;
+import org.voltdocket.returned.ReturnErrors;
 import org.voltdocket.returned.sampling.InspectionLevel;
 import org.voltdocket.returned.sampling.RandomDraw;
 import org.voltdocket.returned.sampling.SamplingPlanTable;
 import org.voltdocket.ui.SpreadsheetCells;
 
-/** Lots: which of many batteries are tested, and what the sample says. */
+/** Pages of lots, their random samples and results. */
 @Controller
 @RequestMapping("/returns/lots")
 class LotPageController {
@@ -58,15 +58,12 @@ class LotPageController {
             HttpServletResponse response) {
         try {
             String[] parts = source.split(":", 2);
-            Lot.Wish wish = new Lot.Wish(
+            Lot.Request wish = new Lot.Request(
                     Lot.Scope.of(parts[0]), parts.length == 2 ? parts[1] : "", level(level), aql(aql), reduced);
             return "redirect:/returns/lots/" + lots.draw(actor, wish).id();
-        } catch (InvalidReturnRequestException refused) {
+        } catch (RequestException refused) {
             model.addAttribute("refused", refused.getMessage());
-            response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
-        } catch (ReturnConflictException conflict) {
-            model.addAttribute("refused", conflict.getMessage());
-            response.setStatus(HttpServletResponse.SC_CONFLICT);
+            response.setStatus(refused.status());
         }
         return list(actor, model);
     }
@@ -75,7 +72,7 @@ class LotPageController {
         try {
             return InspectionLevel.valueOf(text);
         } catch (IllegalArgumentException e) {
-            throw InvalidReturnRequestException.of("level", "'level' is I, II or III; read '" + text + "'");
+            throw ReturnErrors.invalid("level", "'level' is I, II or III; read '" + text + "'");
         }
     }
 
@@ -83,24 +80,24 @@ class LotPageController {
         try {
             return Double.parseDouble(text);
         } catch (NumberFormatException e) {
-            throw InvalidReturnRequestException.of(
+            throw ReturnErrors.invalid(
                     "aql", "'aql' is one of " + SamplingPlanTable.AQLS + " per cent; read '" + text + "'");
         }
     }
 
     @GetMapping("/{lot}")
     String show(Actor actor, @PathVariable UUID lot, Model model) {
-        Lot.Whole whole = lots.whole(actor, lot);
+        Lot.Details whole = lots.whole(actor, lot);
         model.addAttribute("lot", whole.lot());
         model.addAttribute("order", whole.order());
         model.addAttribute("oc", OperatingCharacteristicChart.of(whole.lot()));
         return "returned/lot";
     }
 
-    /** The draw, so that anybody can repeat it. */
+    /** The draw as CSV, so that it can be repeated. */
     @GetMapping("/{lot}/draw.csv")
     void draw(Actor actor, @PathVariable UUID lot, HttpServletResponse response) throws IOException {
-        Lot.Whole whole = lots.whole(actor, lot);
+        Lot.Details whole = lots.whole(actor, lot);
         response.setContentType("text/csv;charset=UTF-8");
         response.setHeader(
                 HttpHeaders.CONTENT_DISPOSITION,

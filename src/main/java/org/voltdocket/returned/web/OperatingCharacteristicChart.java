@@ -13,7 +13,7 @@ import org.voltdocket.returned.sampling.SamplingPlan;
  * @param path of the curve
  * @param across ticks of nonconforming shares
  * @param up ticks of probabilities of acceptance
- * @param aql where the AQL stands
+ * @param aql position of the AQL
  * @param refused where the plan accepts one lot in ten
  * @param here the share found in the sample so far; null before anything is tested
  */
@@ -40,8 +40,8 @@ public record OperatingCharacteristicChart(
     static OperatingCharacteristicChart of(Lot lot) {
         SamplingPlan plan = lot.plan();
         double refusedAt = OperatingCharacteristic.shareAt(plan, 0.1);
-        double tested = lot.standing().tested();
-        Double found = tested == 0 ? null : lot.standing().nonconforming() / tested;
+        double tested = lot.progress().tested();
+        Double found = tested == 0 ? null : lot.progress().nonconforming() / tested;
         double end = nice(Math.min(1, Math.max(refusedAt * 1.5, found == null ? 0 : found * 1.1)));
         StringBuilder path = new StringBuilder();
         for (int i = 0; i <= POINTS; i++) {

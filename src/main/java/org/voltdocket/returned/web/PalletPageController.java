@@ -19,13 +19,13 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.returned.InvalidReturnRequestException;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletAnnouncement;
+import org.voltdocket.returned.PalletDeliveryNote;
 import org.voltdocket.returned.PalletService;
-import org.voltdocket.returned.ReturnConflictException;
+import org.voltdocket.returned.ReturnErrors;
 
-/** Pallets: what their lists say, and what has been scanned of it. */
+/** Pages of pallets: their lists and the batteries scanned so far. */
 @Controller
 @RequestMapping("/returns/pallets")
 class PalletPageController {
@@ -64,24 +64,24 @@ class PalletPageController {
             String list = file == null || file.isEmpty() ? given.get("list") : text(file);
             Pallet pallet = pallets.note(
                     actor,
-                    PalletAnnouncement.read(
+                    PalletDeliveryNote.parse(
                             given.get("number"), given.get("sender"), given.get("arrivedOn"), list, today()));
             flash.addFlashAttribute("notice", "pallet.notice");
             return "redirect:/returns/pallets/" + pallet.id();
-        } catch (InvalidReturnRequestException refused) {
-            model.addAttribute("errors", refused.errors());
-            response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
-        } catch (ReturnConflictException conflict) {
-            model.addAttribute("conflict", conflict.getMessage());
-            response.setStatus(HttpServletResponse.SC_CONFLICT);
+        } catch (RequestException refused) {
+            if (refused.errors().isEmpty()) {
+                model.addAttribute("conflict", refused.getMessage());
+            } else {
+                model.addAttribute("errors", refused.errors());
+            }
+            response.setStatus(refused.status());
         }
         return list(actor, model);
     }
 
     private static String text(MultipartFile file) throws IOException {
         if (file.getSize() > MOST_BYTES) {
-            throw InvalidReturnRequestException.of(
-                    "list", "the list is longer than 1 MiB; a pallet lists 5000 batteries at most");
+            throw ReturnErrors.invalid("list", "the list is longer than 1 MiB; a pallet lists 5000 batteries at most");
         }
         try {
             return StandardCharsets.UTF_8
@@ -89,14 +89,13 @@ class PalletPageController {
                     .decode(ByteBuffer.wrap(file.getBytes()))
                     .toString();
         } catch (CharacterCodingException e) {
-            throw InvalidReturnRequestException.of(
-                    "list", "the list is no text in UTF-8; save it as CSV or plain text");
+            throw ReturnErrors.invalid("list", "the list is no text in UTF-8; save it as CSV or plain text");
         }
     }
 
     @GetMapping("/{pallet}")
     String show(Actor actor, @PathVariable UUID pallet, Model model) {
-        Pallet.Whole whole = pallets.whole(actor, pallet);
+        Pallet.Details whole = pallets.whole(actor, pallet);
         model.addAttribute("p", whole.pallet());
         model.addAttribute("lines", whole.lines());
         return "returned/pallet";

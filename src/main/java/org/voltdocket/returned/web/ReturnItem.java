@@ -6,7 +6,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
-import org.voltdocket.returned.ArrivalNotices;
+import org.voltdocket.returned.ArrivalWarning;
 import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.ReturnListItem;
 
@@ -33,7 +33,7 @@ record ReturnItem(
                 line.serial().value(),
                 line.arrivedAt(),
                 line.days(),
-                line.told().stream().map(ArrivalNotices::id).toList(),
+                line.warnings().stream().map(ArrivalWarning::id).toList(),
                 line.pallet().orElse(null),
                 line.caseNumber().orElse(null),
                 line.place().orElse(null),

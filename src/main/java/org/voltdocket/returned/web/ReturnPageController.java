@@ -3,18 +3,14 @@ package org.voltdocket.returned.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.io.InputStream;
-import java.time.LocalDateTime;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
+import org.springframework.http.ProblemDetail;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
-import org.springframework.web.ErrorResponse;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -27,16 +23,15 @@ import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchFile;
-import org.voltdocket.returned.InvalidReturnRequestException;
-import org.voltdocket.returned.ReturnConflictException;
 import org.voltdocket.returned.ReturnRequestParser;
 import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
+import org.voltdocket.ui.ProblemDetails;
 
-/** The page of a returned battery, and what is noted on it. */
+/** The page of a returned battery and its forms. */
 @Controller
 @RequestMapping("/returns/{returned}")
 class ReturnPageController {
@@ -49,10 +44,10 @@ class ReturnPageController {
         this.pages = pages;
     }
 
-    /** What became of a file. */
-    public record Outcome(String fileName, IntakeResult received) {
+    /** A file with the result of its intake. */
+    public record ReceivedFile(String fileName, IntakeResult received) {
 
-        /** Null where it was taken. */
+        /** Null where the file was accepted. */
         public RejectedFile refused() {
             return received instanceof Rejected rejected ? rejected.file() : null;
         }
@@ -72,14 +67,14 @@ class ReturnPageController {
             Model model,
             RedirectAttributes flash,
             HttpServletResponse response) {
-        return tried(
+        return submit(
                 "condition",
                 actor,
                 returned,
                 model,
                 flash,
                 response,
-                () -> returns.look(
+                () -> returns.recordCondition(
                         actor,
                         returned,
                         new BatteryCondition(
@@ -101,7 +96,8 @@ class ReturnPageController {
             Model model,
             RedirectAttributes flash,
             HttpServletResponse response) {
-        return tried("place", actor, returned, model, flash, response, () -> returns.put(actor, returned, place));
+        return submit(
+                "place", actor, returned, model, flash, response, () -> returns.recordPlace(actor, returned, place));
     }
 
     @PostMapping("/case")
@@ -112,16 +108,14 @@ class ReturnPageController {
             Model model,
             RedirectAttributes flash,
             HttpServletResponse response) {
-        return tried(
-                "case", actor, returned, model, flash, response, () -> returns.choose(actor, returned, number(number)));
-    }
-
-    private static CaseNumber number(String text) {
-        try {
-            return CaseNumber.parse(text);
-        } catch (IllegalArgumentException e) {
-            throw InvalidReturnRequestException.of("case", e.getMessage().replaceAll("\\.$", ""));
-        }
+        return submit(
+                "case",
+                actor,
+                returned,
+                model,
+                flash,
+                response,
+                () -> returns.assignCase(actor, returned, ReturnRequestParser.caseNumber(number)));
     }
 
     @PostMapping("/steps")
@@ -132,31 +126,20 @@ class ReturnPageController {
             Model model,
             RedirectAttributes flash,
             HttpServletResponse response) {
-        return tried(
+        return submit(
                 "step",
                 actor,
                 returned,
                 model,
                 flash,
                 response,
-                () -> returns.step(
+                () -> returns.recordStep(
                         actor,
                         returned,
                         ReturnRequestParser.step(given.get("step")),
                         ReturnRequestParser.act(given.get("act")),
-                        at(given.get("at")),
+                        ReturnRequestParser.formTime(given.get("at")),
                         given.get("note")));
-    }
-
-    /** A form's local time is UTC here, as every time on these pages. */
-    private static Optional<java.time.Instant> at(String text) {
-        try {
-            return text == null || text.isBlank()
-                    ? Optional.empty()
-                    : Optional.of(LocalDateTime.parse(text.strip()).toInstant(ZoneOffset.UTC));
-        } catch (DateTimeParseException e) {
-            return ReturnRequestParser.at(text);
-        }
     }
 
     @PostMapping("/evidence")
@@ -169,7 +152,7 @@ class ReturnPageController {
             RedirectAttributes flash,
             HttpServletResponse response)
             throws IOException {
-        List<Outcome> outcomes = new ArrayList<>();
+        List<ReceivedFile> received = new ArrayList<>();
         try {
             for (MultipartFile file : files == null ? List.<MultipartFile>of() : files) {
                 if (file.isEmpty() && String.valueOf(file.getOriginalFilename()).isEmpty()) {
@@ -178,19 +161,19 @@ class ReturnPageController {
                 try (InputStream content = file.getInputStream()) {
                     BenchFile one = new BenchFile(
                             file.getOriginalFilename(), content, note == null || note.isBlank() ? null : note);
-                    outcomes.add(new Outcome(file.getOriginalFilename(), returns.receive(actor, returned, one)));
+                    received.add(new ReceivedFile(file.getOriginalFilename(), returns.receive(actor, returned, one)));
                 }
             }
-        } catch (ReturnConflictException conflict) {
+        } catch (RequestException conflict) {
             return refused("evidence", conflict, actor, returned, model, response);
         }
-        if (outcomes.stream().allMatch(one -> one.refused() == null)) {
-            flash.addFlashAttribute("notice", outcomes.isEmpty() ? "return.notice.no-file" : "return.notice.evidence");
+        if (received.stream().allMatch(one -> one.refused() == null)) {
+            flash.addFlashAttribute("notice", received.isEmpty() ? "return.notice.no-file" : "return.notice.evidence");
             return "redirect:/returns/" + returned + "#bench-evidence";
         }
         response.setStatus(HttpServletResponse.SC_UNPROCESSABLE_CONTENT);
         pages.fill(returns.of(actor, returned), model);
-        model.addAttribute("received", outcomes);
+        model.addAttribute("received", received);
         return "returned/battery";
     }
 
@@ -205,19 +188,19 @@ class ReturnPageController {
             HttpServletResponse response) {
         model.addAttribute("givenOutcome", outcome);
         model.addAttribute("givenReason", reason);
-        return tried(
+        return submit(
                 "outcome",
                 actor,
                 returned,
                 model,
                 flash,
                 response,
-                () -> returns.conclude(actor, returned, ReturnRequestParser.finding(outcome), reason));
+                () -> returns.recordOutcome(actor, returned, ReturnRequestParser.finding(outcome), reason));
     }
 
-    /** Leads back to the page with a notice, or shows it at once with what was refused and where. */
-    private String tried(
-            String deed,
+    /** Redirects to the page with a notice, or shows the page with the error in the section of the form. */
+    private String submit(
+            String section,
             Actor actor,
             UUID id,
             Model model,
@@ -226,22 +209,23 @@ class ReturnPageController {
             Supplier<ReturnedBattery> work) {
         try {
             work.get();
-            flash.addFlashAttribute("notice", "return.notice." + deed);
-            return "redirect:/returns/" + id + "#" + deed;
-        } catch (InvalidReturnRequestException | ReturnConflictException | NotFoundException refused) {
-            if (refused instanceof NotFoundException && !deed.equals("case")) {
+            flash.addFlashAttribute("notice", "return.notice." + section);
+            return "redirect:/returns/" + id + "#" + section;
+        } catch (RequestException | NotFoundException refused) {
+            if (refused instanceof NotFoundException && !section.equals("case")) {
                 throw refused;
             }
-            return refused(deed, (ErrorResponse) refused, actor, id, model, response);
+            return refused(section, refused, actor, id, model, response);
         }
     }
 
     private String refused(
-            String deed, ErrorResponse refused, Actor actor, UUID id, Model model, HttpServletResponse response) {
+            String section, RuntimeException refused, Actor actor, UUID id, Model model, HttpServletResponse response) {
         pages.fill(returns.of(actor, id), model);
-        model.addAttribute("refusedIn", deed);
-        model.addAttribute("refused", refused.getBody().getDetail());
-        response.setStatus(refused.getStatusCode().value());
+        model.addAttribute("refusedIn", section);
+        ProblemDetail problem = ProblemDetails.of(refused);
+        model.addAttribute("refused", problem.getDetail());
+        response.setStatus(problem.getStatus());
         return "returned/battery";
     }
 }

@@ -9,9 +9,9 @@ import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.returned.BatteryCondition;
+import org.voltdocket.returned.BenchComparison;
 import org.voltdocket.returned.BenchOutcome;
-import org.voltdocket.returned.BenchResults;
-import org.voltdocket.returned.BenchStepService;
+import org.voltdocket.returned.BenchStepRules;
 import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.trail.Trail;
 import org.voltdocket.trail.TrailEntry;
@@ -20,12 +20,12 @@ import org.voltdocket.trail.TrailEntry;
 @Component
 class ReturnPageModel {
 
-    private final BenchResults results;
-    private final ReturnLabels labels;
+    private final BenchComparison results;
+    private final ReturnLabelFactory labels;
     private final Trail trail;
     private final Clock clock;
 
-    ReturnPageModel(BenchResults results, ReturnLabels labels, Trail trail, Clock clock) {
+    ReturnPageModel(BenchComparison results, ReturnLabelFactory labels, Trail trail, Clock clock) {
         this.results = results;
         this.labels = labels;
         this.trail = trail;
@@ -35,8 +35,8 @@ class ReturnPageModel {
     void fill(ReturnedBattery battery, Model model) {
         Instant now = clock.instant();
         model.addAttribute("r", battery);
-        model.addAttribute("checklist", BenchStepService.checklist(battery, now));
-        model.addAttribute("dangerous", BenchStepService.dangerous(battery));
+        model.addAttribute("checklist", BenchStepRules.checklist(battery, now));
+        model.addAttribute("dangerous", BenchStepRules.dangerous(battery));
         model.addAttribute("results", results.of(battery));
         model.addAttribute(
                 "photos",
@@ -50,7 +50,7 @@ class ReturnPageModel {
         model.addAttribute("trail", trail(battery));
     }
 
-    /** What happened to it is told in the trail of its case, or under its own number before it had one. */
+    /** Entries are in the trail of its case, or under the number of the return before it had a case. */
     private List<TrailEntry> trail(ReturnedBattery battery) {
         List<TrailEntry> all = new ArrayList<>(trail.of(battery.number()));
         battery.file()

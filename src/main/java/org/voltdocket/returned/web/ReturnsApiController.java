@@ -28,7 +28,7 @@ import org.voltdocket.returned.ReturnView;
 import org.voltdocket.returned.ReturnedBattery;
 import tools.jackson.databind.JsonNode;
 
-/** Returned batteries from arrival to outcome. Their evidence is taken by the room that can show it with its findings. */
+/** Returned batteries from arrival to outcome. {@code dossier.web} adds their evidence, because its answer contains findings. */
 @RestController
 @RequestMapping(path = "/api/v1/returns", produces = MediaType.APPLICATION_JSON_VALUE)
 @Tag(name = "Returns", description = "Batteries that came back: arrival, bench, outcome (auditor, administrator).")
@@ -98,7 +98,7 @@ class ReturnsApiController {
             Actor actor,
             @PathVariable UUID returned,
             @org.springframework.web.bind.annotation.RequestBody JsonNode body) {
-        return view(returns.look(actor, returned, ReturnRequestParser.look(body)));
+        return view(returns.recordCondition(actor, returned, ReturnRequestParser.look(body)));
     }
 
     @Operation(
@@ -118,7 +118,7 @@ class ReturnsApiController {
             Actor actor,
             @PathVariable UUID returned,
             @org.springframework.web.bind.annotation.RequestBody JsonNode body) {
-        return view(returns.step(
+        return view(returns.recordStep(
                 actor,
                 returned,
                 ReturnRequestParser.step(ReturnRequestParser.text(body, "step")),
@@ -139,7 +139,7 @@ class ReturnsApiController {
             Actor actor,
             @PathVariable UUID returned,
             @org.springframework.web.bind.annotation.RequestBody JsonNode body) {
-        return view(returns.conclude(
+        return view(returns.recordOutcome(
                 actor,
                 returned,
                 ReturnRequestParser.finding(ReturnRequestParser.text(body, "outcome")),

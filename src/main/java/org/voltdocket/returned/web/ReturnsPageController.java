@@ -3,6 +3,7 @@ package org.voltdocket.returned.web;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -11,16 +12,16 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.returned.ArrivalNotices;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.ArrivalResult;
-import org.voltdocket.returned.InvalidReturnRequestException;
+import org.voltdocket.returned.ArrivalWarning;
 import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnListItem;
 import org.voltdocket.returned.ReturnQuery;
 import org.voltdocket.returned.ReturnRequestParser;
 import org.voltdocket.returned.ReturnService;
 
-/** The store of returned batteries, and the field that a hand scanner types into. */
+/** The list of returned batteries with the scan field. */
 @Controller
 @RequestMapping("/returns")
 class ReturnsPageController {
@@ -40,23 +41,27 @@ class ReturnsPageController {
             Actor actor,
             @RequestParam(defaultValue = "") String q,
             @RequestParam(defaultValue = "") String state,
-            @RequestParam(defaultValue = "") String told,
+            @RequestParam(name = "told", defaultValue = "") String warning,
             @RequestParam(defaultValue = "") String pallet,
             Model model) {
-        List<ReturnListItem> lines = returns.list(actor, new ReturnQuery(q, state, told, SHOWN));
+        if (model.getAttribute("scannedId") instanceof UUID id) {
+            boolean created = Boolean.TRUE.equals(model.getAttribute("scannedNew"));
+            model.addAttribute("scanned", new ArrivalResult(created, returns.of(actor, id)));
+        }
+        List<ReturnListItem> lines = returns.list(actor, new ReturnQuery(q, state, warning, SHOWN));
         model.addAttribute("lines", lines);
         model.addAttribute("full", lines.size() == SHOWN);
         model.addAttribute("q", q);
         model.addAttribute("state", state);
-        model.addAttribute("told", told);
-        model.addAttribute("tolds", ArrivalNotices.values());
+        model.addAttribute("warning", warning);
+        model.addAttribute("warnings", ArrivalWarning.values());
         model.addAttribute("pallet", pallet);
         model.addAttribute("pallets", pallets.all(actor));
-        model.addAttribute("filtered", !(q + state + told).isBlank());
+        model.addAttribute("filtered", !(q + state + warning).isBlank());
         return "returned/list";
     }
 
-    /** A scan: the serial, then Enter. The page comes back with what is to be told, ready for the next. */
+    /** A scan: the serial, then Enter. The page returns with the warnings of the arrival, ready for the next scan. */
     @PostMapping
     String scan(
             Actor actor,
@@ -70,11 +75,13 @@ class ReturnsPageController {
                     actor,
                     ReturnRequestParser.serial(serial),
                     Optional.of(pallet).filter(text -> !text.isBlank()));
-            flash.addFlashAttribute("scanned", arrived);
+            // a session stores simple values only
+            flash.addFlashAttribute("scannedId", arrived.battery().id());
+            flash.addFlashAttribute("scannedNew", arrived.created());
             flash.addAttribute("pallet", pallet);
             return "redirect:/returns";
-        } catch (InvalidReturnRequestException refused) {
-            response.setStatus(HttpServletResponse.SC_BAD_REQUEST);
+        } catch (RequestException refused) {
+            response.setStatus(refused.status());
             model.addAttribute("scanError", refused.getMessage());
             model.addAttribute("serial", serial);
             return list(actor, "", "", "", pallet, model);

@@ -1,6 +1,5 @@
 /**
- * Returned batteries shown: the API of arrival and outcome ({@code /api/v1/returns}; evidence is taken by {@code dossier.web},
- * whose answers combine more rooms), the pages of returns, pallets and lots ({@code /returns}), and labels. Start reading at
- * {@code ReturnsApi} and {@code ReturnsPage}.
+ * API of returned batteries ({@code /api/v1/returns}), the pages of returns, pallets and lots ({@code /returns}), and labels.
+ * Start reading at {@code ReturnsApiController} and {@code ReturnPageController}.
  */
 package org.voltdocket.returned.web;

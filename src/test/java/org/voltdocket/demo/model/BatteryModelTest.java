@@ -25,7 +25,7 @@ class BatteryModelTest {
             case EFB -> 4;
         };
         for (String[] row : Reference.rows("rest-voltage.csv")) {
-            Setup setup = new Setup();
+            ModelSettings setup = new ModelSettings();
             setup.chemistry = chemistry;
             setup.temperatureC = 25;
             setup.charge = Double.parseDouble(row[0]) / 100;
@@ -37,7 +37,7 @@ class BatteryModelTest {
     /** rest-after-charge.csv: a 100 Ah battery after a constant 14.95 V. The shape counts, so 0.15 V is allowed. */
     @Test
     void fadesAfterAChargeAsPublished() {
-        Setup setup = new Setup();
+        ModelSettings setup = new ModelSettings();
         setup.chemistry = Chemistry.AGM;
         setup.capacityAh = 100;
         setup.charge = 0.9;
@@ -63,7 +63,7 @@ class BatteryModelTest {
     /** Charge in, charge out: the drive's books balance with what the battery then holds. */
     @Test
     void aDischargeCountsEveryAmpereHour() {
-        Setup setup = new Setup();
+        ModelSettings setup = new ModelSettings();
         setup.capacityAh = 60;
         setup.charge = 0.9;
         BatteryModel battery = new BatteryModel(setup);
@@ -82,7 +82,7 @@ class BatteryModelTest {
     }
 
     private static double power(double temperatureC) {
-        Setup setup = new Setup();
+        ModelSettings setup = new ModelSettings();
         setup.charge = 1;
         setup.temperatureC = temperatureC;
         return 1 / new BatteryModel(setup).ohmic();

@@ -38,7 +38,9 @@ class YearPlanTest {
     void oneBatchIsBad() {
         Map<String, Long> claims = YEAR.cases().stream()
                 .collect(Collectors.groupingBy(one -> one.serial().value().substring(0, 11), Collectors.counting()));
-        String bad = "YE74-" + Make.batch(YEAR.last().minusWeeks(Make.BAD_WEEK)).substring(1);
+        String bad = "YE74-"
+                + BatteryProduct.batch(YEAR.last().minusWeeks(BatteryProduct.BAD_WEEK))
+                        .substring(1);
         long most = claims.entrySet().stream()
                 .filter(e -> !e.getKey().equals(bad))
                 .mapToLong(Map.Entry::getValue)

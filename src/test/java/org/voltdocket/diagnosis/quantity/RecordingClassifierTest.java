@@ -7,6 +7,7 @@ import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.Recording;
 
 /** Each kind of recording by its plainest example, and what lies close to it. */
 class RecordingClassifierTest {
@@ -63,5 +64,32 @@ class RecordingClassifierTest {
         assertThat(kind(Made.at(0.1, 72_000).with(Channel.MEASURED_V, t -> 12.5 - 2 * t / 72_000)))
                 .as("without a current nothing tells a capacity run")
                 .isEqualTo(EvidenceKind.STANDING_RECORDING);
+    }
+
+    /** At one sample a second the logger missed the start, and the source is dead: no dip, no charging voltage. */
+    private static Made missedStart() {
+        double[] load = Made.steps(new java.util.Random(8), 1801, -0.25, 0, 4, 30);
+        return Made.at(1, 1800).with(Channel.MEASURED_V, t -> t < 120 ? 12.5 : 12.2 - 0.0002 * t + load[(int) t]);
+    }
+
+    @Test
+    void aMissedStartIsADriveByTheRoadSpeed() {
+        assertThat(kind(missedStart().with(Channel.SPEED, t -> t > 150 ? 45 : 0)))
+                .isEqualTo(EvidenceKind.DRIVE_RECORDING);
+        assertThat(kind(missedStart().with(Channel.SPEED, t -> 0)))
+                .as("a vehicle that stands is no drive")
+                .isEqualTo(EvidenceKind.STANDING_RECORDING);
+    }
+
+    @Test
+    void aMissedStartIsADriveByTheDriversMark() {
+        Recording plain = missedStart().recording();
+        Recording marked = new Recording(
+                plain.kind(),
+                null,
+                plain.timeS(),
+                java.util.Map.of(Channel.MEASURED_V, plain.channel(Channel.MEASURED_V)),
+                java.util.List.of(new Recording.Mark(121, "Motor gestartet")));
+        assertThat(Diagnosis.kindOf(marked)).isEqualTo(EvidenceKind.DRIVE_RECORDING);
     }
 }

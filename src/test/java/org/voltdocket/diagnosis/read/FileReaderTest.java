@@ -22,7 +22,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.read.RejectedFile.Reason;
-import org.voltdocket.evidence.Csv;
 
 /** Kinds are told by content, with real files of each kind. */
 class FileReaderTest {

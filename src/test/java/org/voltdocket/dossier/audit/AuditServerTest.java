@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.voltdocket.insight.TestAgreement;
-import org.voltdocket.insight.TestAgreement.Instrument;
+import org.voltdocket.insight.TestAgreementService;
+import org.voltdocket.insight.TestAgreementService.Instrument;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Answer;
@@ -27,13 +27,13 @@ class AuditServerTest {
     private Server server;
 
     @Autowired
-    private DecisionReviewService looks;
+    private DecisionReviewService reviews;
 
     @Autowired
-    private RecoverablePayment recovery;
+    private RecoverablePaymentService recovery;
 
     @Autowired
-    private TestAgreement agreement;
+    private TestAgreementService agreement;
 
     private static String serial() {
         return "AUD-" + UUID.randomUUID().toString().substring(0, 13).toUpperCase(Locale.ROOT);
@@ -97,8 +97,8 @@ class AuditServerTest {
                 .isEqualTo(200);
     }
 
-    private DecisionReviewService.Again of(String number) {
-        return looks.all(server.user(Role.CLERK).actor()).stream()
+    private DecisionReviewService.ReviewItem of(String number) {
+        return reviews.all(server.user(Role.CLERK).actor()).stream()
                 .filter(one -> one.caseNumber().equals(number))
                 .findFirst()
                 .orElse(null);
@@ -111,8 +111,8 @@ class AuditServerTest {
         String number = claim(workshop, open(workshop, serial, 700, "T-9"), "approve");
         assertThat(of(number)).isNull();
         conclude(serial, "no-fault-found");
-        DecisionReviewService.Again again = of(number);
-        assertThat(again.look()).isEmpty();
+        DecisionReviewService.ReviewItem again = of(number);
+        assertThat(again.review()).isEmpty();
         Client page = server.browser(server.user(Role.CLERK));
         assertThat(page.get("/decisions/again").text()).contains(number).doesNotContain("??");
         String at = "/decisions/again/" + again.claim();
@@ -121,7 +121,7 @@ class AuditServerTest {
         assertThat(page.postForm(at, Map.of("stands", "true", "reason", "the strap was loose then"))
                         .status())
                 .isEqualTo(302);
-        assertThat(of(number).look().orElseThrow().finding()).isEqualTo("stands");
+        assertThat(of(number).review().orElseThrow().finding()).isEqualTo("stands");
         assertThat(server.as(workshop)
                         .get("/api/v1/cases/" + number)
                         .json()
@@ -131,7 +131,7 @@ class AuditServerTest {
 
         // a corrected outcome asks anew, and one that agrees asks no more
         conclude(serial, "damaged-by-use");
-        assertThat(of(number).look()).isEmpty();
+        assertThat(of(number).review()).isEmpty();
         conclude(serial, "defect-confirmed");
         assertThat(of(number)).isNull();
     }

@@ -33,6 +33,27 @@ final class Copies {
     }
 
     /**
+     * A drive on a given route: loads of the route that every vehicle has, and loads of its own.
+     *
+     * @param share size of its own loads relative to those of the route
+     */
+    static Recording onRoute(long route, long vehicle, double share) {
+        int n = 12_000;
+        double[] common = Made.steps(new Random(route), n, 0, 0.25, 40, 400);
+        Random chance = new Random(7919 * vehicle + 13);
+        double scale = 0.7 + 0.6 * chance.nextDouble();
+        double[] own = Made.steps(chance, n, 0, 0.25 * share, 40, 400);
+        double[] noise = Made.noise(chance, n, 0.005, 0.3);
+        return Made.at(10, 1199)
+                .with(Channel.MEASURED_V, t -> {
+                    int row = Math.min(n - 1, (int) Math.round(10 * t));
+                    double level = t < 60 ? 12.5 : 13.9;
+                    return Math.rint(100 * (level - scale * common[row] - own[row] + noise[row])) / 100;
+                })
+                .recording();
+    }
+
+    /**
      * A copy.
      *
      * @param every takes a row at most so often, s
@@ -76,7 +97,7 @@ final class Copies {
         return best;
     }
 
-    private static List<VoltageOutline> kept(Recording recording) {
+    static List<VoltageOutline> kept(Recording recording) {
         return VoltageOutline.of(recording).stream()
                 .map(o -> VoltageOutline.unpacked(o.scale(), o.packed()))
                 .toList();

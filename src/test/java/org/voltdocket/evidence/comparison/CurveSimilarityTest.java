@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.voltdocket.demo.Generator;
 import org.voltdocket.demo.Scenario;
 import org.voltdocket.diagnosis.Recording;
@@ -67,6 +68,48 @@ class CurveSimilarityTest {
                         .as(i + " and " + j)
                         .isEmpty();
             }
+        }
+    }
+
+    /**
+     * The false-alarm rate is stated as one in a million pairs. 7140 pairs cannot show that by counting, so the significance
+     * of all compared pairs is extrapolated: one in a million lies 4.75 standard deviations above the mean of a normal
+     * distribution. Pairs without common landmarks are never compared.
+     */
+    @Test
+    void unrelatedDrivesStayBelowTheLimitAtTheStatedRate() {
+        List<VoltageOutline> drives = new ArrayList<>();
+        for (long seed = 1; seed <= 120; seed++) {
+            drives.addAll(Copies.kept(Copies.drive(seed)));
+        }
+        List<Double> significances = new ArrayList<>();
+        for (int i = 0; i < drives.size(); i++) {
+            for (int j = i + 1; j < drives.size(); j++) {
+                VoltageOutline one = drives.get(i);
+                VoltageOutline other = drives.get(j);
+                CurveSimilarity.closest(one, other, Copies.votes(one, other)).ifPresent(found -> {
+                    assertThat(CopyCriterion.isCopy(one, other, found)).isFalse();
+                    significances.add(CopyCriterion.significance(one, other, found));
+                });
+            }
+        }
+        double mean = significances.stream().mapToDouble(s -> s).average().orElseThrow();
+        double variance = significances.stream()
+                .mapToDouble(s -> (s - mean) * (s - mean))
+                .average()
+                .orElseThrow();
+        assertThat(significances).hasSizeGreaterThan(100);
+        assertThat(mean + 4.75 * Math.sqrt(variance)).isLessThan(CopyCriterion.QUANTILE);
+    }
+
+    /** The voltages of different vehicles on one route correlate, but less than copies of the same resolution. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.25, 0.5, 1})
+    void vehiclesOnOneRouteAreNotTakenForCopies(double share) {
+        for (long vehicle = 1; vehicle <= 12; vehicle++) {
+            assertThat(Copies.alike(Copies.onRoute(5, vehicle, share), Copies.onRoute(5, vehicle + 50, share)))
+                    .as("vehicle " + vehicle)
+                    .isEmpty();
         }
     }
 

@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.voltdocket.returned.sampling.SwitchingRules.Standing;
+import org.voltdocket.returned.sampling.SwitchingRules.State;
 
 /** The switching rules of ISO 2859-1, 9.3, from memory. */
 class SwitchingRulesTest {
@@ -18,7 +18,7 @@ class SwitchingRulesTest {
         return new LotResult(severity, 1, accepted, accepted);
     }
 
-    private static Standing after(InspectionSeverity severity, String lots) {
+    private static State after(InspectionSeverity severity, String lots) {
         return SwitchingRules.after(
                 lots.chars().mapToObj(c -> lot(severity, c == '+')).toList());
     }
@@ -44,14 +44,14 @@ class SwitchingRulesTest {
     @Test
     void thirtyPointsAllowReducedWhichOneLotNotAcceptedEnds() {
         assertThat(after(NORMAL, "+".repeat(14)).mayReduce()).isFalse();
-        assertThat(after(NORMAL, "+".repeat(15))).isEqualTo(new Standing(NORMAL, 30, false));
+        assertThat(after(NORMAL, "+".repeat(15))).isEqualTo(new State(NORMAL, 30, false));
         assertThat(after(NORMAL, "+".repeat(15)).mayReduce()).isTrue();
         assertThat(after(NORMAL, "+".repeat(14) + "-").score()).isZero();
         List<LotResult> lots = new ArrayList<>(Collections.nCopies(15, lot(NORMAL, true)));
         lots.add(lot(REDUCED, true));
         assertThat(SwitchingRules.after(lots).severity()).isEqualTo(REDUCED);
         lots.add(lot(REDUCED, false));
-        assertThat(SwitchingRules.after(lots)).isEqualTo(new Standing(NORMAL, 0, false));
+        assertThat(SwitchingRules.after(lots)).isEqualTo(new State(NORMAL, 0, false));
     }
 
     @Test

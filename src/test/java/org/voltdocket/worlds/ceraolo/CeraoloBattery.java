@@ -26,11 +26,12 @@ public final class CeraoloBattery implements BatteryModel {
      *
      * @param em0 V per cell when full
      * @param r00 Ω per cell
+     * @param floor of the factor that limits charging when little charge is there; none as published
      */
-    record Parameters(double em0, double r00) {
+    record Parameters(double em0, double r00, double floor) {
 
         /** As published for the 50 Ah example. */
-        static final Parameters JACKEY = new Parameters(2.18, 0.0042);
+        static final Parameters JACKEY = new Parameters(2.18, 0.0042, 0);
     }
 
     private static final double KE = 0.0006;
@@ -93,7 +94,7 @@ public final class CeraoloBattery implements BatteryModel {
         double missing = 1 - charge();
         electromotive = parameters.em0() - KE * (273 + celsius) * missing;
         ohmic = parameters.r00() * (1 + A0 * missing) * cold;
-        mainOhm = R20 / size * StrictMath.exp(A21 * missing);
+        mainOhm = R20 / size * (StrictMath.exp(A21 * missing) + parameters.floor());
         double gas = StrictMath.exp(delayed / VP0 + AP * (1 - celsius / FREEZING_C));
         parasiticA = delayed <= EP ? 0 : delayed * GP0 * size * gas;
         depth = 1 - extractedAs / (meanA < 0 ? capacityAs(meanA) : fullAs);

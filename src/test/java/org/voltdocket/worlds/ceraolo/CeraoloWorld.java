@@ -16,13 +16,17 @@ import org.voltdocket.worlds.ceraolo.CeraoloBattery.Parameters;
 /**
  * Ceraolo's network in cars that drive the urban and extra-urban cycle, watched by a fast logger.
  *
- * <p>Starter batteries differ from the published one: their ohmic resistance follows from the cranking current, and their
- * voltage when full is that of their chemistry (12.65 V flooded, 12.9 V AGM; common practice).
+ * <p>Starter batteries differ from the published one: their ohmic resistance follows from the cranking current, their voltage
+ * when full is that of their chemistry (12.65 V flooded, 12.9 V AGM; common practice), and half empty they take about as many
+ * amperes as they have ampere hours (ours; as published the current would have no limit).
  */
 public final class CeraoloWorld implements World {
 
     /** Capacity of the published parameters at the 20 h current and 25 °C, Ah, by their own equation. */
     private static final double PUBLISHED_AH = 45.5;
+
+    /** Gives about 1 A for each Ah at half charge and 14.4 V. */
+    private static final double FLOOR = 0.06;
 
     private final Instruments instruments = new ConductanceInstruments();
     private final DriveCycle cycle = new RegulatoryCycle();
@@ -44,7 +48,7 @@ public final class CeraoloWorld implements World {
             case AGM, GEL -> 2.150;
         };
         return new CeraoloBattery(
-                new Parameters(full + 0.003 * make.normal(), ohm / 6),
+                new Parameters(full + 0.003 * make.normal(), ohm / 6, FLOOR),
                 capacity / PUBLISHED_AH,
                 6 - setup.effects().lostCells(),
                 celsius,

@@ -1,6 +1,7 @@
 package org.voltdocket.worlds.ciemat;
 
 import java.time.OffsetDateTime;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -82,7 +83,7 @@ final class SlowLogger {
         while (first < values.length - 1 && Float.isNaN(values[first])) {
             first++;
         }
-        java.util.Arrays.fill(values, 0, first, values[first]);
+        Arrays.fill(values, 0, first, values[first]);
     }
 
     private void bus(Sampler sampler, Map<Channel, float[]> channels, double every) {

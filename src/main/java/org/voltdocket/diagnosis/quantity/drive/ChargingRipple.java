@@ -27,7 +27,6 @@ final class ChargingRipple {
     static void measure(DriveContext notes) {
         Recording recording = notes.drive.grid().recording();
         double hertz = (recording.rows() - 1) / recording.durationS();
-        notes.say("sampling-rate", Interval.exact(hertz));
         if (hertz >= NEEDED_HZ) {
             ripple(notes, recording);
         }

@@ -1,5 +1,6 @@
 package org.voltdocket.diagnosis.quantity.drive;
 
+import java.util.Arrays;
 import java.util.Optional;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Regime;
@@ -10,6 +11,17 @@ import org.voltdocket.kernel.Interval;
 
 /** What the charging source does in a drive: does it lift, hold and carry, and does it charge a battery that is low. */
 final class ChargingSourceQuantities {
+
+    /** With a larger share of the time above the limit a source gives too much, % (ours). */
+    private static final double MOSTLY_OVER = 50;
+    /** Charging for this long shows a source that worked, s (ours). */
+    private static final double CHARGED_S = 60;
+    /** Quantile of the voltage after the last charging that must lie below a working source (ours). */
+    private static final double SUPPLIES = 0.9;
+    /** A working source keeps the posts above this, V (common practice: a battery under load is below). */
+    private static final double NO_SOURCE_V = 12.7;
+    /** The same where the control may let the source rest, V (ours). */
+    private static final double NEVER_RESTS_V = 12.1;
 
     private final DriveContext notes;
 
@@ -28,8 +40,14 @@ final class ChargingSourceQuantities {
         if (Double.isNaN(highest)) {
             return; // sampled so thinly that no ten seconds tell a voltage
         }
+        double over = StepSelection.share(v, x -> x > overVoltage());
+        notes.say("over-voltage-share", Interval.exact(over));
+        notes.say("median-running-voltage", Interval.ofStandardError(Robust.median(tens), 0.02));
+        if (over > MOSTLY_OVER) {
+            return; // what follows asks whether the source gives too little
+        }
         notes.say("highest-charging-voltage", Interval.ofStandardError(highest, 0.02));
-        notes.say("over-voltage-share", Interval.exact(StepSelection.share(v, x -> x > overVoltage())));
+        notes.say("charging-stopped", Interval.exact(stopped(v)));
         double[] moving = StepSelection.movingOnly(notes.drive, v);
         notes.say("low-running-voltage-share", Interval.exact(StepSelection.share(moving, x -> x < lowRunning())));
         boolean lifts = highest >= DriveContext.LIFTED_V;
@@ -58,6 +76,26 @@ final class ChargingSourceQuantities {
     private boolean mayRest() {
         boolean conventional = notes.reference.facts().vehicle().chargingControl() == ChargingControl.CONVENTIONAL;
         return !conventional && !notes.startedLow();
+    }
+
+    /**
+     * Time at the end of the drive in which the battery supplies the loads without a break, s, after the source had charged
+     * for a minute or more; 0 where it charges again, and where the control may let it rest.
+     */
+    private double stopped(double[] v) {
+        double[] smooth = Robust.movingMean(v, 2);
+        int last = -1;
+        int charging = 0;
+        for (int k = 0; k < smooth.length; k++) {
+            if (smooth[k] >= DriveContext.LIFTED_V) {
+                charging++;
+                last = k;
+            }
+        }
+        double step = notes.drive.grid().stepS();
+        double[] after = Arrays.copyOfRange(v, last + 1, v.length);
+        boolean supplies = Robust.quantile(after, SUPPLIES) < (mayRest() ? NEVER_RESTS_V : NO_SOURCE_V);
+        return charging * step >= CHARGED_S && supplies ? Robust.count(after) * step : 0;
     }
 
     private double overVoltage() {

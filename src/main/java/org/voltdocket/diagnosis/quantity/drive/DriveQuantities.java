@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Recording;
-import org.voltdocket.diagnosis.quantity.CrankingReference;
 import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.quantity.MeasurementContext;
@@ -36,6 +35,9 @@ public final class DriveQuantities {
         DriveQuantities all = new DriveQuantities(evidence, reference);
         ChargeBalance.measure(all.notes);
         all.starts();
+        if (!Double.isNaN(all.notes.drive.identicalShare())) {
+            all.notes.say("identical-voltages", Interval.exact(100 * all.notes.drive.identicalShare()));
+        }
         Restarts.measure(all.notes);
         if (all.notes.drive.steadySteps() >= DriveContext.FEWEST_STEADY_STEPS) {
             ChargingSourceQuantities.measure(all.notes);
@@ -80,8 +82,7 @@ public final class DriveQuantities {
         for (EngineStart start : notes.drive.starts()) {
             boolean fastEnough = interval <= 0.12;
             boolean charged = notes.socSeen.isEmpty() || notes.socSeen.get().value() >= RestVoltage.LOW_CHARGE;
-            boolean low = start.minimumV() < CrankingReference.leastVoltage(notes.drive.temperatureC());
-            if (charged && (fastEnough || low)) {
+            if (charged && fastEnough) {
                 notes.say("cranking-minimum", Interval.ofStandardError(start.minimumV(), 0.05));
             }
             return; // the first start is the cold one; later ones find the engine warm

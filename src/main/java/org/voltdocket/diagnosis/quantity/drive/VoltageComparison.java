@@ -122,6 +122,9 @@ final class VoltageComparison {
 
     private void ohm(double value, double se) {
         Interval milliohm = Interval.ofStandardError(1000 * value, 1000 * se + OWN_MILLIOHM);
+        if (milliohm.high() < 0) {
+            return; // no resistance is negative: another current than the battery's flows through the cable
+        }
         notes.estimates.put("harnessResistanceMilliohm", milliohm);
         notes.say("harness-resistance", milliohm);
     }

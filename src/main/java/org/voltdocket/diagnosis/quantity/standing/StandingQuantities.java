@@ -165,7 +165,7 @@ public final class StandingQuantities {
         }
         double reads = Robust.mean(quiet);
         double least = drain == null ? 0 : Math.max(0, drain.low());
-        double most = drain == null ? 1 : Math.max(least, Math.min(MOST_A, drain.high()));
+        double most = drain == null ? Math.max(1, -reads) : Math.max(least, Math.min(MOST_A, drain.high()));
         double middle = drain == null ? 0.05 : Math.max(least, Math.min(most, drain.value()));
         Interval offset = new Interval(reads + middle, reads + least, reads + most);
         say("sensor-at-rest", offset);

@@ -57,7 +57,11 @@ class DriveProofTest {
     }
 
     private DriveQuantities reporting(double bias, double gain, double ohm) {
-        return measured(drive().with(Channel.REPORTED_V, t -> 13 + bias + gain * (volts(t) - 13) + ohm * amperes(t)));
+        // two instruments never agree to the last digit
+        DoubleUnaryOperator own = t -> 0.003 * Math.sin(7 * t);
+        return measured(drive().with(
+                        Channel.REPORTED_V,
+                        t -> 13 + bias + gain * (volts(t) - 13) + ohm * amperes(t) + own.applyAsDouble(t)));
     }
 
     @Test
@@ -108,7 +112,7 @@ class DriveProofTest {
                 .isCloseTo(100 * perStart.value() / km, within(1e-6 + Math.abs(perStart.value())));
     }
 
-    /** Five hundred samples a second show 150 mV at 193 Hz as 300 mV peak to peak; five say that they cannot. */
+    /** Five hundred samples a second show 150 mV at 193 Hz as 300 mV peak to peak; five are too few. */
     @Test
     void rippleIsSeenWhereTheSamplingAllowsIt() {
         Made fast = Made.at(500, 200)
@@ -119,7 +123,6 @@ class DriveProofTest {
                 .isCloseTo(0.30, within(0.02));
         DriveQuantities slow = measured(drive());
         assertThat(value(slow, "ripple-in-drive")).isEmpty();
-        assertThat(value(slow, "sampling-rate").orElseThrow().value()).isCloseTo(5, within(0.01));
     }
 
     @Test

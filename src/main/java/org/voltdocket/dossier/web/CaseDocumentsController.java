@@ -1,0 +1,92 @@
+package org.voltdocket.dossier.web;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.List;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.context.request.ServletWebRequest;
+import org.voltdocket.claim.ClaimService;
+import org.voltdocket.dossier.Dossier;
+import org.voltdocket.dossier.DossierService;
+import org.voltdocket.dossier.bag.CaseBagExporter;
+import org.voltdocket.dossier.report.CaseReport;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.Sha256;
+import org.voltdocket.ui.PdfFile;
+import org.voltdocket.ui.PdfResponse;
+
+/** The documents of a case: printed report and bag. */
+@RestController
+@Tag(name = "Cases")
+class CaseDocumentsController {
+
+    private final DossierService dossiers;
+    private final CaseReport reports;
+    private final CaseBagExporter bags;
+    private final CaseResponseWriter answers;
+    private final ClaimService claims;
+
+    CaseDocumentsController(
+            DossierService dossiers,
+            CaseReport reports,
+            CaseBagExporter bags,
+            CaseResponseWriter answers,
+            ClaimService claims) {
+        this.dossiers = dossiers;
+        this.reports = reports;
+        this.bags = bags;
+        this.answers = answers;
+        this.claims = claims;
+    }
+
+    @Operation(
+            operationId = "printCase",
+            summary = "The case as a printed report",
+            description = "The same bytes while nothing happens to the case; Repr-Digest and ETag carry their SHA-256.")
+    @PdfFile
+    @GetMapping({"/api/v1/cases/{number}/report.pdf", "/cases/{number}/report.pdf"})
+    void report(Actor actor, @PathVariable CaseNumber number, ServletWebRequest request, HttpServletResponse response)
+            throws IOException {
+        byte[] report = reports.of(actor, dossiers.of(actor, number));
+        PdfResponse.write(report, Sha256.of(report), number + ".pdf", request, response);
+    }
+
+    @Operation(
+            operationId = "packCase",
+            summary = "The case whole: every original, report, JSON and trail, as a BagIt bag (RFC 8493)",
+            description = "A zip file with manifests by SHA-256 and SHA-512, and a page on how to verify them.")
+    @ApiResponse(
+            responseCode = "200",
+            description = "the bag",
+            content = @Content(mediaType = "application/zip", schema = @Schema(type = "string", format = "binary")))
+    @GetMapping({"/api/v1/cases/{number}/bag.zip", "/cases/{number}/bag.zip"})
+    void bag(Actor actor, @PathVariable CaseNumber number, HttpServletResponse response) throws IOException {
+        Dossier dossier = dossiers.of(actor, number);
+        byte[] report = reports.of(actor, dossier);
+        bags.check(dossier);
+        response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
+        PdfResponse.head(
+                response, "application/zip", ContentDisposition.attachment(), CaseBagExporter.name(dossier) + ".zip");
+        List<CaseBagExporter.Earlier> earlier =
+                claims.earlier(actor, dossier.file().ref().id(), dossier.claim()).stream()
+                        .map(claim -> answers.earlier(dossier, claim))
+                        .toList();
+        bags.write(
+                dossier,
+                answers.body(dossier, null),
+                answers.claim(dossier),
+                earlier,
+                report,
+                response.getOutputStream());
+    }
+}
