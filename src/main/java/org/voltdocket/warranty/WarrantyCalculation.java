@@ -87,7 +87,7 @@ public record WarrantyCalculation(
             Integer km) {}
 
     /** Whether the terms give an amount. */
-    public boolean isComputed() {
+    public boolean hasAmount() {
         return due != null;
     }
 }

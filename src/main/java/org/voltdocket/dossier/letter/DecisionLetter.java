@@ -118,7 +118,7 @@ public class DecisionLetter {
         table.row(
                 TableCell.of(words.say("claim.asked"), TextStyle.BODY),
                 TableCell.of(claim.amount().toString(), TextStyle.BODY));
-        if (claim.warranty().isComputed()) {
+        if (claim.warranty().hasAmount()) {
             table.row(
                     TableCell.of(words.say("letter.terms"), TextStyle.BODY),
                     TableCell.of(claim.warranty().due() + " " + claim.amount().code(), TextStyle.BODY));
