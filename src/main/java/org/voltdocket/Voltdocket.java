@@ -1,10 +1,10 @@
 package org.voltdocket;
 
 import java.time.Clock;
-import java.time.Duration;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.context.annotation.Bean;
+import org.voltdocket.kernel.MicrosecondClock;
 import org.voltdocket.server.RecoverAdministrator;
 import org.voltdocket.server.TemporaryDirectory;
 import org.voltdocket.server.VerifyEvidence;
@@ -28,9 +28,8 @@ public class Voltdocket {
         SpringApplication.run(Voltdocket.class, args);
     }
 
-    /** The clock of the server. It ticks in microseconds, the resolution of the database, so that a stored time reads back equal. */
     @Bean
     Clock clock() {
-        return Clock.tick(Clock.systemUTC(), Duration.ofNanos(1000));
+        return MicrosecondClock.utc();
     }
 }

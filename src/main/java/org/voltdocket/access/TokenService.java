@@ -49,7 +49,7 @@ public class TokenService {
         String trimmed = name == null ? "" : name.strip();
         if (trimmed.isEmpty() || trimmed.length() > 80) {
             throw RequestException.invalid(
-                    "account-refused", "name", "Name the token by what it is for, in 1 to 80 characters.");
+                    "malformed-request", "name", "Name the token by what it is for, in 1 to 80 characters.");
         }
         byte[] secret = new byte[32];
         RANDOM.nextBytes(secret);

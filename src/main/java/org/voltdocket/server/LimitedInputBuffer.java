@@ -3,6 +3,7 @@ package org.voltdocket.server;
 import java.io.IOException;
 import java.net.SocketTimeoutException;
 import java.time.Duration;
+import java.util.function.BooleanSupplier;
 import org.apache.coyote.InputBuffer;
 import org.apache.tomcat.util.net.ApplicationBufferHandler;
 import org.voltdocket.kernel.RequestException;
@@ -17,10 +18,12 @@ final class LimitedInputBuffer implements InputBuffer {
     private final InputBuffer body;
     private final RequestBodyLimits limits;
     private final boolean upload;
+    private final BooleanSupplier refused;
     private long bytes;
     private long waitedNanos;
 
-    LimitedInputBuffer(InputBuffer body, RequestBodyLimits limits, boolean upload) {
+    LimitedInputBuffer(InputBuffer body, RequestBodyLimits limits, boolean upload, BooleanSupplier refused) {
+        this.refused = refused;
         this.body = body;
         this.limits = limits;
         this.upload = upload;
@@ -28,6 +31,9 @@ final class LimitedInputBuffer implements InputBuffer {
 
     @Override
     public int doRead(ApplicationBufferHandler handler) throws IOException {
+        if (refused.getAsBoolean()) {
+            return -1;
+        }
         long start = System.nanoTime();
         int read;
         try {

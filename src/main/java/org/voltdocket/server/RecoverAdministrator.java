@@ -21,6 +21,7 @@ import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.FilterType;
 import org.springframework.context.annotation.Import;
 import org.voltdocket.access.AccountService;
+import org.voltdocket.kernel.MicrosecondClock;
 import org.voltdocket.trail.Trail;
 
 /**
@@ -99,7 +100,7 @@ public final class RecoverAdministrator {
 
         @Bean
         Clock clock() {
-            return Clock.systemUTC();
+            return MicrosecondClock.utc();
         }
     }
 }

@@ -16,6 +16,7 @@ import org.springframework.boot.context.properties.EnableConfigurationProperties
 import org.springframework.boot.tomcat.servlet.TomcatServletWebServerFactory;
 import org.springframework.boot.web.server.WebServerFactoryCustomizer;
 import org.springframework.context.annotation.Configuration;
+import org.voltdocket.access.web.RequestBodyFilter;
 
 /**
  * Limits size, rate and duration of every request body, wherever it is read: by a controller, as form parameters or as
@@ -49,7 +50,8 @@ final class RequestBodyValve extends ValveBase {
         String type = request.getContentType();
         boolean upload = type != null && type.toLowerCase(Locale.ROOT).startsWith("multipart/");
         InputBuffer body = raw.getInputBuffer();
-        raw.setInputBuffer(new LimitedInputBuffer(body, limits, upload));
+        raw.setInputBuffer(new LimitedInputBuffer(
+                body, limits, upload, () -> request.getAttribute(RequestBodyFilter.REFUSED) != null));
         try {
             getNext().invoke(request, response);
         } finally {

@@ -84,13 +84,10 @@ class TwoNodesTest {
 
     @Test
     @Order(1)
-    void aTokenHoldsOnEveryNodeAndASignInOnItsOwn() {
+    void aTokenAndASignInHoldOnEveryNode() {
         Client here = People.pages(first, "desk");
         assertThat(here.get("/cases").status()).isEqualTo(200);
-        Answer there = here.at(second.client()).get("/cases");
-        assertThat(there.status()).isEqualTo(302);
-        assertThat(there.header("location"))
-                .hasValueSatisfying(at -> assertThat(at).contains("/sign-in"));
+        assertThat(here.at(second.client()).get("/cases").status()).isEqualTo(200);
         Answer api = people.clerk(second).get("/api/v1/cases/" + archive.get(0));
         assertThat(api.status()).isEqualTo(200);
         assertThat(api.json())

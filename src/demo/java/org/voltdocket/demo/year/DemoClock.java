@@ -7,6 +7,7 @@ import java.time.ZoneOffset;
 import org.springframework.context.annotation.Primary;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
+import org.voltdocket.kernel.MicrosecondClock;
 
 /** The demo's clock: the present time, except for the thread that writes the invented past. */
 @Component
@@ -14,7 +15,7 @@ import org.springframework.stereotype.Component;
 @Profile("demo")
 class DemoClock extends Clock {
 
-    private final Clock real = Clock.systemUTC();
+    private final Clock real = MicrosecondClock.utc();
     private final ThreadLocal<Instant> past = new ThreadLocal<>();
 
     /** From here on this thread lives then. */

@@ -19,7 +19,10 @@ import org.voltdocket.kernel.RequestException;
  * Decides before a request body is read whether it is received: only for a signed-in account (or the sign-in form), and
  * within the capacity for its kind.
  */
-class RequestBodyFilter extends OncePerRequestFilter {
+public final class RequestBodyFilter extends OncePerRequestFilter {
+
+    /** Request attribute that is set once the body is refused; from then on nothing, not even an error page, reads it. */
+    public static final String REFUSED = RequestBodyFilter.class.getName() + ".REFUSED";
 
     private final RequestCapacities capacities;
     private final AuthenticationEntryPoint signIn;
@@ -53,6 +56,7 @@ class RequestBodyFilter extends OncePerRequestFilter {
                     ? capacities.of(request).acquire(who.getName())
                     : capacities.signIns().acquire(request.getRemoteAddr());
         } catch (RequestException refused) {
+            request.setAttribute(REFUSED, true);
             resolver.resolveException(request, response, null, refused);
             return;
         }

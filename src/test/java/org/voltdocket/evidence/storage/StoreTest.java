@@ -145,7 +145,10 @@ class StoreTest {
         Answer ready = node.management().get("/actuator/health/readiness");
         assertThat(ready.status()).isEqualTo(200);
         assertThat(ready.text()).isEqualTo("{\"status\":\"LIMITED\"}");
-        assertThat(people.admin(node).get("/actuator/prometheus").text())
+        assertThat(people.admin(node)
+                        .at(node.management())
+                        .get("/actuator/prometheus")
+                        .text())
                 .contains("voltdocket_originals_store_up 0.0", "act=\"put\"");
         assertThat(People.pages(node, Node.ADMIN).get("/watch").text())
                 .contains("the store does not answer", S3Server.BUCKET)
