@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Corpus;
-import org.voltdocket.diagnosis.Diagnosis;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.diagnosis.write.AssessmentJson;

@@ -1,5 +1,6 @@
 package org.voltdocket.diagnosis;
 
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.concurrent.TimeUnit;

@@ -20,7 +20,7 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.voltdocket.diagnosis.Channel;
-import org.voltdocket.diagnosis.Diagnosis;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.read.ByteSource;

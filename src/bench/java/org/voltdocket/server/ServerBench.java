@@ -17,7 +17,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.springframework.util.FileSystemUtils;
 import org.voltdocket.diagnosis.CaseInput;
-import org.voltdocket.diagnosis.Diagnosis;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.secondmodel.HourDrive;

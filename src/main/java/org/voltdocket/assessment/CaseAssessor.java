@@ -16,7 +16,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.util.Assert;
 import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.diagnosis.Assessment;
-import org.voltdocket.diagnosis.Diagnosis;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Sha256;

@@ -9,7 +9,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.kernel.Actor;
 
-/** Who sees which case: a workshop those it belongs to, everybody else all. Asked nowhere but in this room. */
+/** Who may see a case: a workshop its own cases, all other roles every case. */
 @Component
 class CaseVisibility {
 
@@ -23,7 +23,7 @@ class CaseVisibility {
         return !visible(actor, List.of(caseId)).isEmpty();
     }
 
-    /** Those of the cases that the actor may see. One query, or none for the distributor's people. */
+    /** The cases of the list that the actor may see. One query for a workshop, none otherwise. */
     Set<UUID> visible(Actor actor, Collection<UUID> cases) {
         if (!actor.isWorkshop() || cases.isEmpty()) {
             return new HashSet<>(cases);

@@ -1,15 +1,11 @@
 package org.voltdocket.casefile;
 
 import java.sql.Timestamp;
-import java.time.Clock;
-import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.UUID;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
@@ -17,14 +13,12 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
-import org.voltdocket.diagnosis.read.Fact;
 import org.voltdocket.diagnosis.read.FactsParser;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.FieldError;
 import org.voltdocket.kernel.Vin;
-import org.voltdocket.trail.Trail;
 import tools.jackson.databind.JsonNode;
 
 /** The case files in PostgreSQL. Locks in this order: case, pending assessments, trail. */
@@ -37,11 +31,8 @@ class DefaultCaseService implements CaseService {
     private final CaseSearch search;
     private final RelatedCaseRepository kin;
     private final JdbcClient db;
-    private final PendingAssessments pending;
-    private final Trail trail;
+    private final CaseChangeRecorder recorder;
     private final AccountService accounts;
-    private final ApplicationEventPublisher news;
-    private final Clock clock;
 
     DefaultCaseService(
             CaseRepository rows,
@@ -49,27 +40,21 @@ class DefaultCaseService implements CaseService {
             CaseSearch search,
             RelatedCaseRepository kin,
             JdbcClient db,
-            PendingAssessments pending,
-            Trail trail,
-            AccountService accounts,
-            ApplicationEventPublisher news,
-            Clock clock) {
+            CaseChangeRecorder recorder,
+            AccountService accounts) {
         this.rows = rows;
         this.visibility = visibility;
         this.search = search;
         this.kin = kin;
         this.db = db;
-        this.pending = pending;
-        this.trail = trail;
+        this.recorder = recorder;
         this.accounts = accounts;
-        this.news = news;
-        this.clock = clock;
     }
 
     @Override
     public OpenCaseResult open(Actor actor, NewCase newCase) {
         refuseOnlooker(actor);
-        FactChanges.refuseImpossible(newCase.facts(), today());
+        FactChanges.refuseImpossible(newCase.facts(), recorder.today());
         String serial = newCase.serial().value();
         String vin = newCase.vin().value();
         Optional<CaseEntity> existing = rows.lockPair(serial, vin);
@@ -104,14 +89,7 @@ class DefaultCaseService implements CaseService {
     private void begin(Actor actor, CaseEntity row, Facts facts) {
         row.take(facts);
         actor.workshop().ifPresent(workshop -> join(actor, row.id(), workshop));
-        Map<String, Object> details = new LinkedHashMap<>();
-        details.put("batterySerial", row.ref().serial().value());
-        details.put("vin", row.ref().vin().value());
-        Fact.known(facts).forEach((fact, value) -> details.put(fact.path(), Fact.plain(value)));
-        pending.mark(row.id());
-        siblings(row.id()).forEach(pending::mark);
-        news.publishEvent(new CaseOpenedEvent(row.id()));
-        trail.record(actor, "case-opened", row.ref().number().value(), details);
+        recorder.opened(actor, row, facts, siblings(row.id()));
     }
 
     private void complete(Actor actor, CaseEntity row, Facts given) {
@@ -126,11 +104,9 @@ class DefaultCaseService implements CaseService {
         if (changes.isEmpty()) {
             return;
         }
-        FactChanges.refuseImpossible(after, today());
+        FactChanges.refuseImpossible(after, recorder.today());
         row.change(after);
-        pending.mark(row.id());
-        news.publishEvent(new FactsChangedEvent(row.id()));
-        trail.record(actor, act, row.ref().number().value(), changes);
+        recorder.factsChanged(actor, row, act, changes);
     }
 
     @Override
@@ -261,7 +237,7 @@ class DefaultCaseService implements CaseService {
                     Optional.empty());
         }
         if (join(actor, ref.id(), workshop)) {
-            trail.record(actor, "workshop-added", number.value(), Map.of("workshop", workshop.toString()));
+            recorder.workshopAdded(actor, ref, workshop);
         }
     }
 
@@ -283,10 +259,6 @@ class DefaultCaseService implements CaseService {
     }
 
     private Timestamp now() {
-        return Timestamp.from(clock.instant());
-    }
-
-    private LocalDate today() {
-        return LocalDate.ofInstant(clock.instant(), clock.getZone());
+        return Timestamp.from(recorder.now());
     }
 }

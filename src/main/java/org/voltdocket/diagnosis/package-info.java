@@ -5,6 +5,6 @@
  * Imports {@code kernel} only. Subpackages, from the bottom up: {@code signal} (recordings on a common time grid), {@code
  * regime} (starts, engine state, regimes), {@code quantity} (measured quantities with intervals), {@code rulebook} (limits
  * and likelihood ratios), {@code cause} (ranking, verdict, leaning, next steps). Start reading at {@link
- * org.voltdocket.diagnosis.Diagnosis}.
+ * org.voltdocket.diagnosis.assess.Diagnosis}.
  */
 package org.voltdocket.diagnosis;

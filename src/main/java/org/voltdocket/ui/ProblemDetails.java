@@ -50,7 +50,7 @@ public final class ProblemDetails {
         ProblemDetail problem =
                 ProblemDetail.forStatusAndDetail(HttpStatusCode.valueOf(refused.status()), detail(refused));
         problem.setType(URI.create(PAGE + refused.code()));
-        problem.setTitle(TITLES.getString(refused.code()));
+        problem.setTitle(TITLES.getString("problem." + refused.code() + ".title"));
         if (!refused.errors().isEmpty()) {
             withErrors(
                     problem,

@@ -10,8 +10,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /** Ten generated cases of every cause, with seeds that the demo does not show: the judge must find nine in ten. */

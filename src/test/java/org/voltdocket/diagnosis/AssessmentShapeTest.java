@@ -10,6 +10,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
 import org.voltdocket.diagnosis.JudgePropertiesTest.Tried;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 
 /** The form that every assessment keeps, whatever it says. */
 class AssessmentShapeTest {

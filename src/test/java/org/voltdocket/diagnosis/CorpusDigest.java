@@ -2,6 +2,7 @@ package org.voltdocket.diagnosis;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Sha256;

@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.voltdocket.diagnosis.Facts.BatteryFacts;
 import org.voltdocket.diagnosis.Facts.VehicleFacts;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Editions;
 
 /** A fact that would change the decision opens the case and is asked for first. */

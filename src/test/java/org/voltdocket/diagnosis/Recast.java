@@ -9,11 +9,11 @@ import java.util.function.UnaryOperator;
 import org.voltdocket.kernel.Sha256;
 
 /** The same recording in another wrapping. */
-final class Recast {
+public final class Recast {
 
     private Recast() {}
 
-    static CaseInput recordings(CaseInput input, UnaryOperator<Recording> change) {
+    public static CaseInput recordings(CaseInput input, UnaryOperator<Recording> change) {
         List<Evidence> changed = input.evidence().stream()
                 .map(e -> e.reading() instanceof Recording r
                         ? new Evidence(e.id(), e.sha256(), e.origin(), change.apply(r))
@@ -22,7 +22,7 @@ final class Recast {
         return new CaseInput(input.facts(), input.history(), changed);
     }
 
-    static Map<Channel, float[]> channels(Recording r) {
+    public static Map<Channel, float[]> channels(Recording r) {
         Map<Channel, float[]> all = new EnumMap<>(Channel.class);
         for (Channel channel : Channel.values()) {
             if (r.has(channel)) {
@@ -32,26 +32,26 @@ final class Recast {
         return all;
     }
 
-    static Recording with(Recording r, Map<Channel, float[]> channels) {
+    public static Recording with(Recording r, Map<Channel, float[]> channels) {
         return new Recording(r.kind(), r.startedAt().orElse(null), r.timeS(), channels, r.marks());
     }
 
-    static Recording at(Recording r, double[] timeS) {
+    public static Recording at(Recording r, double[] timeS) {
         return new Recording(r.kind(), r.startedAt().orElse(null), timeS, channels(r), r.marks());
     }
 
-    static Recording noted(Recording r, Recording.Mark mark) {
+    public static Recording noted(Recording r, Recording.Mark mark) {
         return new Recording(r.kind(), r.startedAt().orElse(null), r.timeS(), channels(r), List.of(mark));
     }
 
-    static Recording slice(Recording r, int from, int to) {
+    public static Recording slice(Recording r, int from, int to) {
         Map<Channel, float[]> cut = new EnumMap<>(Channel.class);
         channels(r).forEach((channel, values) -> cut.put(channel, Arrays.copyOfRange(values, from, to)));
         return new Recording(r.kind(), null, Arrays.copyOfRange(r.timeS(), from, to), cut, List.of());
     }
 
     /** Two parts as one recording that is otherwise {@code like} the one they came from. */
-    static Recording joined(Recording like, Recording one, Recording other) {
+    public static Recording joined(Recording like, Recording one, Recording other) {
         Map<Channel, float[]> all = new EnumMap<>(Channel.class);
         for (Channel channel : channels(like).keySet()) {
             float[] values = blank(one.rows() + other.rows());
@@ -68,7 +68,7 @@ final class Recast {
         return new Recording(like.kind(), like.startedAt().orElse(null), time, all, like.marks());
     }
 
-    static Evidence part(Evidence whole, String mark, Recording recording) {
+    public static Evidence part(Evidence whole, String mark, Recording recording) {
         String id = whole.id() + mark;
         return new Evidence(id, Sha256.of(id.getBytes(StandardCharsets.UTF_8)), whole.origin(), recording);
     }

@@ -8,10 +8,10 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
-import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 

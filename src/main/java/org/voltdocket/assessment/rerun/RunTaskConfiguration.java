@@ -25,8 +25,8 @@ class RunTaskConfiguration {
     /**
      * Works on a run for a turn. A node takes a limited number of shares at a time; the others are for other nodes.
      *
-     * <p>A share holds one connection for its chunk and one more for the case at hand. Shares therefore use half of the
-     * connections at most, so that they never wait for each other.
+     * <p>A share holds one connection for its chunk and one more for the case at hand. Shares therefore use at
+     * most a quarter of the pool, so that they never wait for each other.
      *
      * @param workers shares at a time on this node; 0 for one per processor
      * @param connections size of the connection pool

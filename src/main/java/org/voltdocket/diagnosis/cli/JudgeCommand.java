@@ -16,7 +16,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
-import org.voltdocket.diagnosis.Diagnosis;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.diagnosis.write.AssessmentJson;
 import org.voltdocket.diagnosis.write.AssessmentText;

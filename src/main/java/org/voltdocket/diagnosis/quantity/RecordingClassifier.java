@@ -25,7 +25,7 @@ public final class RecordingClassifier {
 
     private RecordingClassifier() {}
 
-    /** See {@link org.voltdocket.diagnosis.Diagnosis#kindOf}. */
+    /** See {@link org.voltdocket.diagnosis.assess.Diagnosis#kindOf}. */
     public static EvidenceKind of(Recording recording) {
         Grid grid = Grid.of(recording, 1);
         List<EngineStart> starts = EngineStartDetector.in(grid);

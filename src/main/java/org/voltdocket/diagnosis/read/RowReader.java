@@ -12,10 +12,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import org.voltdocket.diagnosis.Channel;
-import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Recording.Mark;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 
 /** Fills the columns of a recording from its rows and says what is wrong with them. */
 final class RowReader {

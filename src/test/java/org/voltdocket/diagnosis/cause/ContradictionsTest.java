@@ -19,7 +19,6 @@ import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.ChargingTest;
 import org.voltdocket.diagnosis.CrankingStandard;
 import org.voltdocket.diagnosis.CrankingTest;
-import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
@@ -27,6 +26,7 @@ import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Made;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.secondmodel.SecondModel;
 

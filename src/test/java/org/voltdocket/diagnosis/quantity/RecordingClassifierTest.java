@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Channel;
-import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Made;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 
 /** Each kind of recording by its plainest example, and what lies close to it. */
 class RecordingClassifierTest {

@@ -14,9 +14,9 @@ import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.ChargingControl;
-import org.voltdocket.diagnosis.Diagnosis;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.kernel.Interval;
 

@@ -1,4 +1,4 @@
-package org.voltdocket.diagnosis;
+package org.voltdocket.diagnosis.assess;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -14,6 +14,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.voltdocket.demo.Generator;
 import org.voltdocket.demo.Scenario;
+import org.voltdocket.diagnosis.CaseInput;
+import org.voltdocket.diagnosis.Channel;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.Recast;
+import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.quantity.Capacity;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.quantity.Quantities;

@@ -1,4 +1,4 @@
-package org.voltdocket.diagnosis;
+package org.voltdocket.diagnosis.assess;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -7,6 +7,12 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.voltdocket.diagnosis.CaseInput;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.History;
+import org.voltdocket.diagnosis.Made;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.read.FileReading;
 

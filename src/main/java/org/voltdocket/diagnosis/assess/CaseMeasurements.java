@@ -1,4 +1,4 @@
-package org.voltdocket.diagnosis;
+package org.voltdocket.diagnosis.assess;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -9,6 +9,12 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
 import org.voltdocket.diagnosis.Assessment.RegimeSpan;
+import org.voltdocket.diagnosis.BatteryTest;
+import org.voltdocket.diagnosis.CaseInput;
+import org.voltdocket.diagnosis.CrankingTest;
+import org.voltdocket.diagnosis.Evidence;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.cause.Contradictions;
 import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.quantity.FactQuantities;

@@ -1,12 +1,19 @@
-package org.voltdocket.diagnosis;
+package org.voltdocket.diagnosis.assess;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Assessment.Estimate;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Assessment.RankedCause;
+import org.voltdocket.diagnosis.BatteryReason;
+import org.voltdocket.diagnosis.CaseInput;
+import org.voltdocket.diagnosis.EvidenceKind;
+import org.voltdocket.diagnosis.Facts;
+import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.cause.BatteryDecision;
 import org.voltdocket.diagnosis.cause.CaseDecision;
 import org.voltdocket.diagnosis.cause.CauseRanking;
