@@ -109,7 +109,7 @@ class PagesTest {
         Answer answer = browser.get("/no-such-page");
         assertThat(answer.status()).isEqualTo(404);
         assertThat(answer.text())
-                .contains("<h1>Nothing here that you may see</h1>")
+                .contains("<h1>Page not found</h1>")
                 .doesNotContain("??");
     }
 

@@ -163,7 +163,7 @@ class CatalogueServiceTest {
         assertThat(admin.get("/catalogue?serial=" + mark + "-0150").text())
                 .contains("Invented Works")
                 .contains("B2");
-        assertThat(admin.get("/catalogue?serial=" + mark + "-0900").text()).contains("none of its produced ranges");
+        assertThat(admin.get("/catalogue?serial=" + mark + "-0900").text()).contains("none of its production ranges");
         assertThat(admin.get("/catalogue/" + mark + "-T").text()).contains(mark + "-0199");
         Answer product = server.as(Role.CLERK).get("/api/v1/catalogue/product?serial=" + mark + "-0150");
         assertThat(product.json().get("batch").asString()).isEqualTo("B2");
