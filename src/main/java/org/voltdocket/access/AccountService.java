@@ -159,7 +159,7 @@ public class AccountService {
         }
         if (!enabled && row.role() == Role.ADMIN && administrators.size() < 2) {
             throw RequestException.invalid(
-                    "account-refused", "name", "This is the last administrator. Make another one first.");
+                    "account-refused", "name", "This is the last administrator. Create another one first.");
         }
         row.setEnabled(enabled);
         events.publishEvent(new AccountChangedEvent(
@@ -182,7 +182,7 @@ public class AccountService {
             createUser(system, new NewAccount(name, password, Role.ADMIN, Optional.empty()));
         } else if (known.get().role() != Role.ADMIN) {
             throw RequestException.invalid(
-                    "account-refused", "name", "The account " + lowered(name) + " is no administrator.");
+                    "account-refused", "name", "The account " + lowered(name) + " is not an administrator.");
         } else {
             setEnabled(system, known.get().id(), true);
             resetPassword(system, known.get().id(), password);
@@ -210,7 +210,7 @@ public class AccountService {
         AccountEntity row = require(who.account());
         if (current == null || !encoder.matches(current, row.passwordHash())) {
             throw RequestException.invalid(
-                    "account-refused", "current", "The current password is not right. Nothing was changed.");
+                    "account-refused", "current", "The current password is wrong. Nothing was changed.");
         }
         row.setPassword(encoder.encode(PasswordRules.checked(wanted, row.name())));
         events.publishEvent(new AccountChangedEvent(who.actor(), "password-changed", row.name(), Map.of()));
@@ -251,7 +251,7 @@ public class AccountService {
         if (address != null
                 && (address.length() > 254 || !EMAIL.matcher(address).matches())) {
             throw RequestException.invalid(
-                    "account-refused", "email", "That is no e-mail address. It looks like name@example.org.");
+                    "account-refused", "email", "This is not an e-mail address. Enter one such as name@example.org.");
         }
         AccountEntity row = require(who.account());
         if (Optional.ofNullable(address).equals(row.email())) {

@@ -223,8 +223,7 @@ class DefaultCaseService implements CaseService {
         }
         if (workshop == null || accounts.workshopName(workshop).isEmpty()) {
             throw CaseRefusals.invalid(
-                    List.of(new FieldError(
-                            "workshop", "'workshop' is none that has an account here; read " + workshop)),
+                    List.of(new FieldError("workshop", "'workshop' is not a known workshop; read " + workshop)),
                     Optional.empty());
         }
         if (join(actor, ref.id(), workshop)) {

@@ -80,7 +80,7 @@ class ClaimJourneyTest {
         desk.keyboard().press("j");
         assertThat(desk.evaluate("document.activeElement.textContent")).isEqualTo(sent.number());
         desk.keyboard().press("t");
-        desk.waitForSelector("#taken:has-text('is taken')");
+        desk.waitForSelector("#taken:has-text('review started')");
         look(desk, "taken");
         desk.keyboard().press("?");
         desk.waitForSelector("#keys[open]");
@@ -193,7 +193,7 @@ class ClaimJourneyTest {
         other.navigate(address);
         look(other, "second");
         press(other, "refuse");
-        assertThat(other.textContent("#claim [role=alert]")).contains("says why");
+        assertThat(other.textContent("#claim [role=alert]")).contains("needs a reason");
         press(other, "confirm");
         assertThat(state(other)).isEqualTo("goodwill");
         assertThat(other.textContent("#claim")).contains(clerk.name(), second.name());

@@ -70,7 +70,7 @@ class ReportTest {
                 .contains(told.get("vin").stringValue())
                 .contains(bare("by rule book " + assessment.get("rulebook").stringValue()))
                 .contains(assessment.get("assessedAt").stringValue())
-                .contains("hydrogen", "Acid", "Shortcircuit", "Runningengine", "Localcodes")
+                .contains("hydrogen", "Acid", "Shortcircuit", "Runningengine", "Localregulations")
                 .contains(bare("Measured voltage"), bare("Reported current"), bare("Discharging"));
     }
 

@@ -37,7 +37,7 @@ class PasswordAuthenticationProvider implements AuthenticationProvider {
                 signIn.check(name, String.valueOf(asked.getCredentials())).orElse(null);
         if (who == null) {
             brake.failed(name, address);
-            throw new BadCredentialsException("Name and password do not fit.");
+            throw new BadCredentialsException("User name or password is wrong.");
         }
         brake.succeeded(name, address);
         return authenticated(who);

@@ -39,7 +39,7 @@ public class EvidenceItemRepository {
     /**
      * Adds an item in the caller's transaction; waits for a concurrent transaction that adds the same one.
      *
-     * @return false if the case has the same bytes already
+     * @return false if the case already has the same file
      */
     public boolean add(EvidenceItem item) {
         return jdbc.sql("""

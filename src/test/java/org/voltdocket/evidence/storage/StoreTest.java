@@ -109,7 +109,7 @@ class StoreTest {
         Node.Said verified = node.command("--verify-evidence");
         assertThat(verified.code()).as(verified.text()).isZero();
         assertThat(verified.text())
-                .contains("The evidence holds: 2 originals", "; 1 of the originals are in the store");
+                .contains("The evidence is intact: 2 originals", "; 1 of the originals are in the store");
     }
 
     @Test
