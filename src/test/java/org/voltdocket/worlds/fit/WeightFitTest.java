@@ -95,8 +95,7 @@ class WeightFitTest {
     void theWrittenEditionHasTheFittedWeightsAndTheirCases() {
         Rulebook edition = Editions.of(Rulebook.CURRENT_EDITION);
         String text = FittedEdition.text(
-                Editions.text(Path.of("shared/rulebook/" + edition.edition() + ".yaml")),
-                WeightFit.none(edition));
+                Editions.text(Path.of("shared/rulebook/" + edition.edition() + ".yaml")), WeightFit.none(edition));
         assertThat(text).contains("edition: \"" + edition.edition() + "\"").contains("    cases: {}");
         assertThat(text.lines().filter(line -> line.startsWith("    cases: ")).count())
                 .isEqualTo(edition.rules().size());
