@@ -28,7 +28,7 @@ public final class LeaningDecision {
         }
         double limit = book.decision(DecisionLimit.LEANING);
         double own = probability(causes, Cause.BATTERY_DEFECT) + probability(causes, Cause.BATTERY_WORN);
-        if (battery == BatteryVerdict.FAILED && own >= limit) {
+        if (battery == BatteryVerdict.FAILED && own >= book.decision(DecisionLimit.BATTERY_FAULT)) {
             return Leaning.BATTERY_SIDE;
         }
         if (battery != BatteryVerdict.SOUND) {

@@ -32,7 +32,7 @@ class RulebookRefusalTest {
               kind-known: {value: 0.8, unit: share, meaning: m, source: ours}
               wrong-repair: {value: 120, unit: min, meaning: m, source: ours}
               next-step: {value: 0.15, unit: probability, meaning: m, source: ours}
-              more-evidence: {value: 0.04, unit: probability, meaning: m, source: ours}
+              missing-fact: {value: 0.05, unit: probability, meaning: m, source: ours}
             tests:
               charging-test: {minutes: 5, outside: {wiring: 0.4}, otherwise: 0.03, source: ours}
             rules:
