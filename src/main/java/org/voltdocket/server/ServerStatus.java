@@ -43,8 +43,12 @@ public record ServerStatus(
     /** A route: how often it was asked, and in how many ms 95 of 100 and the slowest were answered. */
     public record Slow(String method, String route, long count, double p95Ms, double mostMs) {}
 
-    /** A disk with its room. */
-    public record Disk(String what, String path, long freeBytes, long allBytes) {
+    /**
+     * A disk with its room.
+     *
+     * @param belowReserve whether so little is left that uploads are refused
+     */
+    public record Disk(String what, String path, long freeBytes, long allBytes, boolean belowReserve) {
 
         /** Whether less than a tenth, or less than 1 GB, is left. */
         public boolean low() {
