@@ -90,7 +90,17 @@ function answer(request, row) {
     refused ||= result.classList.contains('refused');
     row.replaceWith(document.adoptNode(result));
   }
-  else fail(row, request.status === 413 ? form.dataset.large : form.dataset.lost);
+  else fail(row, request.status === 413 ? form.dataset.large : detail(request) ?? form.dataset.lost);
+}
+
+/** What a problem detail (RFC 9457) says; undefined where the answer is none. */
+function detail(request) {
+  if (!request.getResponseHeader('Content-Type')?.includes('json')) return undefined;
+  try {
+    return JSON.parse(request.responseText).detail;
+  } catch {
+    return undefined;
+  }
 }
 
 function fail(row, text) {

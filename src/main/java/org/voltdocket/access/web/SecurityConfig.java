@@ -20,6 +20,8 @@ import org.springframework.security.web.authentication.session.SessionAuthentica
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.csrf.CsrfFilter;
 import org.springframework.security.web.header.HeaderWriterFilter;
+import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
+import org.springframework.security.web.header.writers.CrossOriginResourcePolicyHeaderWriter.CrossOriginResourcePolicy;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.web.servlet.HandlerExceptionResolver;
@@ -62,6 +64,11 @@ class SecurityConfig {
 
     private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
             + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+
+    /** The camera scans serials; a passkey needs the two for credentials; nothing else of a device is used. */
+    private static final String PERMISSIONS_POLICY = "camera=(self), publickey-credentials-create=(self),"
+            + " publickey-credentials-get=(self), accelerometer=(), bluetooth=(), display-capture=(), geolocation=(),"
+            + " gyroscope=(), hid=(), magnetometer=(), microphone=(), midi=(), payment=(), serial=(), usb=()";
 
     private final AccessSettings settings;
     private final RequestCapacities capacities;
@@ -165,7 +172,10 @@ class SecurityConfig {
 
     private static HttpSecurity headers(HttpSecurity http) throws Exception {
         return http.headers(headers -> headers.contentSecurityPolicy(csp -> csp.policyDirectives(CONTENT_POLICY))
-                .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN)));
+                .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
+                .permissionsPolicyHeader(permissions -> permissions.policy(PERMISSIONS_POLICY))
+                .crossOriginOpenerPolicy(opener -> opener.policy(CrossOriginOpenerPolicy.SAME_ORIGIN))
+                .crossOriginResourcePolicy(resource -> resource.policy(CrossOriginResourcePolicy.SAME_ORIGIN)));
     }
 
     private AuthenticationEntryPoint challenge(String scheme) {

@@ -40,6 +40,7 @@ import org.voltdocket.kernel.Vin;
     "evidence",
     "claim",
     "assessment",
+    "assessmentPendingSince",
     "assessmentFailure"
 })
 record CaseView(
@@ -75,6 +76,11 @@ record CaseView(
         @JsonRawValue
         @JsonInclude(JsonInclude.Include.ALWAYS)
         String assessment,
+
+        @Schema(
+                description =
+                        "a change is stored that the assessment does not cover yet; absent where it covers everything")
+        Instant assessmentPendingSince,
 
         @Schema(description = "the last change could not be assessed; it is kept, and tried again")
         Failure assessmentFailure) {
@@ -157,6 +163,7 @@ record CaseView(
                         .map(claim -> ClaimView.of(file.ref().number(), claim, dossier.otherGrounds()))
                         .orElse(null),
                 dossier.assessment().map(StoredAssessment::body).orElse(null),
+                dossier.pendingSince().orElse(null),
                 dossier.failure()
                         .map(failure -> new Failure(failure.failedAt(), failure.reason()))
                         .orElse(null));
