@@ -24,6 +24,7 @@ import org.voltdocket.secondmodel.HourDrive;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.OwnDatabase;
+import org.voltdocket.support.People;
 import org.voltdocket.support.Server;
 import tools.jackson.databind.JsonNode;
 
@@ -244,8 +245,7 @@ public final class ServerBench {
         if (!id.find()) {
             throw new IllegalStateException("no workshop was made");
         }
-        expect(302, pages.postForm(
-                "/accounts", Map.of("name", "shop", "password", Server.PASSWORD, "role", "WORKSHOP", "of", id.group(1))));
+        People.account(pages, "shop", "WORKSHOP", id.group(1));
         workshop = server.client().header("Authorization", "Bearer " + token("shop"));
     }
 
