@@ -164,6 +164,8 @@ class RoutesTest {
         names.put("{vin}", vin);
         names.put("{action}", "submit");
         names.put("{code}", "NONE-SUCH");
+        names.put("{secret}", "none");
+        names.put("{mark}", "none");
         names.put("{topic}", "causes");
         names.put("{list}", "R-00000");
         names.put("{position}", "1");

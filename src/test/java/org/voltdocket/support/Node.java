@@ -93,6 +93,11 @@ public final class Node implements AutoCloseable {
                 folder.resolve("uploads").toString());
     }
 
+    /** Where it listens. */
+    public String url() {
+        return "http://localhost:" + port;
+    }
+
     public Client client() {
         return new Client("http://localhost:" + port);
     }
