@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.access.password.HashedPassword;
 
 @Entity
 @Table(name = "account")

@@ -15,6 +15,8 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.access.password.HashedPassword;
+import org.voltdocket.access.password.PasswordHasher;
 
 /** Workshops and accounts. What changes them is for {@link Role#ADMIN}, and told as an {@link AccountChangedEvent}. */
 @Service

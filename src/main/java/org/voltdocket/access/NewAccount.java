@@ -3,6 +3,7 @@ package org.voltdocket.access;
 import java.util.Optional;
 import java.util.UUID;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.access.password.PasswordHasher;
 
 /**
  * An account to be made.

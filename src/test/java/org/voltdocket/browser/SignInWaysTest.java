@@ -102,7 +102,9 @@ class SignInWaysTest {
             page.click("#passkey-sign-in button");
             page.waitForSelector("#passkey-failed:not([hidden])");
             String trail = admin.get("/trail?subject=account/carl").text();
-            assertThat(trail).contains("Passkey added", "Passkey removed", "Signed in").doesNotContain("??");
+            assertThat(trail)
+                    .contains("Passkey added", "Passkey removed", "Signed in")
+                    .doesNotContain("??");
             assertThat(chromium.complaints()).isEmpty();
         }
     }
@@ -116,8 +118,11 @@ class SignInWaysTest {
             assertThat(signIn(workshop, "wim")).endsWith("/cases");
             workshop.navigate(node.url() + "/account");
             assertThat(workshop.locator("main").textContent()).contains("Harbour Road Garage");
-            assertThat(workshop.locator("#current").count()).as("no password here").isZero();
-            assertThat(database.number("select count(*) from account where issuer is not null and password_hash is null"))
+            assertThat(workshop.locator("#current").count())
+                    .as("no password here")
+                    .isZero();
+            assertThat(database.number(
+                            "select count(*) from account where issuer is not null and password_hash is null"))
                     .isEqualTo(2);
         }
     }

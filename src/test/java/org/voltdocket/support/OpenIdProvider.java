@@ -16,16 +16,17 @@ import java.util.Map;
 import java.util.Set;
 import org.apache.catalina.startup.Tomcat;
 import org.springframework.context.annotation.Bean;
-import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
 import org.springframework.core.env.MapPropertySource;
 import org.springframework.security.config.Customizer;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configuration.EnableWebSecurity;
+import org.springframework.security.config.annotation.web.configuration.OAuth2AuthorizationServerConfiguration;
 import org.springframework.security.config.annotation.web.configurers.oauth2.server.authorization.OAuth2AuthorizationServerConfigurer;
 import org.springframework.security.core.userdetails.User;
 import org.springframework.security.oauth2.core.AuthorizationGrantType;
 import org.springframework.security.oauth2.core.ClientAuthenticationMethod;
+import org.springframework.security.oauth2.jwt.JwtDecoder;
 import org.springframework.security.oauth2.server.authorization.client.InMemoryRegisteredClientRepository;
 import org.springframework.security.oauth2.server.authorization.client.RegisteredClient;
 import org.springframework.security.oauth2.server.authorization.client.RegisteredClientRepository;
@@ -62,20 +63,22 @@ public final class OpenIdProvider implements AutoCloseable {
         tomcat.setBaseDir(folder.toString());
         tomcat.setPort(port);
         tomcat.getConnector();
-        spring.getEnvironment()
-                .getPropertySources()
-                .addFirst(new MapPropertySource("test", Map.of("issuer", issuer)));
-        spring.registerBean("claims", Claims.class, () -> new Claims(claims));
+        spring.getEnvironment().getPropertySources().addFirst(new MapPropertySource("test", Map.of("issuer", issuer)));
+        spring.addBeanFactoryPostProcessor(
+                factory -> factory.registerSingleton("claims", new Claims(claims)));
         spring.register(Settings.class);
-        tomcat.addContext("", folder.toString()).addServletContainerInitializer(
-                (classes, context) -> {
-                    spring.setServletContext(context);
-                    spring.refresh();
-                    context.addFilter("security", new DelegatingFilterProxy("springSecurityFilterChain", spring))
-                            .addMappingForUrlPatterns(null, false, "/*");
-                    context.addServlet("pages", new DispatcherServlet(spring)).addMapping("/");
-                },
-                null);
+        tomcat.addContext("", folder.toString())
+                .addServletContainerInitializer(
+                        (classes, context) -> {
+                            spring.setServletContext(context);
+                            spring.refresh();
+                            context.addFilter(
+                                            "security", new DelegatingFilterProxy("springSecurityFilterChain", spring))
+                                    .addMappingForUrlPatterns(null, false, "/*");
+                            context.addServlet("pages", new DispatcherServlet(spring))
+                                    .addMapping("/");
+                        },
+                        null);
         tomcat.start();
     }
 
@@ -118,7 +121,7 @@ public final class OpenIdProvider implements AutoCloseable {
 
     record Claims(Map<String, Map<String, Object>> byUser) {}
 
-    @Configuration(proxyBeanMethods = false)
+    /** No {@code @Configuration}, so that the scan of the server under test ignores it. */
     @EnableWebSecurity
     static class Settings {
 
@@ -129,8 +132,7 @@ public final class OpenIdProvider implements AutoCloseable {
             http.securityMatcher(server.getEndpointsMatcher());
             http.with(server, all -> all.oidc(Customizer.withDefaults()));
             http.authorizeHttpRequests(all -> all.anyRequest().authenticated());
-            http.exceptionHandling(
-                    all -> all.authenticationEntryPoint(new LoginUrlAuthenticationEntryPoint("/login")));
+            http.exceptionHandling(all -> all.authenticationEntryPoint(new LoginUrlAuthenticationEntryPoint("/login")));
             return http.build();
         }
 
@@ -178,10 +180,15 @@ public final class OpenIdProvider implements AutoCloseable {
         }
 
         @Bean
+        JwtDecoder decoder(JWKSource<SecurityContext> keys) {
+            return OAuth2AuthorizationServerConfiguration.jwtDecoder(keys);
+        }
+
+        @Bean
         OAuth2TokenCustomizer<JwtEncodingContext> claimsOfTokens(Claims claims) {
             return context -> context.getClaims()
-                    .claims(all ->
-                            all.putAll(claims.byUser().get(context.getPrincipal().getName())));
+                    .claims(all -> all.putAll(
+                            claims.byUser().get(context.getPrincipal().getName())));
         }
     }
 }

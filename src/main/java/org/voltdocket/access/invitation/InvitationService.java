@@ -15,7 +15,7 @@ import org.voltdocket.access.AccountChangedEvent;
 import org.voltdocket.access.AccountPrincipal;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.AccountSummary;
-import org.voltdocket.access.HashedPassword;
+import org.voltdocket.access.password.HashedPassword;
 import org.voltdocket.access.NewAccount;
 import org.voltdocket.access.signin.SignInSettings;
 import org.voltdocket.kernel.Actor;

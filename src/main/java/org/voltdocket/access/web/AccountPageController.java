@@ -18,7 +18,7 @@ import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.access.AccountPrincipal;
 import org.voltdocket.access.AccountService;
-import org.voltdocket.access.PasswordHasher;
+import org.voltdocket.access.password.PasswordHasher;
 import org.voltdocket.access.TokenRequest;
 import org.voltdocket.access.TokenService;
 import org.voltdocket.access.signin.SignInMethod;

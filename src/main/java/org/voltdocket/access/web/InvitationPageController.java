@@ -9,7 +9,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.access.AccountPrincipal;
-import org.voltdocket.access.PasswordHasher;
+import org.voltdocket.access.password.PasswordHasher;
 import org.voltdocket.access.invitation.InvitationService;
 import org.voltdocket.kernel.RequestException;
 

@@ -1,13 +1,16 @@
 package org.voltdocket.access.web;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.security.SecurityRequirement;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
+import org.springframework.security.core.Authentication;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
@@ -17,7 +20,10 @@ import org.voltdocket.access.NewToken;
 import org.voltdocket.access.TokenRequest;
 import org.voltdocket.access.TokenService;
 import org.voltdocket.access.factor.SecondFactorService;
+import org.voltdocket.access.signin.SignInMethod;
+import org.voltdocket.access.signin.SignInRecorder;
 import org.voltdocket.access.signin.SignInSettings;
+import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.RequestException;
 
 @RestController
@@ -29,9 +35,15 @@ class TokenController {
     private final SecondFactorService factors;
     private final SecondFactorSignIn codes;
     private final SignInSettings settings;
+    private final SignInRecorder recorder;
 
     TokenController(
-            TokenService tokens, SecondFactorService factors, SecondFactorSignIn codes, SignInSettings settings) {
+            TokenService tokens,
+            SecondFactorService factors,
+            SecondFactorSignIn codes,
+            SignInSettings settings,
+            SignInRecorder recorder) {
+        this.recorder = recorder;
         this.tokens = tokens;
         this.factors = factors;
         this.codes = codes;
@@ -58,12 +70,19 @@ class TokenController {
             security = @SecurityRequirement(name = "basic"))
     @ApiResponse(responseCode = "201", description = "the token, shown only once")
     @PostMapping
-    ResponseEntity<NewToken> create(AccountPrincipal who, @RequestBody NewTokenBody body) {
+    ResponseEntity<NewToken> create(
+            AccountPrincipal who,
+            @RequestBody NewTokenBody body,
+            @Parameter(hidden = true) Authentication signIn,
+            HttpServletRequest request) {
         TokenRequest wanted = TokenRequest.parse(body.name(), body.scope(), body.expiresInDays());
         requireSecondFactor(who, body.code());
+        NewToken made = tokens.create(who, wanted);
+        int earlier = signIn.getDetails() instanceof SignedIn how ? how.earlierFailures() : 0;
+        recorder.succeeded(who, request.getRemoteAddr(), SignInMethod.TOKEN_REQUEST, earlier);
         return ResponseEntity.status(HttpStatus.CREATED)
                 .cacheControl(CacheControl.noStore())
-                .body(tokens.create(who, wanted));
+                .body(made);
     }
 
     private void requireSecondFactor(AccountPrincipal who, String code) {

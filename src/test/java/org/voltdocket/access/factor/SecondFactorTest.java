@@ -74,7 +74,9 @@ class SecondFactorTest {
         Client client = server.anonymous().header("Accept", "text/html");
         assertThat(password(client, account.user())).endsWith("/sign-in/second");
         assertThat(client.get("/account").status()).as("not yet").isEqualTo(302);
-        assertThat(client.get("/sign-in/second").text()).contains("name=\"code\"").doesNotContain("??");
+        assertThat(client.get("/sign-in/second").text())
+                .contains("name=\"code\"")
+                .doesNotContain("??");
         assertThat(code(client, "000000")).endsWith("/sign-in/second?error");
         String code = account.nextCode();
         assertThat(code(client, code)).doesNotContain("sign-in");
@@ -139,7 +141,9 @@ class SecondFactorTest {
                         .postForm("/account/second-factor/remove", Map.of("current", "a wrong guess"))
                         .status())
                 .isEqualTo(400);
-        assertThat(account.browser().postForm("/account/recovery-codes", current).text())
+        assertThat(account.browser()
+                        .postForm("/account/recovery-codes", current)
+                        .text())
                 .doesNotContain(account.recoveryCodes().get(3));
         assertThat(account.browser()
                         .postForm("/account/second-factor/remove", current)
@@ -162,7 +166,8 @@ class SecondFactorTest {
     @Test
     void clerksAreAskedToSetItUp() {
         String ask = "Protect this account";
-        assertThat(server.browser(server.newUser(Role.CLERK)).get("/cases").text()).contains(ask);
+        assertThat(server.browser(server.newUser(Role.CLERK)).get("/cases").text())
+                .contains(ask);
         assertThat(server.browser(server.newUser(Role.WORKSHOP)).get("/cases").text())
                 .doesNotContain(ask);
         assertThat(setUp().browser().get("/cases").text()).doesNotContain(ask);

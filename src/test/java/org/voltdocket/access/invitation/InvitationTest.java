@@ -29,8 +29,7 @@ class InvitationTest {
     @Autowired
     private JdbcClient db;
 
-    private final String name =
-            "invited-" + UUID.randomUUID().toString().substring(0, 8);
+    private final String name = "invited-" + UUID.randomUUID().toString().substring(0, 8);
 
     @Test
     void theOwnerSetsAPasswordByTheLinkOnce() {
@@ -56,7 +55,8 @@ class InvitationTest {
         assertThat(set.header("location").orElse("")).endsWith("/sign-in?set");
         assertThat(signIn()).doesNotContain("sign-in");
         assertThat(owner.get(link).status()).as("used").isEqualTo(404);
-        assertThat(owner.postForm(link, Map.of("password", "another set of words")).status())
+        assertThat(owner.postForm(link, Map.of("password", "another set of words"))
+                        .status())
                 .isEqualTo(404);
     }
 

@@ -56,7 +56,8 @@ class SignInRecordTest {
     void aNameThatNobodyHasIsNotKept() {
         String typed = "password-in-the-wrong-field-" + UUID.randomUUID();
         signIn(typed, "x");
-        assertThat(db.sql("select count(*) from trail_entry where subject like '%wrong-field%' or details like '%wrong-field%'")
+        assertThat(db.sql(
+                                "select count(*) from trail_entry where subject like '%wrong-field%' or details like '%wrong-field%'")
                         .query(Long.class)
                         .single())
                 .isZero();

@@ -1,4 +1,4 @@
-package org.voltdocket.access;
+package org.voltdocket.access.password;
 
 import java.util.Map;
 import org.springframework.context.annotation.Bean;

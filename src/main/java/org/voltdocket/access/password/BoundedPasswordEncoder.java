@@ -1,4 +1,4 @@
-package org.voltdocket.access;
+package org.voltdocket.access.password;
 
 import java.text.Normalizer;
 import java.util.concurrent.Semaphore;

@@ -1,4 +1,4 @@
-package org.voltdocket.access;
+package org.voltdocket.access.password;
 
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;

@@ -1,4 +1,4 @@
-package org.voltdocket.access;
+package org.voltdocket.access.password;
 
 import java.io.IOException;
 import java.io.InputStream;

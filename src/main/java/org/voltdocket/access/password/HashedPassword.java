@@ -1,4 +1,4 @@
-package org.voltdocket.access;
+package org.voltdocket.access.password;
 
 /** A password that meets the rules, hashed. Made by {@link PasswordHasher} only. */
 public final class HashedPassword {
@@ -9,7 +9,8 @@ public final class HashedPassword {
         this.value = value;
     }
 
-    String value() {
+    /** The hash with its parameters, as stored. */
+    public String value() {
         return value;
     }
 }
