@@ -6,6 +6,8 @@ import java.util.Arrays;
 public enum DecisionLimit {
     /** Probability that a side needs for the case to lean to it. */
     LEANING("leaning", "probability", 0.5, 1),
+    /** The same for the vehicle. */
+    LEANING_VEHICLE("leaning-vehicle", "probability", 0.5, 1),
     /** The same for the vehicle where no test or no recording of the charging supports it. */
     LEANING_UNTESTED("leaning-untested", "probability", 0.5, 1),
     /** Probability that the first cause itself needs for the case to lean to the vehicle. */
