@@ -14,8 +14,10 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.voltdocket.support.Server;
 
 /**
@@ -26,6 +28,7 @@ final class Chromium implements AutoCloseable {
 
     static final int DESK = 1280;
     static final int PHONE = 390;
+    static final int PHONE_HEIGHT = 844;
 
     private static final int HEIGHT = 900;
     private static final double PATIENCE_MS = 90_000;
@@ -42,7 +45,8 @@ final class Chromium implements AutoCloseable {
     private final Browser browser;
     private final List<String> complaints = new ArrayList<>();
 
-    Chromium() {
+    /** @param more arguments of the browser, such as those of its fake camera */
+    Chromium(String... more) {
         Path program = Path.of(System.getenv().getOrDefault("CHROMIUM", "/usr/bin/chromium"));
         assertThat(Files.isExecutable(program))
                 .as("no Chromium at %s: install it, or say where it is in the environment variable CHROMIUM", program)
@@ -53,15 +57,29 @@ final class Chromium implements AutoCloseable {
                 .chromium()
                 .launch(new BrowserType.LaunchOptions()
                         .setExecutablePath(program)
-                        .setArgs(ARGUMENTS));
+                        .setArgs(Stream.concat(ARGUMENTS.stream(), Arrays.stream(more))
+                                .toList()));
     }
 
     /** A fresh window, not signed in; what its console complains of is collected. */
     Page window(int width, boolean script, boolean dark) {
-        BrowserContext context = browser.newContext(new Browser.NewContextOptions()
+        return open(new Browser.NewContextOptions()
                 .setViewportSize(width, HEIGHT)
                 .setJavaScriptEnabled(script)
                 .setColorScheme(dark ? ColorScheme.DARK : ColorScheme.LIGHT));
+    }
+
+    /** A fresh window of a phone with a touch screen of 390 × 844. */
+    Page phone() {
+        return open(new Browser.NewContextOptions()
+                .setViewportSize(PHONE, PHONE_HEIGHT)
+                .setHasTouch(true)
+                .setIsMobile(true)
+                .setPermissions(List.of("camera")));
+    }
+
+    private Page open(Browser.NewContextOptions options) {
+        BrowserContext context = browser.newContext(options);
         context.setDefaultTimeout(PATIENCE_MS);
         context.setDefaultNavigationTimeout(PATIENCE_MS);
         Page page = context.newPage();

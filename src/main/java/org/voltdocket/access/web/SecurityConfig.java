@@ -46,6 +46,7 @@ class SecurityConfig {
         "/*.css",
         "/*.svg",
         "/*.js",
+        "/manifest.json",
         "/favicon.ico",
         "/css/**",
         "/js/**",
@@ -60,8 +61,9 @@ class SecurityConfig {
         "/accounts", "/accounts/**", "/editions", "/editions/**", "/reassessments", "/reassessments/**", "/watch"
     };
 
-    private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
-            + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+    private static final String CONTENT_POLICY =
+            "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src 'self' data:; object-src 'none'; "
+                    + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     private final AccessSettings settings;
     private final RequestCapacities capacities;
