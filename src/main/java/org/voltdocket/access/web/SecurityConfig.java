@@ -56,6 +56,7 @@ class SecurityConfig {
         "/*.css",
         "/*.svg",
         "/*.js",
+        "/manifest.json",
         "/favicon.ico",
         "/css/**",
         "/js/**",
@@ -70,8 +71,9 @@ class SecurityConfig {
         "/accounts", "/accounts/**", "/editions", "/editions/**", "/reassessments", "/reassessments/**", "/watch"
     };
 
-    private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
-            + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+    private static final String CONTENT_POLICY =
+            "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src 'self' data:; object-src 'none'; "
+                    + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     /** The camera scans serials; a passkey needs the two for credentials; nothing else of a device is used. */
     private static final String PERMISSIONS_POLICY = "camera=(self), publickey-credentials-create=(self),"

@@ -63,7 +63,8 @@ public record EvidenceView(
         String fileName,
         String mediaType,
 
-        @Schema(allowableValues = {"workshop", "bench"}) String origin,
+        @Schema(allowableValues = {"workshop", "typed", "bench"})
+        String origin,
 
         String note,
         Instant receivedAt,

@@ -55,30 +55,37 @@ final class JsonMembers {
                 .toList();
     }
 
-    double required(String name, double low, double high, String unit) {
-        Double value = number(name, low, high, unit);
-        if (value == null && !has(name)) {
-            missing(name);
+    /** Takes members off the list of those ignored without reading them. */
+    void known(List<String> names) {
+        taken.addAll(names);
+    }
+
+    double required(TestNumber member) {
+        Double value = number(member);
+        if (value == null && !has(member.id())) {
+            missing(member.id());
         }
         return value == null ? Double.NaN : value;
     }
 
-    Double number(String name, double low, double high, String unit) {
+    Double number(TestNumber number) {
+        String name = number.id();
+        PlausibleRange range = number.range();
         Member member = take(name);
         if (member == null) {
             return null;
         }
         if (!(member.value() instanceof Double value)) {
-            wrong(name, member, "must be a number in " + unit + ", without quotes");
+            wrong(name, member, "must be a number in " + range.unit() + ", without quotes");
             return null;
         }
-        if (!(value >= low && value <= high)) {
-            String hint = unit.equals("V") && value > high ? "; only 12 V systems are judged here" : "";
+        if (!range.holds(value)) {
+            String hint = range.unit().equals("V") && value > range.high() ? "; only 12 V systems are judged here" : "";
             wrong(
                     name,
                     member,
-                    "is " + value + ", and no instrument shows that: " + low + " to " + high + " " + unit
-                            + " is possible" + hint);
+                    "is " + value + ", and no instrument shows that: " + range.low() + " to " + range.high() + " "
+                            + range.unit() + " is possible" + hint);
             return null;
         }
         return value;
