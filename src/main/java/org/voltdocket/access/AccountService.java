@@ -12,11 +12,11 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.access.password.HashedPassword;
+import org.voltdocket.access.password.PasswordHasher;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.access.password.HashedPassword;
-import org.voltdocket.access.password.PasswordHasher;
 
 /** Workshops and accounts. What changes them is for {@link Role#ADMIN}, and told as an {@link AccountChangedEvent}. */
 @Service

@@ -136,19 +136,14 @@ class ResumableUploadController {
                             + " evidence and the case is assessed; Content-Location then names the evidence.",
             requestBody =
                     @RequestBody(
-                            content =
-                                    @Content(
-                                            mediaType = PART,
-                                            schema = @Schema(type = "string", format = "binary"))))
+                            content = @Content(mediaType = PART, schema = @Schema(type = "string", format = "binary"))))
     @Parameter(name = RESUMABLE, in = ParameterIn.HEADER, required = true, example = VERSION)
     @ApiResponse(responseCode = "204", description = "stored, see Upload-Offset")
     @ApiResponse(responseCode = "400", description = "a header is invalid")
     @ApiResponse(responseCode = "409", description = "the offset is another one, see received")
     @ApiResponse(responseCode = "412", description = "another version of the protocol")
     @ApiResponse(responseCode = "415", description = "not application/offset+octet-stream")
-    @ApiResponse(
-            responseCode = "422",
-            description = "complete, but refused; errors state line, column and reason")
+    @ApiResponse(responseCode = "422", description = "complete, but refused; errors state line, column and reason")
     @ApiResponse(responseCode = "460", description = "the part does not have its checksum")
     @PatchMapping(
             path = {API + "/uploads/{upload}", "/uploads/{upload}"},
