@@ -50,6 +50,9 @@ public final class MissingEvidence {
         boolean notJudged = decision.battery().verdict() == BatteryVerdict.NOT_JUDGED;
         boolean open = decision.leaning() == Leaning.OPEN || decision.leaning() == Leaning.NO_FAULT_SEEN;
         addAbsent(kinds, EvidenceKind.DRIVE_RECORDING, true);
+        if (open && startNotCaptured()) {
+            kinds.add(EvidenceKind.DRIVE_RECORDING);
+        }
         addAbsent(kinds, EvidenceKind.CHARGING_TEST, open);
         boolean cranked = present.contains(EvidenceKind.CRANKING_RECORDING);
         addAbsent(kinds, EvidenceKind.CRANKING_TEST, notJudged && !cranked);
@@ -61,6 +64,15 @@ public final class MissingEvidence {
                         notJudged ? Stream.of(EvidenceKind.BATTERY_TEST) : Stream.empty(), sorted)
                 .toList();
         return out.isEmpty() && decision.leaning() == Leaning.OPEN ? List.of(another()) : out;
+    }
+
+    /** Whether no drive shows the start of its engine. */
+    private boolean startNotCaptured() {
+        List<Double> rows = decision.rules().stream()
+                .filter(rule -> rule.rule().quantity().equals("rows-in-start"))
+                .map(rule -> rule.finding().value())
+                .toList();
+        return !rows.isEmpty() && rows.stream().allMatch(n -> n == 0);
     }
 
     private void addAbsent(Set<EvidenceKind> kinds, EvidenceKind kind, boolean wanted) {
