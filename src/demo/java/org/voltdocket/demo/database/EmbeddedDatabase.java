@@ -10,7 +10,7 @@ import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Profile;
-import org.voltdocket.server.StartupException;
+import org.voltdocket.server.startup.StartupException;
 
 /**
  * The demo's PostgreSQL: embedded, with durable commits, reachable from this machine only and with a password.

@@ -14,7 +14,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.ServletWebRequest;
-import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.service.ClaimService;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.bag.CaseBagExporter;

@@ -16,6 +16,7 @@ import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
+import org.voltdocket.evidence.original.OriginalFileStore;
 import org.voltdocket.kernel.Actor;
 
 /** Reads evidence from PostgreSQL and, if there is one, from the object store. */
