@@ -54,7 +54,8 @@ public final class MissingEvidence {
         if (decision.battery().verdict() == BatteryVerdict.NOT_JUDGED) {
             needed.add(EvidenceKind.BATTERY_TEST);
         }
-        if (decision.leaning() == Leaning.OPEN && !charging) {
+        boolean open = decision.leaning() == Leaning.OPEN;
+        if (open && !charging || (open || decision.leaning() == Leaning.NO_FAULT_SEEN) && startNotCaptured()) {
             needed.add(EvidenceKind.DRIVE_RECORDING);
         }
         List<EvidenceKind> useful = book.tests().keySet().stream()
@@ -62,7 +63,16 @@ public final class MissingEvidence {
                 .sorted(Comparator.comparingDouble((EvidenceKind kind) -> -value(kind)))
                 .toList();
         List<EvidenceKind> out = Stream.concat(needed.stream(), useful.stream()).toList();
-        return out.isEmpty() && decision.leaning() == Leaning.OPEN ? List.of(another()) : out;
+        return out.isEmpty() && open ? List.of(another()) : out;
+    }
+
+    /** Whether no drive shows the start of its engine. */
+    private boolean startNotCaptured() {
+        List<Double> rows = decision.rules().stream()
+                .filter(rule -> rule.rule().quantity().equals("rows-in-start"))
+                .map(rule -> rule.finding().value())
+                .toList();
+        return !rows.isEmpty() && rows.stream().allMatch(n -> n == 0);
     }
 
     /** Expected saving by a kind of evidence, min. */
