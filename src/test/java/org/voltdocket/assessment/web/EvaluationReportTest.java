@@ -31,8 +31,7 @@ class EvaluationReportTest {
 
     @Test
     void theCurrentEditionHasAReportAndAnUnknownOneHasNone() {
-        EvaluationReport report =
-                EvaluationReport.of(Rulebook.CURRENT_EDITION).orElseThrow();
+        EvaluationReport report = EvaluationReport.of(Rulebook.CURRENT_EDITION).orElseThrow();
         assertThat(report.remarks()).isNotEmpty();
         assertThat(report.sections()).isNotEmpty();
         assertThat(EvaluationReport.of("1999.1")).isEmpty();

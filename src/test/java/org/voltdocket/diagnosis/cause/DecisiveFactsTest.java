@@ -38,8 +38,7 @@ class DecisiveFactsTest {
     @CsvSource({"0.2, NO_FAULT_SEEN", "1.0, OPEN"})
     void aFactOpensACaseOnlyIfItsChangingValuesAreProbable(double likelihood, Leaning is) {
         CaseDecision base = decision(Cause.NONE, 1, BatteryReason.TESTED_CHARGED, Leaning.NO_FAULT_SEEN);
-        CaseDecision misfit =
-                decision(Cause.MISFIT, likelihood, BatteryReason.TESTED_CHARGED, Leaning.USAGE_SIDE);
+        CaseDecision misfit = decision(Cause.MISFIT, likelihood, BatteryReason.TESTED_CHARGED, Leaning.USAGE_SIDE);
         DecisiveFacts found = DecisiveFacts.of(
                 BOOK,
                 base,

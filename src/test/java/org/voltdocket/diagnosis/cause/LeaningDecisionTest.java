@@ -117,7 +117,11 @@ class LeaningDecisionTest {
     @Test
     void theBarsOfTheLeaningsByHand() {
         assertThat(LeaningDecision.of(
-                        BOOK, BatteryVerdict.SOUND, just(Cause.WIRING, 0.90, Cause.NONE, 0.05, Cause.DUTY), true, false))
+                        BOOK,
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.90, Cause.NONE, 0.05, Cause.DUTY),
+                        true,
+                        false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
         assertThat(LeaningDecision.of(
                         BOOK,
