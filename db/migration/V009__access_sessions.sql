@@ -20,3 +20,5 @@ create table spring_session_attributes (
     attribute_bytes     bytea not null,
     primary key (session_primary_id, attribute_name)
 );
+
+grant delete on spring_session, spring_session_attributes to voltdocket_staff, voltdocket_workshop;

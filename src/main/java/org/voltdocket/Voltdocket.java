@@ -5,12 +5,14 @@ import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.context.annotation.Bean;
 import org.voltdocket.kernel.MicrosecondClock;
+import org.voltdocket.server.CopyOriginals;
+import org.voltdocket.server.MigrateDatabase;
 import org.voltdocket.server.RecoverAdministrator;
 import org.voltdocket.server.TemporaryDirectory;
 import org.voltdocket.server.VerifyEvidence;
 import org.voltdocket.server.VerifyTrail;
 
-/** Starts the server, or runs the command that an option names: verification of trail or evidence, recovery of an administrator. */
+/** Starts the server, or runs the command that an option names: migration, verification of trail or evidence, recovery of an administrator. */
 @SpringBootApplication
 public class Voltdocket {
 
@@ -23,6 +25,12 @@ public class Voltdocket {
         }
         if (RecoverAdministrator.isAsked(args)) {
             System.exit(RecoverAdministrator.run(System.out, args));
+        }
+        if (MigrateDatabase.isAsked(args)) {
+            System.exit(MigrateDatabase.run(System.out, args));
+        }
+        if (CopyOriginals.isAsked(args)) {
+            System.exit(CopyOriginals.run(System.out, args));
         }
         TemporaryDirectory.claim();
         SpringApplication.run(Voltdocket.class, args);

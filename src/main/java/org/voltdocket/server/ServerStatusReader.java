@@ -11,7 +11,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -19,7 +18,6 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.PendingAssessments;
 import org.voltdocket.evidence.storage.ObjectStoreConfiguration;
-import org.voltdocket.server.ServerStatus.Backup;
 import org.voltdocket.server.ServerStatus.Count;
 import org.voltdocket.server.ServerStatus.Disk;
 import org.voltdocket.server.ServerStatus.Heap;
@@ -36,6 +34,7 @@ class ServerStatusReader {
     private final PendingAssessments pending;
     private final MeterRegistry meters;
     private final ObjectStoreConfiguration originals;
+    private final BackupRepository backups;
     private final String data;
 
     ServerStatusReader(
@@ -43,10 +42,12 @@ class ServerStatusReader {
             PendingAssessments pending,
             MeterRegistry meters,
             ObjectStoreConfiguration originals,
+            BackupRepository backups,
             @Value("${voltdocket.data:}") String data) {
         this.db = db;
         this.pending = pending;
         this.originals = originals;
+        this.backups = backups;
         this.meters = meters;
         this.data = data;
     }
@@ -77,7 +78,7 @@ class ServerStatusReader {
                 originals
                         .get()
                         .map(store -> new Store(store.where(), store.state().trouble())),
-                backup(),
+                backups.read(),
                 heap());
     }
 
@@ -93,12 +94,6 @@ class ServerStatusReader {
                         group by 1 order by 2 desc, 1""")
                 .query((row, n) -> new Count(row.getString(1), row.getInt(2)))
                 .list();
-    }
-
-    private Optional<Backup> backup() {
-        return db.sql("select taken_at, file, bytes from backup_taken order by ordinal desc limit 1")
-                .query((row, n) -> new Backup(row.getTimestamp(1).toInstant(), row.getString(2), row.getLong(3)))
-                .optional();
     }
 
     /** Routes by their slowest status: a page and its refusal are one route. */

@@ -89,6 +89,6 @@ public final class VerifyEvidence {
                     @ComponentScan.Filter(
                             type = FilterType.REGEX,
                             pattern =
-                                    "org\\.voltdocket\\.evidence\\.storage\\.(EvidenceCheck|OriginalFileStore|OrphanedObjects|ObjectStoreConfiguration)"))
+                                    "org\\.voltdocket\\.evidence\\.storage\\.(EvidenceCheck|OriginalFileStore|OriginalKeys|OrphanedObjects|ObjectStoreConfiguration)"))
     static class Lean {}
 }

@@ -27,6 +27,7 @@ import org.springframework.context.annotation.Import;
             "voltdocket.admin.user=" + Server.FIRST_ADMIN,
             "voltdocket.admin.password=" + Server.PASSWORD,
             "server.shutdown=immediate",
+            "voltdocket.privacy.master-key=" + Server.MASTER_KEY,
             "spring.mail.host=localhost",
             "voltdocket.mail.from=voltdocket@distributor.example",
             "voltdocket.address=https://voltdocket.example/"

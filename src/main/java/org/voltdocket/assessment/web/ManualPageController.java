@@ -37,7 +37,8 @@ class ManualPageController {
             "suppliers",
             "problems",
             "safety",
-            "running");
+            "running",
+            "security");
 
     /** Kinds of problem, in the order of their page. */
     static final List<String> PROBLEMS = List.of(
@@ -58,6 +59,9 @@ class ManualPageController {
             "claim-step-refused",
             "claim-not-judged",
             "claim-second-person",
+            "case-erased",
+            "original-erased",
+            "erasure-refused",
             "catalogue-refused",
             "notice-refused",
             "notice-conflict",
