@@ -42,7 +42,7 @@ begin
         delete from original_key where sha256 = original.sha256;
         delete from raw_chunk where sha256 = original.sha256;
         update raw_file set place = 'erased' where sha256 = original.sha256;
-        return query select original.sha256, original.place;
+        return query select original.sha256::text, original.place::text;
     end loop;
 end
 $$;

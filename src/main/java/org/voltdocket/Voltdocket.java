@@ -5,12 +5,12 @@ import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.context.annotation.Bean;
 import org.voltdocket.kernel.MicrosecondClock;
-import org.voltdocket.server.CopyOriginals;
-import org.voltdocket.server.MigrateDatabase;
-import org.voltdocket.server.RecoverAdministrator;
-import org.voltdocket.server.TemporaryDirectory;
-import org.voltdocket.server.VerifyEvidence;
-import org.voltdocket.server.VerifyTrail;
+import org.voltdocket.server.command.CopyOriginals;
+import org.voltdocket.server.command.MigrateDatabase;
+import org.voltdocket.server.command.RecoverAdministrator;
+import org.voltdocket.server.command.VerifyEvidence;
+import org.voltdocket.server.command.VerifyTrail;
+import org.voltdocket.server.startup.TemporaryDirectory;
 
 /** Starts the server, or runs the command that an option names: migration, verification of trail or evidence, recovery of an administrator. */
 @SpringBootApplication

@@ -24,12 +24,12 @@ import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandl
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.returned.Lot;
-import org.voltdocket.returned.LotService;
-import org.voltdocket.returned.PalletDeliveryNote;
-import org.voltdocket.returned.PalletService;
-import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.lot.Lot;
+import org.voltdocket.returned.lot.LotService;
+import org.voltdocket.returned.pallet.PalletDeliveryNote;
+import org.voltdocket.returned.pallet.PalletService;
 import org.voltdocket.returned.sampling.InspectionLevel;
+import org.voltdocket.returned.service.ReturnService;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;

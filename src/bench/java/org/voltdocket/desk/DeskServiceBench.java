@@ -19,11 +19,9 @@ import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.namedparam.NamedParameterJdbcTemplate;
 import org.voltdocket.Voltdocket;
-import org.voltdocket.casefile.CaseQuery;
-import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.search.CaseQuery;
+import org.voltdocket.casefile.search.CaseSearch;
 import org.voltdocket.claim.deadline.WorkingDayService;
-import org.voltdocket.desk.DeskArchive;
-import org.voltdocket.desk.DeskService;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.kernel.Actor;
@@ -50,7 +48,7 @@ public final class DeskServiceBench {
     private final String only;
     private final DeskArchive archive;
     private final DeskService desk;
-    private final CaseService cases;
+    private final CaseSearch cases;
     private final WorkingDayService days;
     private final NamedParameterJdbcTemplate db;
     private final Actor clerk = new Actor("clerk-3", Role.CLERK, Optional.empty());
@@ -60,7 +58,7 @@ public final class DeskServiceBench {
         this.only = only;
         this.archive = archive;
         this.desk = server.getBean(DeskService.class);
-        this.cases = server.getBean(CaseService.class);
+        this.cases = server.getBean(CaseSearch.class);
         this.days = server.getBean(WorkingDayService.class);
         this.db = new NamedParameterJdbcTemplate(server.getBean(JdbcTemplate.class));
     }
@@ -213,7 +211,7 @@ public final class DeskServiceBench {
     }
 
     private void cases(String what, IntFunction<CaseQuery> queries, Actor actor) {
-        time(what, i -> cases.list(actor == null ? workshop(i * 7 % archive.workshops.size()) : actor, queries.apply(i)));
+        time(what, i -> cases.page(actor == null ? workshop(i * 7 % archive.workshops.size()) : actor, queries.apply(i)));
     }
 
     private DeskSearchSql sql(Actor actor, Map<String, String> filter) {

@@ -16,9 +16,10 @@ import org.voltdocket.access.AccountSummary;
 import org.voltdocket.access.WorkshopSummary;
 import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.assessment.EvidenceUploadService;
-import org.voltdocket.casefile.CaseQuery;
+import org.voltdocket.casefile.search.CaseQuery;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.search.CaseSearch;
 import org.voltdocket.casefile.FactsConflictException;
 import org.voltdocket.casefile.NewCase;
 import org.voltdocket.casefile.NotFoundException;
@@ -43,6 +44,7 @@ class DemoArchive {
 
     private final AccountService accounts;
     private final CaseService cases;
+    private final CaseSearch search;
     private final CaseEditService caseEdits;
     private final EvidenceUploadService uploads;
     private final DemoClaims claims;
@@ -52,6 +54,7 @@ class DemoArchive {
     DemoArchive(
             AccountService accounts,
             CaseService cases,
+            CaseSearch search,
             CaseEditService caseEdits,
             EvidenceUploadService uploads,
             DemoClaims claims,
@@ -59,6 +62,7 @@ class DemoArchive {
         this.claims = claims;
         this.accounts = accounts;
         this.cases = cases;
+        this.search = search;
         this.caseEdits = caseEdits;
         this.uploads = uploads;
         this.news = news;
@@ -118,7 +122,7 @@ class DemoArchive {
     }
 
     private boolean wanted() {
-        if (cases.list(Actor.system(), CaseQuery.all()).cases().isEmpty()) {
+        if (search.page(Actor.system(), CaseQuery.all()).cases().isEmpty()) {
             return true;
         }
         return known(DemoCase.ALL.get(0)) && !known(DemoCase.ALL.get(DemoCase.ALL.size() - 1));

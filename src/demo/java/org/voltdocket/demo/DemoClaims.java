@@ -7,9 +7,9 @@ import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.service.ClaimService;
 import org.voltdocket.claim.ClaimStepRequest;
-import org.voltdocket.claim.ClaimStepService;
+import org.voltdocket.claim.service.ClaimStepService;
 import org.voltdocket.kernel.Actor;
 
 /** Creates the claims of the demo, at least one in each state, by the steps that a workshop and a clerk would take. */

@@ -14,7 +14,7 @@ import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.util.Assert;
-import org.voltdocket.casefile.PendingAssessments;
+import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.assess.Diagnosis;
 import org.voltdocket.diagnosis.rulebook.Rulebook;

@@ -13,7 +13,7 @@ import org.springframework.core.retry.RetryTemplate;
 import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.stereotype.Service;
 import org.voltdocket.access.rows.SeesAllRows;
-import org.voltdocket.casefile.PendingAssessments;
+import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.evidence.DuplicateRecordings;
 
 /** Compares new recordings and assesses pending cases, after the transactions that changed them. */

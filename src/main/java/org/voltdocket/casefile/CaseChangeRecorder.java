@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.read.Fact;
 import org.voltdocket.kernel.Actor;

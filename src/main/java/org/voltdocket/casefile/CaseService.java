@@ -63,13 +63,6 @@ public interface CaseService {
      */
     PatchResult mend(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion);
 
-    /**
-     * One page of the cases that the actor may see, newest first.
-     *
-     * @throws IllegalArgumentException if the cursor is none that a list gave
-     */
-    CasePage list(Actor actor, CaseQuery query);
-
     /** Other cases of the same vehicle or battery, for the judge: all of them. */
     History history(UUID caseId);
 

@@ -29,7 +29,6 @@ class DefaultCaseService implements CaseService {
 
     private final CaseRepository rows;
     private final CaseVisibility visibility;
-    private final CaseSearch search;
     private final RelatedCaseRepository kin;
     private final JdbcClient db;
     private final CaseChangeRecorder recorder;
@@ -38,14 +37,12 @@ class DefaultCaseService implements CaseService {
     DefaultCaseService(
             CaseRepository rows,
             CaseVisibility visibility,
-            CaseSearch search,
             RelatedCaseRepository kin,
             JdbcClient db,
             CaseChangeRecorder recorder,
             AccountService accounts) {
         this.rows = rows;
         this.visibility = visibility;
-        this.search = search;
         this.kin = kin;
         this.db = db;
         this.recorder = recorder;
@@ -169,12 +166,6 @@ class DefaultCaseService implements CaseService {
                 visibility.workshops(row.id()),
                 row.version(),
                 row.standing());
-    }
-
-    @Override
-    @Transactional(readOnly = true)
-    public CasePage list(Actor actor, CaseQuery query) {
-        return search.page(actor, query);
     }
 
     @Override

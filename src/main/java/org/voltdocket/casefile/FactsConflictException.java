@@ -6,7 +6,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ProblemDetail;
 import org.springframework.web.ErrorResponse;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** The case exists and knows other facts than those given. Answered 409; nothing was changed. */
 public final class FactsConflictException extends RuntimeException implements ErrorResponse {

@@ -4,7 +4,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ProblemDetail;
 import org.springframework.web.ErrorResponse;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** What was asked for does not exist, or not for the one who asked. Answered 404, the same in both cases. */
 public final class NotFoundException extends RuntimeException implements ErrorResponse {

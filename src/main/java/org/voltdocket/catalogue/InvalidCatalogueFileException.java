@@ -5,7 +5,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ProblemDetail;
 import org.springframework.web.ErrorResponse;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** A catalogue file that cannot be right. Answered 422 with the first errors by line; the catalogue stays as it was. */
 public final class InvalidCatalogueFileException extends RuntimeException implements ErrorResponse {

@@ -39,7 +39,7 @@ public record ClaimDecision(
         Map<UUID, Sha256> evidence) {
 
     /** Whether it pays more than one person may grant and is not confirmed yet. */
-    boolean needsSecondPerson() {
+    public boolean needsSecondPerson() {
         return confirmation.isEmpty()
                 && limit.filter(most -> paid.amount().compareTo(most.amount()) > 0)
                         .isPresent();

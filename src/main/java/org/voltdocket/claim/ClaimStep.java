@@ -27,7 +27,7 @@ public record ClaimStep(
     }
 
     /** Whether it proposed a decision that a second person has to confirm. */
-    boolean isProposal() {
+    public boolean isProposal() {
         return action.decides() && from == to;
     }
 }

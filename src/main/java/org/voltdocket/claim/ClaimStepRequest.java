@@ -42,7 +42,7 @@ public record ClaimStepRequest(
     }
 
     /** @throws RequestException if a member is missing, or one is there that the action does not know */
-    void check() {
+    public void check() {
         FreeText.optional("claim-refused", "reason", reason);
         if (action.decides() && reason == null) {
             throw RequestException.invalid("claim-refused", "reason", "'reason' is missing: a decision says why");
@@ -64,7 +64,7 @@ public record ClaimStepRequest(
     }
 
     /** All requested items, in order: identifiers, then free text of the clerk. */
-    List<String> requestedItems() {
+    public List<String> requestedItems() {
         return Stream.concat(items.stream(), others.stream()).distinct().toList();
     }
 

@@ -67,7 +67,7 @@ public record DecisionBasisChange(
             String now) {}
 
     /** Empty if nothing changed since the decision. */
-    static Optional<DecisionBasisChange> of(
+    public static Optional<DecisionBasisChange> of(
             ClaimDecision decision,
             StoredAssessment frozen,
             Optional<StoredAssessment> latest,

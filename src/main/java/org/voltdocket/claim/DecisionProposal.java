@@ -26,7 +26,7 @@ public record DecisionProposal(
         Leaning leaning,
         boolean againstLeaning) {
 
-    static DecisionProposal of(ClaimDecision wanted, Money limit) {
+    public static DecisionProposal of(ClaimDecision wanted, Money limit) {
         return new DecisionProposal(
                 wanted.kind(),
                 wanted.paid(),

@@ -7,9 +7,9 @@ import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.diagnosis.EvidenceKind;
 
 /** Items that can be requested by their identifier: kinds of evidence, then names of facts. */
-final class RequestableItem {
+public final class RequestableItem {
 
-    static final List<String> ALL = Stream.concat(
+    public static final List<String> ALL = Stream.concat(
                     Arrays.stream(EvidenceKind.values()).map(EvidenceKind::id),
                     FactFields.ALL.stream().map(FactFields.Field::name))
             .toList();

@@ -15,7 +15,7 @@ import org.voltdocket.kernel.RequestException;
 /**
  * What the desk shows, as it stands in the address.
  *
- * @param q text for {@link org.voltdocket.casefile.CaseSearchText}; blank for all
+ * @param q text for {@link org.voltdocket.casefile.search.CaseSearchText}; blank for all
  * @param state a claim's state, {@link #OPEN} or {@link #ALL}
  * @param leaning of the case; blank for any, {@code none} for those not judged
  * @param cause first cause; blank for any

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.voltdocket.casefile.CaseSearchCondition;
-import org.voltdocket.casefile.CaseSearchText;
+import org.voltdocket.casefile.search.CaseSearchCondition;
+import org.voltdocket.casefile.search.CaseSearchText;
 import org.voltdocket.claim.deadline.BusinessCalendar;
 import org.voltdocket.kernel.Actor;
 

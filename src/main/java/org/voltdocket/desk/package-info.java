@@ -4,6 +4,6 @@
  *
  * <p>Offers {@link org.voltdocket.desk.DeskService}. A {@link org.voltdocket.desk.DeskFilter} holds the parameters of an address;
  * {@code DeskSearchSql} turns it into SQL that indexes serve. A search text has the same meaning as in the list of cases: {@link
- * org.voltdocket.casefile.CaseSearchText}. Start reading at {@link org.voltdocket.desk.DeskService}.
+ * org.voltdocket.casefile.search.CaseSearchText}. Start reading at {@link org.voltdocket.desk.DeskService}.
  */
 package org.voltdocket.desk;

@@ -15,7 +15,7 @@ import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.claim.Claim;
-import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.service.ClaimService;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;

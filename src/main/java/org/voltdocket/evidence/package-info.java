@@ -6,6 +6,6 @@
  * org.voltdocket.evidence.DuplicateRecordings} finds the same recording in other cases. {@link
  * org.voltdocket.evidence.EvidenceStoredEvent} and {@link org.voltdocket.evidence.DuplicateRecordingFoundEvent} notify packages of
  * a higher level. Stored evidence is never changed; a rejected file leaves only an entry in the trail. Subpackages: {@code intake},
- * {@code storage}, {@code comparison}, {@code series}, {@code web}. Start reading at {@code intake.DefaultEvidenceIntake}.
+ * {@code storage}, {@code original}, {@code comparison}, {@code series}, {@code web}. Start reading at {@code intake.DefaultEvidenceIntake}.
  */
 package org.voltdocket.evidence;

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** Computes one topic. */
-interface TopicAnalysis {
+public interface TopicAnalysis {
 
     Topic topic();
 
@@ -23,18 +23,18 @@ interface TopicAnalysis {
     record CaseFilter(String where, Map<String, Object> parameters) {
 
         /** Claims handed in within the question's days. */
-        static CaseFilter claimedWithin(InsightQuery query) {
+        public static CaseFilter claimedWithin(InsightQuery query) {
             Map<String, Object> parameters = new LinkedHashMap<>();
             parameters.put("from", query.from().atStartOfDay().atOffset(ZoneOffset.UTC));
             parameters.put("to", query.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC));
             return new CaseFilter("i.claimed_at >= :from and i.claimed_at < :to", parameters);
         }
 
-        CaseFilter and(String more) {
+        public CaseFilter and(String more) {
             return new CaseFilter(where + " and " + more, parameters);
         }
 
-        CaseFilter and(String more, String name, Object value) {
+        public CaseFilter and(String more, String name, Object value) {
             Map<String, Object> all = new LinkedHashMap<>(parameters);
             all.put(name, value);
             return new CaseFilter(where + " and " + more, all);

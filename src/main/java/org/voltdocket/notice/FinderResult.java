@@ -10,13 +10,13 @@ import java.util.UUID;
  * @param grounds the parameters of the message of its kind
  * @param others the other cases involved
  */
-record FinderResult(NoticeKind kind, String key, List<String> grounds, List<Other> others) {
+public record FinderResult(NoticeKind kind, String key, List<String> grounds, List<Other> others) {
 
     /** Another case. */
-    record Other(UUID id, String number, String serial) {}
+    public record Other(UUID id, String number, String serial) {}
 
     /** Lists the other cases; of more than five, the first five and the number of the others. */
-    static String told(List<Other> others) {
+    public static String told(List<Other> others) {
         int shown = Math.min(5, others.size());
         String first = String.join(
                 ", ",

@@ -4,7 +4,7 @@ import java.util.List;
 import org.voltdocket.casefile.CaseFacts;
 
 /** Finds notices of certain kinds in one case. A notice that is not found any more ends. */
-interface NoticeFinder {
+public interface NoticeFinder {
 
     List<FinderResult> find(CaseFacts file);
 }

@@ -22,7 +22,7 @@ class NoticeUpdater {
     private static final int MOST_SPREAD = 50;
 
     private final List<NoticeFinder> finders;
-    private final WorkshopNoticeFinder workshops;
+    private final WorkshopComparison workshops;
     private final NoticeRepository store;
     private final PendingNoticeChecks due;
     private final CaseService cases;
@@ -31,7 +31,7 @@ class NoticeUpdater {
 
     NoticeUpdater(
             List<NoticeFinder> finders,
-            WorkshopNoticeFinder workshops,
+            WorkshopComparison workshops,
             NoticeRepository store,
             PendingNoticeChecks due,
             CaseService cases,

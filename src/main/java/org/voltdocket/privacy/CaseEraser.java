@@ -4,8 +4,8 @@ import java.util.List;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CasePersonalData;
 import org.voltdocket.casefile.CaseReference;
-import org.voltdocket.claim.ClaimPersonalData;
-import org.voltdocket.evidence.storage.OriginalEraser;
+import org.voltdocket.claim.repository.ClaimPersonalData;
+import org.voltdocket.evidence.original.OriginalEraser;
 import org.voltdocket.kernel.Vin;
 
 /** Erases the personal data of one case in all tables but the trail's, in the caller's transaction. */

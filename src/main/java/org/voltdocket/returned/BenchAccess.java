@@ -4,11 +4,11 @@ import org.springframework.security.access.AccessDeniedException;
 import org.voltdocket.kernel.Actor;
 
 /** Access to returned batteries: actors who may audit. */
-final class BenchAccess {
+public final class BenchAccess {
 
     private BenchAccess() {}
 
-    static void require(Actor actor) {
+    public static void require(Actor actor) {
         if (!actor.canAudit()) {
             throw new AccessDeniedException("returned batteries are the auditor's");
         }

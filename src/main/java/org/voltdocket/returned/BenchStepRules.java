@@ -40,7 +40,7 @@ public final class BenchStepRules {
      * @throws RequestException (400) if the time is in the future or before the previous step
      * @throws RequestException (409) if the procedure does not allow it then
      */
-    static void check(ReturnedBattery battery, BenchStep step, StepAction act, Instant at, Instant now) {
+    public static void check(ReturnedBattery battery, BenchStep step, StepAction act, Instant at, Instant now) {
         if (at.isAfter(now)) {
             throw ReturnErrors.invalid("at", "'at' is the time when it was done, now or earlier; read " + at);
         }

@@ -18,12 +18,12 @@ public final class ReturnErrors {
     }
 
     /** @param errors at least one */
-    static RequestException invalid(List<FieldError> errors) {
+    public static RequestException invalid(List<FieldError> errors) {
         return RequestException.invalid(INVALID, errors.get(0).message(), errors);
     }
 
     /** Bench evidence is stored in a case, and this battery has none. */
-    static RequestException noCase(ReturnedBattery battery) {
+    public static RequestException noCase(ReturnedBattery battery) {
         return conflict(
                 "return-without-case",
                 "Evidence is stored in the case of a battery and its vehicle, and " + battery.serial()
@@ -31,7 +31,7 @@ public final class ReturnErrors {
     }
 
     /** The first bench evidence fixes the case of a return. */
-    static RequestException caseFixed(ReturnedBattery battery) {
+    public static RequestException caseFixed(ReturnedBattery battery) {
         return conflict(
                 "return-case-fixed",
                 "Case " + battery.file().orElseThrow().number() + " already holds bench evidence of " + battery.number()
@@ -49,7 +49,7 @@ public final class ReturnErrors {
     }
 
     /** No lot can be drawn. */
-    static RequestException noLot(String why) {
+    public static RequestException noLot(String why) {
         return conflict("lot-refused", why);
     }
 
@@ -62,7 +62,7 @@ public final class ReturnErrors {
     }
 
     /** The number of the pallet is taken. */
-    static RequestException palletExists(String number) {
+    public static RequestException palletExists(String number) {
         return conflict(
                 "pallet-known",
                 "Pallet " + number + " already exists and keeps its list. Nothing was changed. Choose another number.");

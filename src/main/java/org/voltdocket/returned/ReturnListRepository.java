@@ -15,7 +15,7 @@ import org.voltdocket.kernel.BatterySerial;
 
 /** Lists of returned batteries, each in one query. */
 @Component
-class ReturnListRepository {
+public class ReturnListRepository {
 
     private static final String SELECT = """
             select r.*, p.number as pallet, f.number as case_number, w.name as workshop, pl.place, l.number as lot, k.rank,
@@ -44,7 +44,7 @@ class ReturnListRepository {
         this.clock = clock;
     }
 
-    List<ReturnListItem> find(ReturnQuery query) {
+    public List<ReturnListItem> find(ReturnQuery query) {
         return db.sql(SELECT + """
                         where (:q = '' or strpos(r.battery_serial, upper(:q)) > 0 or strpos(r.number, upper(:q)) > 0
                             or strpos(coalesce(f.number, ''), upper(:q)) > 0 or strpos(lower(coalesce(pl.place, '')),
@@ -60,14 +60,14 @@ class ReturnListRepository {
                 .list();
     }
 
-    List<ReturnListItem> ofPallet(UUID pallet) {
+    public List<ReturnListItem> ofPallet(UUID pallet) {
         return db.sql(SELECT + "where r.pallet_id = ? order by r.ordinal")
                 .param(pallet)
                 .query((row, n) -> item(row))
                 .list();
     }
 
-    List<ReturnListItem> ofLot(UUID lot) {
+    public List<ReturnListItem> ofLot(UUID lot) {
         return db.sql(SELECT + "where k.lot_id = ? order by k.rank")
                 .param(lot)
                 .query((row, n) -> item(row))
@@ -93,7 +93,7 @@ class ReturnListRepository {
                 Optional.ofNullable(row.getString("outcome")).flatMap(BenchOutcome::of));
     }
 
-    static long days(Instant arrived, Instant now) {
+    public static long days(Instant arrived, Instant now) {
         return Math.max(0, Duration.between(arrived, now).toDays());
     }
 }

@@ -16,7 +16,7 @@ import org.voltdocket.kernel.BatterySerial;
 
 /** Arrivals in PostgreSQL, with the case each belongs to. */
 @Component
-class ReturnRepository {
+public class ReturnRepository {
 
     private final JdbcClient db;
 
@@ -25,7 +25,7 @@ class ReturnRepository {
     }
 
     /** A stored arrival. */
-    record Row(
+    public record Row(
             UUID id,
             String number,
             BatterySerial serial,
@@ -64,39 +64,39 @@ class ReturnRepository {
             "select r.*, p.number as pallet from returned_battery r left join pallet p on p.id = r.pallet_id ";
 
     /** Two scans of the same battery wait for each other until the transaction ends. */
-    void lock(BatterySerial serial) {
+    public void lock(BatterySerial serial) {
         db.sql("select pg_advisory_xact_lock(hashtextextended('returned ' || ?, 0))")
                 .param(serial.value())
                 .query(rs -> {});
     }
 
     /** What is done to a return waits for what is being done to it. */
-    void lock(UUID id) {
+    public void lock(UUID id) {
         db.sql("select pg_advisory_xact_lock(hashtextextended('return ' || ?, 0))")
                 .param(id.toString())
                 .query(rs -> {});
     }
 
-    Optional<Row> find(UUID id) {
+    public Optional<Row> find(UUID id) {
         return db.sql(SELECT + "where r.id = ?").param(id).query(Row::of).optional();
     }
 
     /** The latest arrival of this battery that has no outcome yet. */
-    Optional<Row> open(BatterySerial serial) {
+    public Optional<Row> open(BatterySerial serial) {
         return db.sql(SELECT + """
                         where r.battery_serial = ? and not exists (
                             select 1 from returned_outcome o where o.return_id = r.id)
                         order by r.ordinal desc limit 1""").param(serial.value()).query(Row::of).optional();
     }
 
-    boolean hasCase(BatterySerial serial) {
+    public boolean hasCase(BatterySerial serial) {
         return db.sql("select exists (select 1 from case_summary where battery_serial = ?)")
                 .param(serial.value())
                 .query(Boolean.class)
                 .single();
     }
 
-    boolean wasHere(BatterySerial serial, UUID butNot) {
+    public boolean wasHere(BatterySerial serial, UUID butNot) {
         return db.sql("select exists (select 1 from returned_battery where battery_serial = ? and id <> ?"
                         + " and ordinal < coalesce((select ordinal from returned_battery where id = ?), 9e18))")
                 .param(serial.value())
@@ -106,7 +106,7 @@ class ReturnRepository {
                 .single();
     }
 
-    UUID add(
+    public UUID add(
             BatterySerial serial,
             UUID palletId,
             Instant arrivedAt,
@@ -134,7 +134,7 @@ class ReturnRepository {
         return id;
     }
 
-    void choose(UUID id, UUID caseId, UUID assessment, Instant at, String by) {
+    public void choose(UUID id, UUID caseId, UUID assessment, Instant at, String by) {
         db.sql(
                         "insert into returned_case (return_id, case_id, assessment_id, chosen_at, chosen_by) values (?, ?, ?, ?, ?)")
                 .param(id)
@@ -145,28 +145,28 @@ class ReturnRepository {
                 .update();
     }
 
-    Optional<UUID> chosen(UUID id) {
+    public Optional<UUID> chosen(UUID id) {
         return db.sql("select case_id from returned_case where return_id = ? order by ordinal desc limit 1")
                 .param(id)
                 .query(UUID.class)
                 .optional();
     }
 
-    void addEvidence(UUID id, UUID evidence) {
+    public void addEvidence(UUID id, UUID evidence) {
         db.sql("insert into returned_evidence (return_id, evidence_id) values (?, ?) on conflict do nothing")
                 .param(id)
                 .param(evidence)
                 .update();
     }
 
-    List<UUID> evidence(UUID id) {
+    public List<UUID> evidence(UUID id) {
         return db.sql("select evidence_id from returned_evidence where return_id = ?")
                 .param(id)
                 .query(UUID.class)
                 .list();
     }
 
-    List<UUID> ofCase(UUID caseId) {
+    public List<UUID> ofCase(UUID caseId) {
         return db.sql("""
                         select r.id from returned_battery r join lateral (
                             select case_id from returned_case c where c.return_id = r.id order by c.ordinal desc limit 1

@@ -29,7 +29,7 @@ import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.PendingAssessments;
+import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.rulebook.Rulebook;

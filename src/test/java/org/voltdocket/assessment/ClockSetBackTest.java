@@ -15,7 +15,7 @@ import org.voltdocket.assessment.edition.EditionTexts;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.PendingAssessments;
+import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.dossier.Pairs;

@@ -2,9 +2,7 @@ package org.voltdocket.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.deque.html.axecore.args.AxeRunOptions;
 import com.deque.html.axecore.playwright.AxeBuilder;
-import com.deque.html.axecore.results.Rule;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
@@ -37,6 +35,17 @@ final class Chromium implements AutoCloseable {
             "--disable-background-networking",
             "--disable-component-update",
             "--disable-sync");
+
+    private static final String VISUAL_RULES = "['color-contrast', 'target-size', 'scrollable-region-focusable']";
+    private static final String RUN_AXE = """
+            async () => {
+              const options = { resultTypes: ['violations'], preload: false, ...%s };
+              const { violations } = await axe.run(document, options);
+              return violations
+                .filter(rule => rule.impact === 'serious' || rule.impact === 'critical')
+                .flatMap(rule => rule.nodes.map(node => rule.id + ' ' + node.html));
+            }
+            """;
 
     private final Playwright playwright;
     private final Browser browser;
@@ -89,15 +98,19 @@ final class Chromium implements AutoCloseable {
 
     /** What axe-core calls serious or critical. */
     static List<String> seriousViolations(Page page) {
-        List<String> found = new ArrayList<>();
-        AxeRunOptions options = new AxeRunOptions();
-        options.setResultTypes(List.of("violations")); // what passes is not told element by element
-        for (Rule rule : new AxeBuilder(page).options(options).analyze().getViolations()) {
-            if (List.of("serious", "critical").contains(rule.getImpact())) {
-                rule.getNodes().forEach(node -> found.add(page.url() + " " + rule.getId() + " " + node.getHtml()));
-            }
-        }
-        return found;
+        return violations(page, "{ rules: { 'target-size': { enabled: true } } }");
+    }
+
+    /** The same for the rules alone whose result depends on width or colours. */
+    static List<String> visualViolations(Page page) {
+        return violations(page, "{ runOnly: " + VISUAL_RULES + " }");
+    }
+
+    /** Runs axe-core in the page itself: there are no frames, and the results of passed rules never leave the browser. */
+    private static List<String> violations(Page page, String options) {
+        page.evaluate(AxeBuilder.getAxeScript());
+        List<?> found = (List<?>) page.evaluate(RUN_AXE.formatted(options));
+        return found.stream().map(each -> page.url() + " " + each).toList();
     }
 
     /** How many pixels the page is wider than the window. */

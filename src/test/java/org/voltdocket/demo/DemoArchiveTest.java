@@ -17,9 +17,9 @@ import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.claim.Claim;
-import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimState;
-import org.voltdocket.claim.ClaimStepService;
+import org.voltdocket.claim.service.ClaimService;
+import org.voltdocket.claim.service.ClaimStepService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.Cause;
@@ -107,7 +107,7 @@ class DemoArchiveTest {
     void whatEntersIsReadAndJudgedAsItWasMade() throws IOException {
         Actor actor = server.newUser(Role.WORKSHOP).actor();
         DemoArchive demo =
-                new DemoArchive(accounts, cases, caseEdits, uploads, new DemoClaims(claims, steps), event -> {});
+                new DemoArchive(accounts, cases, null, caseEdits, uploads, new DemoClaims(claims, steps), event -> {});
         Rulebook rulebook = rulebook();
         for (DemoCase one : DemoCase.ALL) {
             int files = demo.enter(one, actor);

@@ -17,11 +17,11 @@ import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.ArrivalWarning;
 import org.voltdocket.returned.BenchComparison;
 import org.voltdocket.returned.BenchOutcome;
-import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnListItem;
-import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
+import org.voltdocket.returned.pallet.Pallet;
+import org.voltdocket.returned.pallet.PalletService;
+import org.voltdocket.returned.service.ReturnService;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
 

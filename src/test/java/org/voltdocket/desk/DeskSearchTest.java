@@ -16,8 +16,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.JdbcTemplate;
-import org.voltdocket.casefile.CaseQuery;
-import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.search.CaseQuery;
+import org.voltdocket.casefile.search.CaseSearch;
 import org.voltdocket.claim.deadline.WorkingDayService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
@@ -38,7 +38,7 @@ class DeskSearchTest {
     private DeskRepository store;
 
     @Autowired
-    private CaseService cases;
+    private CaseSearch cases;
 
     @Autowired
     private WorkingDayService days;
@@ -130,7 +130,7 @@ class DeskSearchTest {
                     CLAIMS,
                     Optional.empty(),
                     false);
-            List<String> expected = cases.list(workshop, query).cases().stream()
+            List<String> expected = cases.page(workshop, query).cases().stream()
                     .map(line -> line.ref().number().value())
                     .toList();
             assertThat(walk(workshop, "newest", text, 2, 3, 4))

@@ -45,7 +45,7 @@ import org.voltdocket.diagnosis.read.FileLimits;
 import org.voltdocket.diagnosis.read.ParsedFile;
 import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.diagnosis.read.TestRecordReader;
-import org.voltdocket.evidence.storage.OriginalFileStore;
+import org.voltdocket.evidence.original.OriginalFileStore;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;

@@ -15,9 +15,9 @@ import org.junit.jupiter.api.Test;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.read.FileReading;
+import org.voltdocket.evidence.original.OriginalFileChunk;
+import org.voltdocket.evidence.original.OriginalFileStore;
 import org.voltdocket.evidence.storage.BlockCodec;
-import org.voltdocket.evidence.storage.OriginalFileChunk;
-import org.voltdocket.evidence.storage.OriginalFileStore;
 
 /**
  * What a recording takes in the archive against the CSV text it came as, over every recording in {@code shared/samples}.

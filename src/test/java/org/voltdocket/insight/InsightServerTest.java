@@ -23,7 +23,7 @@ import org.voltdocket.casefile.NewCase;
 import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimStepRequest;
-import org.voltdocket.claim.ClaimStepService;
+import org.voltdocket.claim.service.ClaimStepService;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
@@ -33,7 +33,7 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Vin;
 import org.voltdocket.returned.BenchOutcome;
-import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.service.ReturnService;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
 

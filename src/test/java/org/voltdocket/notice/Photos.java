@@ -16,11 +16,11 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** Invented photos: shapes and light by chance, the same for the same seed at any size. */
-final class Photos {
+public final class Photos {
 
     private Photos() {}
 
-    static BufferedImage scene(long seed, int width, int height) {
+    public static BufferedImage scene(long seed, int width, int height) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Graphics2D g = image.createGraphics();
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
@@ -44,7 +44,7 @@ final class Photos {
         return image;
     }
 
-    static BufferedImage scaled(BufferedImage from, int width, int height) {
+    public static BufferedImage scaled(BufferedImage from, int width, int height) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Graphics2D g = image.createGraphics();
         g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
@@ -53,7 +53,7 @@ final class Photos {
         return image;
     }
 
-    static byte[] jpeg(BufferedImage image, float quality) {
+    public static byte[] jpeg(BufferedImage image, float quality) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
         ImageWriteParam how = writer.getDefaultWriteParam();
@@ -70,7 +70,7 @@ final class Photos {
         return out.toByteArray();
     }
 
-    static byte[] png(BufferedImage image) {
+    public static byte[] png(BufferedImage image) {
         try {
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             ImageIO.write(image, "png", out);

@@ -39,6 +39,8 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.kernel.Vin;
+import org.voltdocket.server.command.VerifyEvidence;
+import org.voltdocket.server.command.VerifyTrail;
 import org.voltdocket.support.OwnDatabase;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;

@@ -15,6 +15,8 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.voltdocket.kernel.Sha256;
+import org.voltdocket.server.command.VerifyEvidence;
+import org.voltdocket.server.command.VerifyTrail;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Installed;

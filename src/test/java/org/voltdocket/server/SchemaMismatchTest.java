@@ -11,6 +11,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.diagnostics.FailureAnalysis;
 import org.voltdocket.Voltdocket;
+import org.voltdocket.server.startup.SchemaMismatchFailureAnalyzer;
 import org.voltdocket.support.OwnDatabase;
 
 /** A server on the database of an older build says so in one sentence and changes nothing of it. */

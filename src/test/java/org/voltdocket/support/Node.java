@@ -120,7 +120,8 @@ public final class Node implements AutoCloseable {
                 : List.of();
         List<String> all = new ArrayList<>(command);
         all.addAll(java);
-        log = Path.of("target", "node-" + STARTS.incrementAndGet() + ".log");
+        String name = "node-" + ProcessHandle.current().pid() + "-" + STARTS.incrementAndGet() + ".log";
+        log = Path.of("target", name);
         ProcessBuilder builder =
                 new ProcessBuilder(all).redirectErrorStream(true).redirectOutput(log.toFile());
         builder.environment().putAll(environment);

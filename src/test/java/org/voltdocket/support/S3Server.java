@@ -71,13 +71,17 @@ public final class S3Server implements AutoCloseable {
                         "--properties",
                         settings.toString())
                 .redirectErrorStream(true)
-                .redirectOutput(Path.of("target", "s3proxy.log").toFile())
+                .redirectOutput(log().toFile())
                 .start();
         People.await(this::answers);
     }
 
+    private static Path log() {
+        return Path.of("target", "s3proxy-" + ProcessHandle.current().pid() + ".log");
+    }
+
     private boolean answers() {
-        assertThat(process.isAlive()).as("target/s3proxy.log").isTrue();
+        assertThat(process.isAlive()).as(log().toString()).isTrue();
         try {
             HttpURLConnection asked =
                     (HttpURLConnection) URI.create(endpoint()).toURL().openConnection();

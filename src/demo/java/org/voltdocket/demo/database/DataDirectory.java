@@ -13,7 +13,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.time.Instant;
 import java.util.Base64;
-import org.voltdocket.server.StartupException;
+import org.voltdocket.server.startup.StartupException;
 
 /**
  * The directory of the demo's data. A file lock reserves it for one server; the lock ends with the process. Only the owner

@@ -11,7 +11,7 @@ import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Profile;
-import org.voltdocket.server.StartupException;
+import org.voltdocket.server.startup.StartupException;
 
 /**
  * The demo's PostgreSQL: embedded, with durable commits, reachable from this machine only and with a password.
@@ -76,20 +76,37 @@ class EmbeddedDatabase {
 
     @Bean
     FlywayConnectionDetails embeddedOwner(EmbeddedPostgres server, DataDirectory data) throws IOException {
-        return new Connection(url(server), OWNER, Files.readString(data.passwordFile()));
+        return new Owner(url(server), Files.readString(data.passwordFile()));
     }
 
     private static String url(EmbeddedPostgres server) {
         return "jdbc:postgresql://127.0.0.1:" + server.getPort() + "/postgres";
     }
 
-    private record Connection(String url, String user, String password)
-            implements JdbcConnectionDetails, FlywayConnectionDetails {
+    private record Owner(String url, String password) implements FlywayConnectionDetails {
 
         @Override
-        public String getDriverClassName() {
-            return "org.postgresql.Driver";
+        public String getJdbcUrl() {
+            return url;
         }
+
+        @Override
+        public String getUsername() {
+            return OWNER;
+        }
+
+        @Override
+        public String getPassword() {
+            return password;
+        }
+
+        @Override
+        public String toString() {
+            return url;
+        }
+    }
+
+    private record Connection(String url, String user, String password) implements JdbcConnectionDetails {
 
         @Override
         public String getJdbcUrl() {

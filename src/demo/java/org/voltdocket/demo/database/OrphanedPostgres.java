@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.voltdocket.server.StartupException;
+import org.voltdocket.server.startup.StartupException;
 
 /** Finds and stops a PostgreSQL that still runs although its server was killed. Use it only while holding the directory's lock. */
 final class OrphanedPostgres {

@@ -21,10 +21,10 @@ import org.voltdocket.casefile.NewCase;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimService;
+import org.voltdocket.claim.service.ClaimService;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.ClaimStepRequest;
-import org.voltdocket.claim.ClaimStepService;
+import org.voltdocket.claim.service.ClaimStepService;
 import org.voltdocket.demo.RetryWhileBusy;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Origin;
@@ -35,7 +35,7 @@ import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.ReturnListItem;
 import org.voltdocket.returned.ReturnQuery;
-import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.service.ReturnService;
 
 /** Performs a planned event through the services that workshop, clerk and auditor use. Skips events that were performed before. */
 @Component

@@ -20,18 +20,32 @@ record RowScope(boolean all, Optional<UUID> workshop) {
     static final RowScope NONE = new RowScope(false, Optional.empty());
 
     private static final ThreadLocal<Integer> EVERYTHING = ThreadLocal.withInitial(() -> 0);
+    private static final ThreadLocal<Boolean> SIGNED_IN_ASKED = ThreadLocal.withInitial(() -> false);
 
     /** The scope of this thread: none in a request before sign-in, everything outside of requests. */
     static RowScope current() {
         if (EVERYTHING.get() > 0) {
             return ALL;
         }
-        Authentication now = SecurityContextHolder.getContext().getAuthentication();
+        if (SIGNED_IN_ASKED.get()) {
+            return NONE; // the session is being loaded, which needs a connection itself
+        }
+        Authentication now = authentication();
         if (now != null && now.getPrincipal() instanceof AccountPrincipal who) {
             Actor actor = who.actor();
             return actor.isWorkshop() ? new RowScope(false, actor.workshop()) : ALL;
         }
         return RequestContextHolder.getRequestAttributes() == null ? ALL : NONE;
+    }
+
+    /** Who is signed in; the first question of a request loads the session from the database. */
+    private static Authentication authentication() {
+        SIGNED_IN_ASKED.set(true);
+        try {
+            return SecurityContextHolder.getContext().getAuthentication();
+        } finally {
+            SIGNED_IN_ASKED.remove();
+        }
     }
 
     /** Lets this thread see everything until {@link #leave()}; calls nest. */

@@ -27,7 +27,7 @@ import org.voltdocket.assessment.rerun.RunSummary;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** Runs over the archive: ask for one, watch it, pause, resume, stop, and see what it found. */
 @Controller

@@ -22,7 +22,7 @@ import org.voltdocket.catalogue.Product;
 import org.voltdocket.catalogue.Supplier;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** The catalogue by script. */
 @RestController

@@ -23,18 +23,17 @@ import org.springframework.web.bind.annotation.RestController;
 import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.claim.CaseEntityTags;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
-import org.voltdocket.claim.ClaimConflicts;
-import org.voltdocket.claim.ClaimRequestParser;
-import org.voltdocket.claim.ClaimService;
 import org.voltdocket.claim.ClaimStepRequest;
-import org.voltdocket.claim.ClaimStepService;
-import org.voltdocket.claim.ClaimView;
+import org.voltdocket.claim.service.ClaimRequestParser;
+import org.voltdocket.claim.service.ClaimService;
+import org.voltdocket.claim.service.ClaimStepService;
+import org.voltdocket.claim.view.ClaimConflicts;
+import org.voltdocket.claim.view.ClaimView;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 import tools.jackson.databind.JsonNode;
 
 /** The claim of a case and its steps. Each answer carries the entity tag of the case, as it is after the step. */

@@ -15,8 +15,8 @@ import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
-import org.voltdocket.claim.ClaimLimit;
-import org.voltdocket.claim.ClaimLimits;
+import org.voltdocket.claim.decision.ClaimLimit;
+import org.voltdocket.claim.decision.ClaimLimits;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Money;
 

@@ -8,7 +8,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.voltdocket.claim.ClaimLimits;
+import org.voltdocket.claim.decision.ClaimLimits;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 

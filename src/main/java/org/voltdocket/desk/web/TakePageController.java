@@ -14,7 +14,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimStepRequest;
-import org.voltdocket.claim.ClaimStepService;
+import org.voltdocket.claim.service.ClaimStepService;
 import org.voltdocket.desk.DeskFilter;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;

@@ -11,23 +11,23 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.voltdocket.casefile.CaseListItem;
-import org.voltdocket.casefile.CaseQuery;
-import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.search.CaseQuery;
+import org.voltdocket.casefile.search.CaseSearch;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** The list of cases as JSON. */
 @RestController
 @Tag(name = "Cases")
 class CaseListApiController {
 
-    private final CaseService cases;
+    private final CaseSearch search;
 
-    CaseListApiController(CaseService cases) {
-        this.cases = cases;
+    CaseListApiController(CaseSearch search) {
+        this.search = search;
     }
 
     @Operation(operationId = "listCases", summary = "List cases, newest first")
@@ -44,7 +44,7 @@ class CaseListApiController {
             @Parameter(description = "1 to 200") @RequestParam(defaultValue = "50") int limit,
             @Parameter(description = "nextCursor of the page before") @RequestParam Optional<String> cursor) {
         try {
-            return CaseListView.of(cases.list(
+            return CaseListView.of(search.page(
                     actor,
                     new CaseQuery(
                             q,

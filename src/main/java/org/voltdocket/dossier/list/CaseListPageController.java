@@ -12,16 +12,16 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.casefile.CaseListItem;
-import org.voltdocket.casefile.CasePage;
-import org.voltdocket.casefile.CaseQuery;
-import org.voltdocket.casefile.CaseService;
+import org.voltdocket.casefile.search.CasePage;
+import org.voltdocket.casefile.search.CaseQuery;
+import org.voltdocket.casefile.search.CaseSearch;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** The page with the list of cases: a workshop's own, or all cases for the distributor. Filters are in the address. */
 @Controller
@@ -36,11 +36,11 @@ class CaseListPageController {
                     Arrays.stream(ClaimState.values()).map(ClaimState::id))
             .toList();
 
-    private final CaseService cases;
+    private final CaseSearch search;
     private final EvidenceArchive archive;
 
-    CaseListPageController(CaseService cases, EvidenceArchive archive) {
-        this.cases = cases;
+    CaseListPageController(CaseSearch search, EvidenceArchive archive) {
+        this.search = search;
         this.archive = archive;
     }
 
@@ -57,7 +57,7 @@ class CaseListPageController {
             Model model) {
         CasePage page;
         try {
-            page = cases.list(
+            page = search.page(
                     actor,
                     new CaseQuery(
                             q,

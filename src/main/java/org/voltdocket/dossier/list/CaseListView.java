@@ -8,7 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import org.voltdocket.casefile.AssessmentSummary;
 import org.voltdocket.casefile.CaseListItem;
-import org.voltdocket.casefile.CasePage;
+import org.voltdocket.casefile.search.CasePage;
 
 /** A page of the case list as JSON. */
 @Schema(name = "CaseList")

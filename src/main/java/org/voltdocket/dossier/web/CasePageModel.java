@@ -9,8 +9,8 @@ import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.casefile.web.FactFields;
-import org.voltdocket.claim.ClaimService;
-import org.voltdocket.claim.EvidenceRequestService;
+import org.voltdocket.claim.service.ClaimService;
+import org.voltdocket.claim.service.EvidenceRequestService;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
@@ -24,7 +24,7 @@ import org.voltdocket.evidence.SeriesService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.notice.NoticeService;
-import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.service.ReturnService;
 import org.voltdocket.ui.TextFormatter;
 
 /** Fills the model of the case page. */

@@ -10,16 +10,16 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
-import org.voltdocket.claim.CaseEntityTags;
 import org.voltdocket.claim.Claim;
-import org.voltdocket.claim.ClaimView;
+import org.voltdocket.claim.view.ClaimView;
+import org.voltdocket.claim.web.CaseEntityTags;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.bag.CaseBagExporter;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Sha256;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 import tools.jackson.databind.json.JsonMapper;
 
 /**

@@ -18,11 +18,11 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimStepRequest;
-import org.voltdocket.claim.ClaimStepService;
+import org.voltdocket.claim.service.ClaimStepService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** Takes the claim's forms of the case page. What was typed comes back with the reason where it is refused. */
 @Controller

@@ -13,15 +13,16 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.voltdocket.assessment.web.UploadHandler;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.claim.EvidenceRequestService;
-import org.voltdocket.claim.RequestedItemAnswer;
+import org.voltdocket.claim.repository.RequestedItemAnswer;
+import org.voltdocket.claim.service.EvidenceRequestService;
 import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** Takes what a workshop puts into the place of one thing it is asked for. A file refused shows its reasons at that place. */
 @Controller

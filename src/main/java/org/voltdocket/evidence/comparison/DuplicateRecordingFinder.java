@@ -14,7 +14,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.PendingAssessments;
+import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.evidence.DuplicateRecordingFoundEvent;
 import org.voltdocket.evidence.DuplicateRecordings;

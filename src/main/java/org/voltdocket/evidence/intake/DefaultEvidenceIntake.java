@@ -26,9 +26,9 @@ import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
 import org.voltdocket.evidence.Stored;
 import org.voltdocket.evidence.Upload;
+import org.voltdocket.evidence.original.OriginalFileStore;
 import org.voltdocket.evidence.storage.EvidenceItemRepository;
 import org.voltdocket.evidence.storage.MemoryLimiter;
-import org.voltdocket.evidence.storage.OriginalFileStore;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.trail.Trail;
 

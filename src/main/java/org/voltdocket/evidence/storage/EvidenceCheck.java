@@ -8,6 +8,7 @@ import javax.sql.DataSource;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.evidence.original.OriginalFileStore;
 import org.voltdocket.kernel.Sha256;
 
 /**
@@ -79,7 +80,7 @@ public class EvidenceCheck {
     /**
      * Reads everything.
      *
-     * @throws org.voltdocket.evidence.storage.ObjectStoreUnavailableException if the object store does not answer
+     * @throws org.voltdocket.evidence.original.ObjectStoreUnavailableException if the object store does not answer
      */
     @Transactional(readOnly = true)
     public Found all() {

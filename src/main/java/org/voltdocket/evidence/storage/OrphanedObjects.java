@@ -9,6 +9,8 @@ import java.util.Set;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.voltdocket.evidence.original.ObjectStore;
+import org.voltdocket.evidence.original.ObjectStoreConfiguration;
 import org.voltdocket.kernel.Sha256;
 
 /** Objects in the store that are no evidence. */

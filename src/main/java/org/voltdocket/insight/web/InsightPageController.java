@@ -21,15 +21,15 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import org.voltdocket.insight.CaseSelection;
-import org.voltdocket.insight.EditionProposal;
 import org.voltdocket.insight.InsightQuery;
 import org.voltdocket.insight.InsightService;
 import org.voltdocket.insight.TestAgreementService;
 import org.voltdocket.insight.Topic;
 import org.voltdocket.insight.TopicResult;
+import org.voltdocket.insight.analysis.EditionProposal;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** A page for each topic; the query is in the address. */
 @Controller

@@ -17,7 +17,7 @@ import org.voltdocket.kernel.RequestException;
 import org.voltdocket.recovery.RecoverableClaim;
 import org.voltdocket.recovery.RecoveryService;
 import org.voltdocket.recovery.SupplierAnswer;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** Open money by supplier, what waits to be asked for, the lists, and what came back. */
 @Controller

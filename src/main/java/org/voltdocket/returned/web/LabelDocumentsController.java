@@ -15,12 +15,12 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.paper.LabelSize;
-import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnErrors;
-import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.returned.pallet.Pallet;
+import org.voltdocket.returned.pallet.PalletService;
+import org.voltdocket.returned.service.ReturnService;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** Labels of one battery, or of all registered batteries of a pallet. */
 @Controller

@@ -3,7 +3,7 @@ package org.voltdocket.returned.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.voltdocket.returned.Lot;
+import org.voltdocket.returned.lot.Lot;
 import org.voltdocket.returned.sampling.OperatingCharacteristic;
 import org.voltdocket.returned.sampling.SamplingPlan;
 

@@ -20,10 +20,10 @@ import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.returned.Pallet;
-import org.voltdocket.returned.PalletDeliveryNote;
-import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnErrors;
+import org.voltdocket.returned.pallet.Pallet;
+import org.voltdocket.returned.pallet.PalletDeliveryNote;
+import org.voltdocket.returned.pallet.PalletService;
 
 /** Pages of pallets: their lists and the batteries scanned so far. */
 @Controller

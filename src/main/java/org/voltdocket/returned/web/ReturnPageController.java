@@ -26,10 +26,9 @@ import org.voltdocket.evidence.web.MultipartUploads;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.BatteryCondition;
-import org.voltdocket.returned.ReturnRequestParser;
-import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
-import org.voltdocket.ui.ProblemDetails;
+import org.voltdocket.returned.service.ReturnService;
+import org.voltdocket.ui.error.ProblemDetails;
 
 /** The page of a returned battery and its forms. */
 @Controller

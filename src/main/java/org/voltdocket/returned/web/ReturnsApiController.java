@@ -22,10 +22,8 @@ import org.springframework.web.bind.annotation.RestController;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.returned.ArrivalResult;
 import org.voltdocket.returned.ReturnQuery;
-import org.voltdocket.returned.ReturnRequestParser;
-import org.voltdocket.returned.ReturnService;
-import org.voltdocket.returned.ReturnView;
 import org.voltdocket.returned.ReturnedBattery;
+import org.voltdocket.returned.service.ReturnService;
 import tools.jackson.databind.JsonNode;
 
 /** Returned batteries from arrival to outcome. {@code dossier.web} adds their evidence, because its answer contains findings. */

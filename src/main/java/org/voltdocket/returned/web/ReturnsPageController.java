@@ -15,11 +15,10 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.ArrivalResult;
 import org.voltdocket.returned.ArrivalWarning;
-import org.voltdocket.returned.PalletService;
 import org.voltdocket.returned.ReturnListItem;
 import org.voltdocket.returned.ReturnQuery;
-import org.voltdocket.returned.ReturnRequestParser;
-import org.voltdocket.returned.ReturnService;
+import org.voltdocket.returned.pallet.PalletService;
+import org.voltdocket.returned.service.ReturnService;
 
 /** The list of returned batteries with the scan field. */
 @Controller

@@ -21,7 +21,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.voltdocket.server.StartupException;
+import org.voltdocket.server.startup.StartupException;
 
 /** Starts real processes on one data directory, ends them kindly and otherwise, and looks at what is left. */
 class EmbeddedDatabaseTest {

@@ -1,6 +1,0 @@
-package org.voltdocket.claim;
-
-import org.voltdocket.kernel.Sha256;
-
-/** A document of a decision, as stored. */
-public record ClaimDocument(DocumentKind kind, Sha256 sha256, byte[] bytes) {}

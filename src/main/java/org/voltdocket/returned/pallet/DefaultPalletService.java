@@ -1,0 +1,82 @@
+package org.voltdocket.returned.pallet;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.returned.BenchAccess;
+import org.voltdocket.returned.ReturnErrors;
+import org.voltdocket.returned.ReturnListItem;
+import org.voltdocket.returned.ReturnListRepository;
+import org.voltdocket.trail.Trail;
+
+/** Pallets in PostgreSQL. */
+@Service
+@Transactional
+class DefaultPalletService implements PalletService {
+
+    private final PalletRepository store;
+    private final ReturnListRepository list;
+    private final Trail trail;
+    private final Clock clock;
+
+    DefaultPalletService(PalletRepository store, ReturnListRepository list, Trail trail, Clock clock) {
+        this.store = store;
+        this.list = list;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    @Override
+    public Pallet note(Actor actor, PalletDeliveryNote note) {
+        BenchAccess.require(actor);
+        UUID id = UUID.randomUUID();
+        Instant now = clock.instant();
+        if (!store.add(id, note, now.atOffset(ZoneOffset.UTC), actor.user())) {
+            throw ReturnErrors.palletExists(note.number());
+        }
+        trail.record(
+                actor,
+                "pallet-noted",
+                "pallet " + note.number(),
+                Map.of(
+                        "return.sender",
+                        note.sender(),
+                        "return.listed",
+                        note.serials().size()));
+        return store.find(id).orElseThrow();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Pallet> all(Actor actor) {
+        BenchAccess.require(actor);
+        return store.all();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Pallet.Details whole(Actor actor, UUID id) {
+        BenchAccess.require(actor);
+        Pallet pallet = store.find(id).orElseThrow(() -> new NotFoundException("pallet"));
+        Map<BatterySerial, ReturnListItem> arrived = new HashMap<>();
+        List<ReturnListItem> booked = list.ofPallet(id);
+        booked.forEach(line -> arrived.put(line.serial(), line));
+        List<Pallet.Line> all = new ArrayList<>();
+        List<BatterySerial> listed = store.lines(id);
+        for (int i = 0; i < listed.size(); i++) {
+            all.add(new Pallet.Line(i + 1, listed.get(i), arrived.remove(listed.get(i))));
+        }
+        arrived.values().forEach(line -> all.add(new Pallet.Line(0, line.serial(), line)));
+        return new Pallet.Details(pallet, all);
+    }
+}

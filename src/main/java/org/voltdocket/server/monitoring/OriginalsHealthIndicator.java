@@ -1,0 +1,30 @@
+package org.voltdocket.server.monitoring;
+
+import org.springframework.boot.health.contributor.Health;
+import org.springframework.boot.health.contributor.HealthIndicator;
+import org.springframework.boot.health.contributor.Status;
+import org.springframework.stereotype.Component;
+import org.voltdocket.evidence.original.ObjectStoreConfiguration;
+
+/**
+ * Whether original files can be kept and read. A server whose store is away is still ready, answered by 200, for all nodes
+ * share the store and everything else goes on; the word tells whoever watches.
+ */
+@Component
+class OriginalsHealthIndicator implements HealthIndicator {
+
+    /** Ready, but for files. */
+    static final Status LIMITED = new Status("LIMITED");
+
+    private final ObjectStoreConfiguration named;
+
+    OriginalsHealthIndicator(ObjectStoreConfiguration named) {
+        this.named = named;
+    }
+
+    @Override
+    public Health health() {
+        boolean answers = named.get().map(store -> store.state().answers()).orElse(true);
+        return (answers ? Health.up() : Health.status(LIMITED)).build();
+    }
+}
