@@ -27,6 +27,8 @@ import org.springframework.context.annotation.Import;
             "voltdocket.admin.user=" + Server.FIRST_ADMIN,
             "voltdocket.admin.password=" + Server.PASSWORD,
             "server.shutdown=immediate",
+            // all tests together have one address
+            "voltdocket.sign-in.tries-per-address=100000",
             "spring.mail.host=localhost",
             "voltdocket.mail.from=voltdocket@distributor.example",
             "voltdocket.address=https://voltdocket.example/"
