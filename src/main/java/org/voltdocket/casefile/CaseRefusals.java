@@ -29,6 +29,8 @@ final class CaseRefusals {
                 "Your workshop has opened " + most
                         + " cases of this vehicle or of this battery, which is the limit. Nothing was"
                         + " changed. Check serial and VIN; if they are right, the distributor can open the case.");
+    }
+
     /** 409: the personal data was erased, and what is added could not be told from what was erased. */
     static RequestException erased(CaseReference ref) {
         return RequestException.of(
