@@ -24,7 +24,7 @@ public record Facts(BatteryFacts battery, VehicleFacts vehicle, String complaint
     }
 
     /**
-     * The battery as sold.
+     * Battery details.
      *
      * @param capacityAh nominal 20 h capacity, Ah, 1 to 400
      * @param ratedCrankingA rated cold cranking current, A, 20 to 3000, by {@code crankingStandard}
@@ -70,9 +70,9 @@ public record Facts(BatteryFacts battery, VehicleFacts vehicle, String complaint
     }
 
     /**
-     * The vehicle as built.
+     * Vehicle details.
      *
-     * @param requiredCapacityAh capacity the vehicle's maker asks for, Ah, 1 to 400
+     * @param requiredCapacityAh required capacity, Ah, 1 to 400
      * @param odometerKm odometer now, km
      */
     public record VehicleFacts(

@@ -124,7 +124,8 @@ class EveryPageTest {
                 "/desk?least=abc",
                 "/desk/days",
                 "/warranty",
-                "/account"));
+                "/account",
+                "/usage"));
         for (EvidenceItem item : archive.ofCase(ref.id())) {
             paths.add("/evidence/" + item.id());
         }
@@ -165,6 +166,9 @@ class EveryPageTest {
                         "/reassessments",
                         "/editions/" + draft(),
                         "/accounts",
+                        "/accounts/sign-ins",
+                        "/account",
+                        "/account/second-factor",
                         "/catalogue",
                         "/catalogue?serial=NONE-SUCH",
                         "/trail",

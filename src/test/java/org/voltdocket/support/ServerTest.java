@@ -27,6 +27,10 @@ import org.springframework.context.annotation.Import;
             "voltdocket.admin.user=" + Server.FIRST_ADMIN,
             "voltdocket.admin.password=" + Server.PASSWORD,
             "server.shutdown=immediate",
+            // tests share accounts
+            "voltdocket.quota.uploads-per-day=5000",
+            "voltdocket.quota.assessments-per-day=20000",
+            "voltdocket.quota.tokens=12",
             "spring.mail.host=localhost",
             "voltdocket.mail.from=voltdocket@distributor.example",
             "voltdocket.address=https://voltdocket.example/"
