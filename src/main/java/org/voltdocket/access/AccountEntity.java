@@ -12,9 +12,9 @@ import jakarta.persistence.Version;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
+import org.voltdocket.access.password.HashedPassword;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.access.password.HashedPassword;
 
 @Entity
 @Table(name = "account")

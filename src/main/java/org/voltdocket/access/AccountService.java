@@ -12,11 +12,11 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.access.password.HashedPassword;
+import org.voltdocket.access.password.PasswordHasher;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.access.password.HashedPassword;
-import org.voltdocket.access.password.PasswordHasher;
 
 /** Workshops and accounts. What changes them is for {@link Role#ADMIN}, and told as an {@link AccountChangedEvent}. */
 @Service
@@ -167,7 +167,7 @@ public class AccountService {
         }
         if (!enabled && row.role() == Role.ADMIN && administrators.size() < 2) {
             throw RequestException.invalid(
-                    "account-refused", "name", "This is the last administrator. Make another one first.");
+                    "account-refused", "name", "This is the last administrator. Create another one first.");
         }
         row.setEnabled(enabled);
         events.publishEvent(new AccountChangedEvent(
@@ -190,7 +190,7 @@ public class AccountService {
             createUser(system, new NewAccount(name, password, Role.ADMIN, Optional.empty()));
         } else if (known.get().role() != Role.ADMIN) {
             throw RequestException.invalid(
-                    "account-refused", "name", "The account " + lowered(name) + " is no administrator.");
+                    "account-refused", "name", "The account " + lowered(name) + " is not an administrator.");
         } else {
             setEnabled(system, known.get().id(), true);
             known.get().setPassword(passwords.hash(password, lowered(name)));
@@ -312,7 +312,7 @@ public class AccountService {
         String address = email.strip();
         if (address.length() > 254 || !EMAIL.matcher(address).matches()) {
             throw RequestException.invalid(
-                    "account-refused", "email", "That is no e-mail address. It looks like name@example.org.");
+                    "account-refused", "email", "This is not an e-mail address. Enter one such as name@example.org.");
         }
         return address;
     }

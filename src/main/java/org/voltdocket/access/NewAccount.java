@@ -2,8 +2,8 @@ package org.voltdocket.access;
 
 import java.util.Optional;
 import java.util.UUID;
-import org.voltdocket.kernel.Role;
 import org.voltdocket.access.password.PasswordHasher;
+import org.voltdocket.kernel.Role;
 
 /**
  * An account to be made.

@@ -108,9 +108,7 @@ class PagesTest {
         Client browser = server.browser(server.newUser(Role.CLERK));
         Answer answer = browser.get("/no-such-page");
         assertThat(answer.status()).isEqualTo(404);
-        assertThat(answer.text())
-                .contains("<h1>Nothing here that you may see</h1>")
-                .doesNotContain("??");
+        assertThat(answer.text()).contains("<h1>Page not found</h1>").doesNotContain("??");
     }
 
     @Test

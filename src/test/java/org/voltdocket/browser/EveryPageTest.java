@@ -139,7 +139,8 @@ class EveryPageTest {
                 "/desk?least=abc",
                 "/desk/days",
                 "/warranty",
-                "/account"));
+                "/account",
+                "/usage"));
         for (EvidenceItem item : archive.ofCase(ref.id())) {
             paths.add("/evidence/" + item.id());
         }

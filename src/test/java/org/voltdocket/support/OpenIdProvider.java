@@ -64,8 +64,7 @@ public final class OpenIdProvider implements AutoCloseable {
         tomcat.setPort(port);
         tomcat.getConnector();
         spring.getEnvironment().getPropertySources().addFirst(new MapPropertySource("test", Map.of("issuer", issuer)));
-        spring.addBeanFactoryPostProcessor(
-                factory -> factory.registerSingleton("claims", new Claims(claims)));
+        spring.addBeanFactoryPostProcessor(factory -> factory.registerSingleton("claims", new Claims(claims)));
         spring.register(Settings.class);
         tomcat.addContext("", folder.toString())
                 .addServletContainerInitializer(

@@ -29,6 +29,10 @@ import org.springframework.context.annotation.Import;
             "server.shutdown=immediate",
             // all tests together have one address
             "voltdocket.sign-in.tries-per-address=100000",
+            // tests share accounts
+            "voltdocket.quota.uploads-per-day=5000",
+            "voltdocket.quota.assessments-per-day=20000",
+            "voltdocket.quota.tokens=12",
             "spring.mail.host=localhost",
             "voltdocket.mail.from=voltdocket@distributor.example",
             "voltdocket.address=https://voltdocket.example/"

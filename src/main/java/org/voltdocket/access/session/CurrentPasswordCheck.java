@@ -43,7 +43,7 @@ public class CurrentPasswordCheck {
         if (passwords.check(name, current).isEmpty()) {
             recorder.failed(name, request.getRemoteAddr(), SignInMethod.PASSWORD);
             throw RequestException.invalid(
-                    "account-refused", "current", "The current password is not right. Nothing was changed.");
+                    "account-refused", "current", "The current password is wrong. Nothing was changed.");
         }
         throttle.succeeded(attempt);
     }

@@ -50,7 +50,7 @@ public class PasswordAuthenticationProvider implements AuthenticationProvider {
         }
         if (who == null) {
             recorder.failed(attempt.account(), attempt.address(), method);
-            throw new BadCredentialsException("Name and password do not fit.");
+            throw new BadCredentialsException("User name or password is wrong.");
         }
         int earlier = throttle.succeeded(attempt);
         if (form && factors.isSetUp(who.account())) {

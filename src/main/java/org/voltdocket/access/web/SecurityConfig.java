@@ -23,6 +23,8 @@ import org.springframework.security.web.authentication.LoginUrlAuthenticationEnt
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.csrf.CsrfFilter;
 import org.springframework.security.web.header.HeaderWriterFilter;
+import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
+import org.springframework.security.web.header.writers.CrossOriginResourcePolicyHeaderWriter.CrossOriginResourcePolicy;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.web.servlet.HandlerExceptionResolver;
 import org.voltdocket.access.AccountService;
@@ -62,6 +64,7 @@ class SecurityConfig {
         "/*.css",
         "/*.svg",
         "/*.js",
+        "/manifest.json",
         "/favicon.ico",
         "/css/**",
         "/js/**",
@@ -76,8 +79,14 @@ class SecurityConfig {
         "/accounts", "/accounts/**", "/editions", "/editions/**", "/reassessments", "/reassessments/**", "/watch"
     };
 
-    private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
-            + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+    private static final String CONTENT_POLICY =
+            "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src 'self' data:; object-src 'none'; "
+                    + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+
+    /** The camera scans serials; a passkey needs the two for credentials; nothing else of a device is used. */
+    private static final String PERMISSIONS_POLICY = "camera=(self), publickey-credentials-create=(self),"
+            + " publickey-credentials-get=(self), accelerometer=(), bluetooth=(), display-capture=(), geolocation=(),"
+            + " gyroscope=(), hid=(), magnetometer=(), microphone=(), midi=(), payment=(), serial=(), usb=()";
 
     private final AccessSettings settings;
     private final RequestCapacities capacities;
@@ -197,7 +206,10 @@ class SecurityConfig {
 
     private static HttpSecurity headers(HttpSecurity http) throws Exception {
         return http.headers(headers -> headers.contentSecurityPolicy(csp -> csp.policyDirectives(CONTENT_POLICY))
-                .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN)));
+                .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
+                .permissionsPolicyHeader(permissions -> permissions.policy(PERMISSIONS_POLICY))
+                .crossOriginOpenerPolicy(opener -> opener.policy(CrossOriginOpenerPolicy.SAME_ORIGIN))
+                .crossOriginResourcePolicy(resource -> resource.policy(CrossOriginResourcePolicy.SAME_ORIGIN)));
     }
 
     private AuthenticationEntryPoint challenge(String scheme) {

@@ -9,8 +9,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.access.AccountPrincipal;
-import org.voltdocket.access.password.PasswordHasher;
 import org.voltdocket.access.invitation.InvitationService;
+import org.voltdocket.access.password.PasswordHasher;
 import org.voltdocket.kernel.RequestException;
 
 /** The page of an invitation, where its owner sets a password. */

@@ -67,9 +67,9 @@ class TokenController {
 
     @Operation(
             operationId = "createToken",
-            summary = "Make a token, by HTTP Basic with user and password. It is shown this once.",
+            summary = "Create a token, with HTTP Basic authentication. It is shown only once.",
             security = @SecurityRequirement(name = "basic"))
-    @ApiResponse(responseCode = "201", description = "the token, shown this once")
+    @ApiResponse(responseCode = "201", description = "the token, shown only once")
     @PostMapping
     ResponseEntity<NewToken> create(
             AccountPrincipal who,
