@@ -33,7 +33,7 @@ create table evidence (
     sha256       text not null references raw_file (sha256),
     kind         text not null check (kind in ('battery-test', 'cranking-test', 'charging-test', 'drive-recording',
                      'standing-recording', 'cranking-recording', 'discharge-recording', 'document')),
-    origin       text not null check (origin in ('workshop', 'bench')),
+    origin       text not null check (origin in ('workshop', 'typed', 'bench')),
     file_name    text not null check (length(file_name) between 1 and 200),
     media_type   text not null check (media_type in ('text/csv', 'application/gzip', 'application/json',
                      'application/pdf', 'image/jpeg', 'image/png')),

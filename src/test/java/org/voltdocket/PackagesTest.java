@@ -31,6 +31,7 @@ class PackagesTest {
             Map.entry("mail", 1),
             Map.entry("casefile", 2),
             Map.entry("catalogue", 2),
+            Map.entry("quota", 2),
             Map.entry("evidence", 3),
             Map.entry("assessment", 4),
             Map.entry("warranty", 5),

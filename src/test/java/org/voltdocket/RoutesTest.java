@@ -164,10 +164,14 @@ class RoutesTest {
         names.put("{vin}", vin);
         names.put("{action}", "submit");
         names.put("{code}", "NONE-SUCH");
+        names.put("{secret}", "none");
+        names.put("{mark}", "none");
         names.put("{topic}", "causes");
         names.put("{list}", "R-00000");
         names.put("{position}", "1");
         names.put("{place}", "1");
+        names.put("{upload}", new UUID(0, 2).toString());
+        names.put("{kind}", "battery-test");
         names.put("{currency}", "ISK");
         names.put("{page}", "problems");
         names.put("{name}", "battery-test.json");

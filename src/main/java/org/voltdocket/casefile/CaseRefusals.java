@@ -31,6 +31,16 @@ final class CaseRefusals {
                         + " case for the battery and the vehicle.");
     }
 
+    /** 409: the workshop has opened as many cases of this vehicle or battery as it may. */
+    static RequestException tooManyOfOne(int most) {
+        return RequestException.of(
+                409,
+                "too-many-of-one",
+                "Your workshop has opened " + most
+                        + " cases of this vehicle or of this battery, which is the limit. Nothing was"
+                        + " changed. Check serial and VIN; if they are right, the distributor can open the case.");
+    }
+
     /** 412: the case has another version than the request expects. */
     static RequestException changedSinceRead(CaseReference ref) {
         return RequestException.of(

@@ -27,6 +27,9 @@ import tools.jackson.databind.JsonNode;
 @Transactional
 class DefaultCaseService implements CaseService {
 
+    /** Cases that one workshop may open of one vehicle or one battery. */
+    private static final int MAX_OF_ONE = 50;
+
     private final CaseRepository rows;
     private final CaseVisibility visibility;
     private final RelatedCaseRepository kin;
@@ -87,8 +90,26 @@ class DefaultCaseService implements CaseService {
 
     private void begin(Actor actor, CaseEntity row, Facts facts) {
         row.take(facts);
-        actor.workshop().ifPresent(workshop -> join(actor, row.id(), workshop));
+        actor.workshop().ifPresent(workshop -> {
+            refuseTooManyOfOne(workshop, row.ref());
+            join(actor, row.id(), workshop);
+        });
         recorder.opened(actor, row, facts, siblings(row.id()));
+    }
+
+    /** Each new case is part of the history of all cases of its vehicle and battery, which are assessed again. */
+    private void refuseTooManyOfOne(UUID workshop, CaseReference opened) {
+        long cases = db.sql(
+                        "select greatest(count(*) filter (where vin = :vin), count(*) filter (where battery_serial = :serial))"
+                                + " from case_file where opened_workshop = :workshop and (vin = :vin or battery_serial = :serial)")
+                .param("vin", opened.vin().value())
+                .param("serial", opened.serial().value())
+                .param("workshop", workshop)
+                .query(Long.class)
+                .single();
+        if (cases > MAX_OF_ONE) {
+            throw CaseRefusals.tooManyOfOne(MAX_OF_ONE);
+        }
     }
 
     private void complete(Actor actor, CaseEntity row, Facts given) {
@@ -230,8 +251,7 @@ class DefaultCaseService implements CaseService {
         }
         if (workshop == null || accounts.workshopName(workshop).isEmpty()) {
             throw CaseRefusals.invalid(
-                    List.of(new FieldError(
-                            "workshop", "'workshop' is none that has an account here; read " + workshop)),
+                    List.of(new FieldError("workshop", "'workshop' is not a known workshop; read " + workshop)),
                     Optional.empty());
         }
         if (join(actor, ref.id(), workshop)) {

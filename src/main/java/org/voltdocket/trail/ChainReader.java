@@ -76,7 +76,7 @@ final class ChainReader {
                     link,
                     read,
                     Fault.REWRITTEN,
-                    "entry " + read + " has another hash than was noted of it: the chain up to here was written anew");
+                    "entry " + read + " has another hash than recorded: the trail up to here was rewritten");
             return false;
         }
         head = new TrailHead(read, new Sha256(digest));

@@ -61,6 +61,9 @@ public record PageFrame(String user, String role, List<Place> places, List<Place
                 places.add(place("/returns", "nav.returns", path, null));
             }
         }
+        if ("WORKSHOP".equals(role)) {
+            places.add(place("/usage", "nav.usage", path, null));
+        }
         places.add(place("/rulebook", "nav.rulebook", path, null));
         places.add(place("/manual", "nav.manual", path, null));
         if ("ADMIN".equals(role) || "AUDITOR".equals(role)) {

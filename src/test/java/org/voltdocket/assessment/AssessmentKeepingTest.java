@@ -252,9 +252,11 @@ class AssessmentKeepingTest {
                 .param(id)
                 .update();
         new TransactionTemplate(transactions).executeWithoutResult(tx -> due.mark(id));
+        assertThat(read(number).has("assessmentPendingSince")).isTrue();
         service.resume();
         assertThat(kept(number)).hasSize(2);
         assertThat(due.since(id)).isEmpty();
+        assertThat(read(number).has("assessmentPendingSince")).isFalse();
     }
 
     @Test

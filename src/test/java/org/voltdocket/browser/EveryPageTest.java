@@ -125,7 +125,8 @@ class EveryPageTest {
                 "/desk?least=abc",
                 "/desk/days",
                 "/warranty",
-                "/account"));
+                "/account",
+                "/usage"));
         for (EvidenceItem item : archive.ofCase(ref.id())) {
             paths.add("/evidence/" + item.id());
         }
@@ -167,6 +168,9 @@ class EveryPageTest {
                         "/reassessments",
                         "/editions/" + draft(),
                         "/accounts",
+                        "/accounts/sign-ins",
+                        "/account",
+                        "/account/second-factor",
                         "/catalogue",
                         "/catalogue?serial=NONE-SUCH",
                         "/trail",

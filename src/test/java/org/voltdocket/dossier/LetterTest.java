@@ -181,6 +181,7 @@ class LetterTest {
                 now.evidence(),
                 now.assessment(),
                 now.failure(),
+                now.pendingSince(),
                 now.claim(),
                 now.otherGrounds(),
                 now.trail().subList(0, now.trail().size() - 1),

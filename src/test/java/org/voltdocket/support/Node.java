@@ -41,11 +41,26 @@ public final class Node implements AutoCloseable {
     /** With options and variables of its environment besides. */
     public Node(OwnDatabase database, Path folder, List<String> options, Map<String, String> environment)
             throws Exception {
+        this(database, folder, options, environment, true);
+    }
+
+    /** With the disk of the system for its uploads. */
+    public static Node withRoomForUploads(OwnDatabase database, Path folder) throws Exception {
+        return new Node(database, folder, List.of(), Map.of(), false);
+    }
+
+    private Node(
+            OwnDatabase database,
+            Path folder,
+            List<String> options,
+            Map<String, String> environment,
+            boolean diskOfItsOwn)
+            throws Exception {
         this.database = database;
         this.options = options;
         this.environment = environment;
         this.folder = Files.createDirectories(folder.resolve("uploads")).getParent();
-        this.smallDisk = mounts(folder.resolve("uploads"));
+        this.smallDisk = diskOfItsOwn && mounts(folder.resolve("uploads"));
         try (ServerSocket free = new ServerSocket(0);
                 ServerSocket another = new ServerSocket(0)) {
             this.port = free.getLocalPort();
@@ -78,6 +93,11 @@ public final class Node implements AutoCloseable {
                 folder.resolve("uploads").toString());
     }
 
+    /** Where it listens. */
+    public String url() {
+        return "http://localhost:" + port;
+    }
+
     public Client client() {
         return new Client("http://localhost:" + port);
     }
@@ -105,6 +125,9 @@ public final class Node implements AutoCloseable {
                 "--spring.datasource.username=" + TestDatabase.SERVER,
                 "--spring.datasource.password=",
                 "--spring.datasource.hikari.connection-timeout=1000",
+                "--voltdocket.disk.reserve=2MB",
+                "--voltdocket.quota.uploads-per-day=1000000",
+                "--voltdocket.evidence.items-per-case=5000",
                 "--voltdocket.admin.user=" + ADMIN,
                 "--voltdocket.admin.password=" + Server.PASSWORD));
         java.addAll(options);

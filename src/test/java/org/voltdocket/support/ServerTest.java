@@ -28,6 +28,10 @@ import org.springframework.context.annotation.Import;
             "voltdocket.admin.password=" + Server.PASSWORD,
             "server.shutdown=immediate",
             "voltdocket.privacy.master-key=" + Server.MASTER_KEY,
+            // tests share accounts
+            "voltdocket.quota.uploads-per-day=5000",
+            "voltdocket.quota.assessments-per-day=20000",
+            "voltdocket.quota.tokens=12",
             "spring.mail.host=localhost",
             "voltdocket.mail.from=voltdocket@distributor.example",
             "voltdocket.address=https://voltdocket.example/"

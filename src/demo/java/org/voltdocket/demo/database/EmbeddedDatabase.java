@@ -16,7 +16,7 @@ import org.voltdocket.server.startup.StartupException;
 /**
  * The demo's PostgreSQL: embedded, with durable commits, reachable from this machine only and with a password.
  *
- * <p>Beans close in reverse order: the connection pool, then the database, then the lock of the directory.
+ * <p>Beans close in reverse order: the connection pool, then the supervisor, the database, and the lock of the directory.
  */
 @Configuration(proxyBeanMethods = false)
 @Profile("demo")
@@ -46,6 +46,11 @@ class EmbeddedDatabase {
                             + "to begin anew, move it away.",
                     e);
         }
+    }
+
+    @Bean(destroyMethod = "close")
+    DatabaseSupervisor embeddedDatabase(DataDirectory data, EmbeddedPostgres server) {
+        return new DatabaseSupervisor(data, server.getPort());
     }
 
     private static EmbeddedPostgres.Builder builder(DataDirectory data, Path passwordFile) throws IOException {

@@ -18,46 +18,60 @@ import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.access.AccountPrincipal;
 import org.voltdocket.access.AccountService;
+import org.voltdocket.access.TokenRequest;
 import org.voltdocket.access.TokenService;
+import org.voltdocket.access.password.PasswordHasher;
+import org.voltdocket.access.signin.SignInMethod;
+import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.RequestException;
 
-/** One's own account: password and tokens. */
+/** One's own account: password, tokens and e-mail address. */
 @Controller
 @RequestMapping("/account")
 class AccountPageController {
 
     private final AccountService accounts;
     private final TokenService tokens;
+    private final PasswordHasher passwords;
+    private final CurrentPasswordCheck current;
+    private final AccountPage page;
 
-    AccountPageController(AccountService accounts, TokenService tokens) {
+    AccountPageController(
+            AccountService accounts,
+            TokenService tokens,
+            PasswordHasher passwords,
+            CurrentPasswordCheck current,
+            AccountPage page) {
         this.accounts = accounts;
         this.tokens = tokens;
+        this.passwords = passwords;
+        this.current = current;
+        this.page = page;
     }
 
     @GetMapping
-    String show(AccountPrincipal who, Model model) {
-        model.addAttribute("who", who.actor());
-        model.addAttribute(
-                "workshop",
-                who.actor().workshop().flatMap(accounts::workshopName).orElse(null));
-        model.addAttribute("email", accounts.emailOf(who.actor().user()).orElse(""));
-        model.addAttribute("tokens", tokens.of(who));
-        return "access/account";
+    String show(AccountPrincipal who, Model model, HttpServletRequest request) {
+        return page.show(who, model, request);
     }
 
     @PostMapping("/password")
     String changePassword(
             AccountPrincipal who,
-            @RequestParam String current,
+            @RequestParam(name = "current") String typed,
             @RequestParam String password,
             Model model,
             RedirectAttributes flash,
             HttpServletRequest request,
             HttpServletResponse response) {
         try {
-            goOnAs(accounts.changePassword(who, current, password), request, response);
+            current.require(who, typed, request);
+            goOnAs(
+                    accounts.setPassword(
+                            who.account(), passwords.hash(password, who.actor().user())),
+                    request,
+                    response);
         } catch (RequestException refused) {
-            return refused("password", refused, who, model, response);
+            return page.refused("password", refused, who, model, request, response);
         }
         flash.addFlashAttribute("notice", "account.done.password");
         return "redirect:/account";
@@ -69,26 +83,34 @@ class AccountPageController {
             @RequestParam(defaultValue = "") String email,
             Model model,
             RedirectAttributes flash,
+            HttpServletRequest request,
             HttpServletResponse response) {
         try {
             accounts.setEmail(who, email);
         } catch (RequestException refused) {
             model.addAttribute("givenEmail", email);
-            return refused("email", refused, who, model, response);
+            return page.refused("email", refused, who, model, request, response);
         }
         flash.addFlashAttribute("notice", "account.done.email");
         return "redirect:/account";
     }
 
     @PostMapping("/tokens")
-    String createToken(AccountPrincipal who, @RequestParam String name, Model model, HttpServletResponse response) {
+    String createToken(
+            AccountPrincipal who,
+            @RequestParam String name,
+            @RequestParam(required = false) String scope,
+            @RequestParam(required = false) Integer days,
+            Model model,
+            HttpServletRequest request,
+            HttpServletResponse response) {
         try {
             // shown in this very answer: it goes through no redirect and is kept nowhere
-            model.addAttribute("made", tokens.create(who, name));
+            model.addAttribute("made", tokens.create(who, TokenRequest.parse(name, scope, days)));
         } catch (RequestException refused) {
-            return refused("token", refused, who, model, response);
+            return page.refused("token", refused, who, model, request, response);
         }
-        return show(who, model);
+        return page.show(who, model, request);
     }
 
     @PostMapping("/tokens/{id}/revoke")
@@ -100,20 +122,11 @@ class AccountPageController {
         return "redirect:/account";
     }
 
-    private String refused(
-            String deed, RequestException refused, AccountPrincipal who, Model model, HttpServletResponse response) {
-        response.setStatus(400);
-        model.addAttribute("refusedIn", deed);
-        model.addAttribute("refusedField", refused.field());
-        model.addAttribute("refused", refused.getMessage());
-        return show(who, model);
-    }
-
     /** The other sessions of the account end; this one goes on, under a new id. */
     private static void goOnAs(AccountPrincipal who, HttpServletRequest request, HttpServletResponse response) {
         request.changeSessionId();
         SecurityContext context = SecurityContextHolder.createEmptyContext();
-        context.setAuthentication(PasswordAuthenticationProvider.authenticated(who));
+        context.setAuthentication(SignedIn.authentication(who, SignInMethod.PASSWORD, 0));
         SecurityContextHolder.setContext(context);
         new HttpSessionSecurityContextRepository().saveContext(context, request, response);
     }

@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -14,6 +15,8 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.NewAccount;
+import org.voltdocket.access.invitation.Invitation;
+import org.voltdocket.access.invitation.InvitationService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
@@ -24,14 +27,25 @@ import org.voltdocket.kernel.Role;
 class AccountsPageController {
 
     private final AccountService accounts;
+    private final InvitationService invitations;
+    private final AccountFactors factors;
+    private final String address;
 
-    AccountsPageController(AccountService accounts) {
+    AccountsPageController(
+            AccountService accounts,
+            InvitationService invitations,
+            AccountFactors factors,
+            @Value("${voltdocket.address:http://localhost:${server.port:8080}}") String address) {
         this.accounts = accounts;
+        this.invitations = invitations;
+        this.factors = factors;
+        this.address = address.replaceAll("/+$", "");
     }
 
     @GetMapping
     String list(Actor actor, Model model) {
         model.addAttribute("accounts", accounts.accounts(actor));
+        model.addAttribute("withFactor", factors.accountsWithFactor());
         model.addAttribute("workshops", accounts.workshops());
         model.addAttribute("roles", Role.values());
         return "access/accounts";
@@ -48,31 +62,45 @@ class AccountsPageController {
     }
 
     @PostMapping
-    String createUser(
+    String invite(
             Actor actor,
             @RequestParam String name,
-            @RequestParam String password,
             @RequestParam Role role,
             @RequestParam Optional<UUID> of,
+            @RequestParam(defaultValue = "") String email,
             Model model,
-            RedirectAttributes flash,
             HttpServletResponse out) {
-        model.addAttribute(
-                "given",
-                Map.of(
-                        "name",
-                        name,
-                        "role",
-                        role.name(),
-                        "of",
-                        of.map(UUID::toString).orElse("")));
-        return tried(
-                "account",
-                actor,
-                model,
-                flash,
-                out,
-                () -> accounts.createUser(actor, new NewAccount(name, password, role, of)));
+        Optional<String> mail = Optional.of(email.strip()).filter(text -> !text.isEmpty());
+        try {
+            Invitation made = invitations.invite(actor, new NewAccount(name, null, role, of, mail));
+            return shown(made, actor, model);
+        } catch (RequestException refused) {
+            String workshop = of.map(UUID::toString).orElse("");
+            model.addAttribute("given", Map.of("name", name, "role", role.name(), "of", workshop, "email", email));
+            return refused("account", refused, actor, model, out);
+        }
+    }
+
+    @PostMapping("/{id}/invitation")
+    String inviteAgain(Actor actor, @PathVariable UUID id, Model model, HttpServletResponse out) {
+        try {
+            return shown(invitations.inviteAgain(actor, id), actor, model);
+        } catch (RequestException refused) {
+            return refused("invitation", refused, actor, model, out);
+        }
+    }
+
+    /** Shown in this very answer: the link goes through no redirect and is stored as a digest. */
+    private String shown(Invitation made, Actor actor, Model model) {
+        model.addAttribute("invitation", made);
+        model.addAttribute("link", address + made.path());
+        return list(actor, model);
+    }
+
+    @PostMapping("/{id}/factors/remove")
+    String removeFactors(
+            Actor actor, @PathVariable UUID id, Model model, RedirectAttributes flash, HttpServletResponse out) {
+        return tried("factors", actor, model, flash, out, () -> factors.removeAll(actor, id));
     }
 
     @PostMapping("/{id}/standing")
@@ -86,30 +114,23 @@ class AccountsPageController {
         return tried("standing", actor, model, flash, out, () -> accounts.setEnabled(actor, id, enabled));
     }
 
-    @PostMapping("/{id}/password")
-    String resetPassword(
-            Actor actor,
-            @PathVariable UUID id,
-            @RequestParam String password,
-            Model model,
-            RedirectAttributes flash,
-            HttpServletResponse out) {
-        return tried("reset", actor, model, flash, out, () -> accounts.resetPassword(actor, id, password));
-    }
-
     /** Leads back to the list with a notice, or shows it at once with what was refused and where. */
     private String tried(
-            String deed, Actor actor, Model model, RedirectAttributes flash, HttpServletResponse out, Runnable work) {
+            String form, Actor actor, Model model, RedirectAttributes flash, HttpServletResponse out, Runnable work) {
         try {
             work.run();
-            flash.addFlashAttribute("notice", "accounts.done." + deed);
+            flash.addFlashAttribute("notice", "accounts.done." + form);
             return "redirect:/accounts";
         } catch (RequestException refused) {
-            out.setStatus(400);
-            model.addAttribute("refusedIn", deed);
-            model.addAttribute("refusedField", refused.field());
-            model.addAttribute("refused", refused.getMessage());
-            return list(actor, model);
+            return refused(form, refused, actor, model, out);
         }
+    }
+
+    private String refused(String form, RequestException refused, Actor actor, Model model, HttpServletResponse out) {
+        out.setStatus(400);
+        model.addAttribute("refusedIn", form);
+        model.addAttribute("refusedField", refused.field());
+        model.addAttribute("refused", refused.getMessage());
+        return list(actor, model);
     }
 }

@@ -9,11 +9,9 @@ import java.util.stream.Stream;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.CaseInput;
-import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Leaning;
-import org.voltdocket.diagnosis.rulebook.DecisionLimit;
 import org.voltdocket.diagnosis.rulebook.DiagnosticTest;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
@@ -45,28 +43,26 @@ public final class MissingEvidence {
         return List.copyOf(out);
     }
 
+    /**
+     * Kinds of evidence that are not there and save more time than they take, most useful first; before them what a decision
+     * needs whatever it costs: a test of the battery, and where the case is open a look at the charging.
+     */
     private List<EvidenceKind> kinds() {
-        Set<EvidenceKind> kinds = EnumSet.noneOf(EvidenceKind.class);
-        boolean notJudged = decision.battery().verdict() == BatteryVerdict.NOT_JUDGED;
-        boolean open = decision.leaning() == Leaning.OPEN || decision.leaning() == Leaning.NO_FAULT_SEEN;
-        addAbsent(kinds, EvidenceKind.DRIVE_RECORDING, true);
-        addAbsent(kinds, EvidenceKind.CHARGING_TEST, open);
-        boolean cranked = present.contains(EvidenceKind.CRANKING_RECORDING);
-        addAbsent(kinds, EvidenceKind.CRANKING_TEST, notJudged && !cranked);
-        double drain = LeaningDecision.probability(decision.causes(), Cause.STANDING_DRAIN);
-        addAbsent(kinds, EvidenceKind.STANDING_RECORDING, drain >= book.decision(DecisionLimit.MORE_EVIDENCE));
-        Stream<EvidenceKind> sorted =
-                kinds.stream().sorted(Comparator.comparingDouble((EvidenceKind kind) -> -value(kind)));
-        List<EvidenceKind> out = Stream.concat(
-                        notJudged ? Stream.of(EvidenceKind.BATTERY_TEST) : Stream.empty(), sorted)
-                .toList();
-        return out.isEmpty() && decision.leaning() == Leaning.OPEN ? List.of(another()) : out;
-    }
-
-    private void addAbsent(Set<EvidenceKind> kinds, EvidenceKind kind, boolean wanted) {
-        if (wanted && !present.contains(kind)) {
-            kinds.add(kind);
+        Set<EvidenceKind> needed = EnumSet.noneOf(EvidenceKind.class);
+        boolean charging =
+                present.contains(EvidenceKind.DRIVE_RECORDING) || present.contains(EvidenceKind.CHARGING_TEST);
+        if (decision.battery().verdict() == BatteryVerdict.NOT_JUDGED) {
+            needed.add(EvidenceKind.BATTERY_TEST);
         }
+        if (decision.leaning() == Leaning.OPEN && !charging) {
+            needed.add(EvidenceKind.DRIVE_RECORDING);
+        }
+        List<EvidenceKind> useful = book.tests().keySet().stream()
+                .filter(kind -> !present.contains(kind) && !needed.contains(kind) && value(kind) > 0)
+                .sorted(Comparator.comparingDouble((EvidenceKind kind) -> -value(kind)))
+                .toList();
+        List<EvidenceKind> out = Stream.concat(needed.stream(), useful.stream()).toList();
+        return out.isEmpty() && decision.leaning() == Leaning.OPEN ? List.of(another()) : out;
     }
 
     /** Expected saving by a kind of evidence, min. */

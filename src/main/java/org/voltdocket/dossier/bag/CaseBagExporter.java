@@ -93,7 +93,8 @@ public class CaseBagExporter {
         for (int i = 0; i < items.size(); i++) {
             EvidenceItem item = items.get(i);
             bag.payload(
-                    "evidence/" + BagFileNames.of(i + 1, item.fileName()), to -> archive.writeContent(item.id(), to));
+                    "evidence/" + BagFileNames.of(i + 1, item.downloadName()),
+                    to -> archive.writeContent(item.id(), to));
         }
         bag.finish(info(dossier));
     }

@@ -52,7 +52,7 @@ class CaseDocumentsController {
 
     @Operation(
             operationId = "packCase",
-            summary = "The case whole: every original, report, JSON and trail, as a BagIt bag (RFC 8493)",
+            summary = "The complete case: originals, report, JSON and trail, as a BagIt bag (RFC 8493)",
             description = "A zip file with manifests by SHA-256 and SHA-512, and a page on how to verify them.")
     @ApiResponse(
             responseCode = "200",

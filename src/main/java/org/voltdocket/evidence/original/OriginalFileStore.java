@@ -158,7 +158,7 @@ public class OriginalFileStore {
         if (used && store.isEmpty()) {
             throw new InvalidStoreSettingsException(
                     "Original files of this archive are in a store of objects, and none is named.",
-                    "Set VOLTDOCKET_RAW_BUCKET and what else names the store, as /manual/running tells.");
+                    "Set VOLTDOCKET_RAW_BUCKET and the other settings of the store; see /manual/running.");
         }
     }
 }

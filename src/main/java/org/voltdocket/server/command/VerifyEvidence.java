@@ -63,7 +63,7 @@ public final class VerifyEvidence {
         tell(out, found.strays());
         out.println(
                 found.sound()
-                        ? "The evidence holds: " + read + "."
+                        ? "The evidence is intact: " + read + "."
                         : "DAMAGED: " + found.damaged() + " places; " + read + ". Restore from a backup that holds.");
         return found.sound() ? SOUND : DAMAGED;
     }

@@ -42,7 +42,7 @@ class ServerMetrics implements MeterBinder {
         gauge(
                 registry,
                 "reassessments.open",
-                "runs over the archive that have not ended",
+                "reassessment runs that have not ended",
                 "select count(*) from open_reassessment");
         gauge(
                 registry,

@@ -3,6 +3,7 @@ package org.voltdocket.server.monitoring;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.voltdocket.server.limits.DiskReserve.Disk;
 
 /**
  * What an administrator looks at.
@@ -42,15 +43,6 @@ public record ServerStatus(
 
     /** A route: how often it was asked, and in how many ms 95 of 100 and the slowest were answered. */
     public record Slow(String method, String route, long count, double p95Ms, double mostMs) {}
-
-    /** A disk with its room. */
-    public record Disk(String what, String path, long freeBytes, long allBytes) {
-
-        /** Whether less than a tenth, or less than 1 GB, is left. */
-        public boolean low() {
-            return freeBytes < allBytes / 10 || freeBytes < 1_000_000_000L;
-        }
-    }
 
     /**
      * The store that keeps new original files.
