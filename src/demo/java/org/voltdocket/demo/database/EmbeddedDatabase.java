@@ -49,7 +49,7 @@ class EmbeddedDatabase {
     }
 
     @Bean(destroyMethod = "close")
-    DatabaseSupervisor embeddedDatabase(DataDirectory data, EmbeddedPostgres server) {
+    DatabaseSupervisor databaseSupervisor(DataDirectory data, EmbeddedPostgres server) {
         return new DatabaseSupervisor(data, server.getPort());
     }
 

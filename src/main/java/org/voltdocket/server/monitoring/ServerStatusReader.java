@@ -31,16 +31,16 @@ class ServerStatusReader {
     private final PendingAssessments pending;
     private final MeterRegistry meters;
     private final ObjectStoreConfiguration originals;
-    private final BackupRepository backups;
     private final DiskReserve reserve;
+    private final BackupRepository backups;
 
     ServerStatusReader(
             JdbcClient db,
             PendingAssessments pending,
             MeterRegistry meters,
             ObjectStoreConfiguration originals,
-            BackupRepository backups,
-            DiskReserve reserve) {
+            DiskReserve reserve,
+            BackupRepository backups) {
         this.db = db;
         this.pending = pending;
         this.originals = originals;

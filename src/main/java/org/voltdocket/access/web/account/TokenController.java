@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.web.account;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
@@ -25,6 +25,7 @@ import org.voltdocket.access.signin.SignInRecorder;
 import org.voltdocket.access.signin.SignInSettings;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.RequestException;
+import org.voltdocket.access.session.SecondFactorSignIn;
 
 @RestController
 @Tag(name = "Sign-in")

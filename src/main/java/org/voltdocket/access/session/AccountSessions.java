@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import jakarta.servlet.http.HttpSession;
 import java.time.Instant;
@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.session.Session;
@@ -16,7 +17,7 @@ import org.voltdocket.kernel.Actor;
 
 /** The sessions of an account. A page names them by a mark of their own, because whoever knows the id of a session has it. */
 @Component
-class AccountSessions {
+public class AccountSessions {
 
     private static final String MARK = "voltdocket.session";
     private static final String ADDRESS = "voltdocket.address";
@@ -29,11 +30,11 @@ class AccountSessions {
 
     AccountSessions(
             FindByIndexNameSessionRepository<? extends Session> sessions,
-            AccessSettings settings,
+            @Value("${voltdocket.access.sessions-per-account}") int perAccount,
             ApplicationEventPublisher events) {
         this.sessions = sessions;
         this.events = events;
-        this.perAccount = settings.sessionsPerAccount();
+        this.perAccount = perAccount;
     }
 
     /**
@@ -43,17 +44,17 @@ class AccountSessions {
      * @param browser what the browser calls itself, shortened
      * @param current whether it is the session that asks
      */
-    record Entry(String mark, Instant startedAt, Instant usedAt, String address, String browser, boolean current) {}
+    public record Entry(String mark, Instant startedAt, Instant usedAt, String address, String browser, boolean current) {}
 
     /** Notes where a session comes from. */
-    void note(HttpSession session, String address, String agent) {
+    public void note(HttpSession session, String address, String agent) {
         session.setAttribute(MARK, UUID.randomUUID().toString());
         session.setAttribute(ADDRESS, address);
         session.setAttribute(AGENT, agent == null ? "" : agent.substring(0, Math.min(MOST_AGENT, agent.length())));
     }
 
     /** Ends the least recently used sessions of an account so that one more is within the limit. */
-    void makeRoom(String account) {
+    public void makeRoom(String account) {
         of(account).stream()
                 .sorted(Comparator.comparing((Session one) -> one.getLastAccessedTime())
                         .reversed())
@@ -62,7 +63,7 @@ class AccountSessions {
     }
 
     /** The sessions of an account, last used first. */
-    List<Entry> list(String account, HttpSession current) {
+    public List<Entry> list(String account, HttpSession current) {
         return of(account).stream()
                 .sorted(Comparator.comparing((Session one) -> one.getLastAccessedTime())
                         .reversed())

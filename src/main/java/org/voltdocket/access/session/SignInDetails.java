@@ -1,17 +1,17 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import jakarta.servlet.http.HttpServletRequest;
 import org.springframework.security.web.authentication.WebAuthenticationDetails;
 
 /** What the sign-in form tells beside name and password. */
-class SignInDetails extends WebAuthenticationDetails {
+public class SignInDetails extends WebAuthenticationDetails {
 
     private static final long serialVersionUID = 1L;
 
     /** Name of an account and mark of a device that signed in to it before. */
     private final String device;
 
-    SignInDetails(HttpServletRequest request, String device) {
+    public SignInDetails(HttpServletRequest request, String device) {
         super(request);
         this.device = device;
     }

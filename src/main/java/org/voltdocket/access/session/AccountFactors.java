@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import java.util.Set;
 import java.util.UUID;
@@ -12,7 +12,7 @@ import org.voltdocket.kernel.Actor;
 
 /** Second factors and passkeys of accounts together. */
 @Component
-class AccountFactors {
+public class AccountFactors {
 
     private final AccountService accounts;
     private final SecondFactorService factors;
@@ -25,12 +25,12 @@ class AccountFactors {
     }
 
     /** Whether the account has something stronger than a password. */
-    boolean hasAny(AccountPrincipal who) {
+    public boolean hasAny(AccountPrincipal who) {
         return factors.isSetUp(who.account())
                 || !passkeys.of(who.actor().user()).isEmpty();
     }
 
-    Set<UUID> accountsWithFactor() {
+    public Set<UUID> accountsWithFactor() {
         return factors.accounts();
     }
 

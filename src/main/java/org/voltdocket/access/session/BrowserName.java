@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import java.util.LinkedHashMap;
 import java.util.Map;

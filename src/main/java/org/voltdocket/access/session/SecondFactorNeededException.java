@@ -1,10 +1,10 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import org.springframework.security.core.AuthenticationException;
 import org.voltdocket.access.AccountPrincipal;
 
 /** The password is right, and the account has a second factor that is asked for next. */
-class SecondFactorNeededException extends AuthenticationException {
+public class SecondFactorNeededException extends AuthenticationException {
 
     private final transient AccountPrincipal who;
     private final int earlierFailures;

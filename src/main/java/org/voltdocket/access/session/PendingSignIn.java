@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -13,7 +13,7 @@ import org.voltdocket.access.signin.ServerSecret;
 
 /** A sign-in whose password is right and whose second factor is missing, in a cookie, so that the server stores nothing. */
 @Component
-class PendingSignIn {
+public class PendingSignIn {
 
     private static final Duration LIFETIME = Duration.ofMinutes(5);
 
@@ -26,15 +26,15 @@ class PendingSignIn {
     }
 
     /** Who is signing in, and how many attempts failed before. */
-    record Account(AccountPrincipal who, int earlierFailures) {}
+    public record Account(AccountPrincipal who, int earlierFailures) {}
 
-    void write(SecondFactorNeededException needed, HttpServletRequest request, HttpServletResponse response) {
+    public void write(SecondFactorNeededException needed, HttpServletRequest request, HttpServletResponse response) {
         AccountPrincipal who = needed.who();
         cookie.write(who.account() + " " + who.stamp() + " " + needed.earlierFailures(), request, response);
     }
 
     /** Empty where there is none, it is too old, or the account was changed since. */
-    Optional<Account> read(HttpServletRequest request) {
+    public Optional<Account> read(HttpServletRequest request) {
         return cookie.read(request).flatMap(this::parse);
     }
 

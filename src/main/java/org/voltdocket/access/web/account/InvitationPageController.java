@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.web.account;
 
 import jakarta.servlet.http.HttpServletResponse;
 import org.springframework.stereotype.Controller;

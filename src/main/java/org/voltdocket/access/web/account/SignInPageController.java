@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.web.account;
 
 import jakarta.servlet.http.HttpServletRequest;
 import org.springframework.stereotype.Controller;
@@ -6,6 +6,8 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.access.openid.OpenIdSettings;
+import org.voltdocket.access.session.PendingSignIn;
+import org.voltdocket.access.session.SecondFactorSignIn;
 
 /** Shows the forms of the sign-in; filters receive what they send. */
 @Controller

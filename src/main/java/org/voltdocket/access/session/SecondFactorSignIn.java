@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -25,9 +25,10 @@ import org.voltdocket.kernel.RequestException;
 
 /** The step after the password: the code of the second factor. */
 @Component
-class SecondFactorSignIn implements SignInOption {
+public class SecondFactorSignIn implements SignInOption {
 
-    static final String PATH = "/sign-in/second";
+    /** Address of the form for the code. */
+    public static final String PATH = "/sign-in/second";
 
     private final PendingSignIn pending;
     private final SecondFactorService factors;
@@ -56,7 +57,7 @@ class SecondFactorSignIn implements SignInOption {
      *
      * @throws RequestException 429 where the account has to wait
      */
-    Optional<SignInMethod> verify(AccountPrincipal who, String code) {
+    public Optional<SignInMethod> verify(AccountPrincipal who, String code) {
         throttle.attemptCode(who.actor().user());
         Optional<SignInMethod> method = factors.verify(who.account(), code);
         method.ifPresent(ok -> throttle.codeAccepted(who.actor().user()));

@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.web.account;
 
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;

@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -22,10 +22,10 @@ import org.voltdocket.access.signin.SignedIn;
  * the limit end, and the device gets a cookie by which it is known.
  */
 @Component
-class SignInSession implements SessionAuthenticationStrategy {
+public class SignInSession implements SessionAuthenticationStrategy {
 
     /** Session attribute of an account that is asked to set up a second factor. */
-    static final String ASK_SECOND_FACTOR = "askSecondFactor";
+    public static final String ASK_SECOND_FACTOR = "askSecondFactor";
 
     private static final Duration DEVICE_KNOWN = Duration.ofDays(180);
 
@@ -69,7 +69,7 @@ class SignInSession implements SessionAuthenticationStrategy {
     }
 
     /** Name and mark of the device that asks; blank where it is not known. */
-    String knownDevice(HttpServletRequest request) {
+    public String knownDevice(HttpServletRequest request) {
         return device.read(request).orElse("");
     }
 }

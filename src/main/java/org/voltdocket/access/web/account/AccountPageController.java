@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.web.account;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -24,6 +24,7 @@ import org.voltdocket.access.password.PasswordHasher;
 import org.voltdocket.access.signin.SignInMethod;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.RequestException;
+import org.voltdocket.access.session.CurrentPasswordCheck;
 
 /** One's own account: password, tokens and e-mail address. */
 @Controller

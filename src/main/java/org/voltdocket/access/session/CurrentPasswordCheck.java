@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import jakarta.servlet.http.HttpServletRequest;
 import org.springframework.stereotype.Component;
@@ -13,7 +13,7 @@ import org.voltdocket.kernel.RequestException;
 
 /** Asks for the current password before a change that matters, within the limits of the sign-in. */
 @Component
-class CurrentPasswordCheck {
+public class CurrentPasswordCheck {
 
     private final AccountService accounts;
     private final PasswordVerifier passwords;
@@ -33,7 +33,7 @@ class CurrentPasswordCheck {
      *
      * @throws RequestException 400 with the field {@code current} where it is wrong, 429 after too many attempts
      */
-    void require(AccountPrincipal who, String current, HttpServletRequest request) {
+    public void require(AccountPrincipal who, String current, HttpServletRequest request) {
         if (!accounts.hasPassword(who.account())) {
             return;
         }

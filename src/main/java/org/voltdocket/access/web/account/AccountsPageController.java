@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.web.account;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
@@ -20,6 +20,7 @@ import org.voltdocket.access.invitation.InvitationService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.access.session.AccountFactors;
 
 /** Workshops and accounts, for the administrator. */
 @Controller

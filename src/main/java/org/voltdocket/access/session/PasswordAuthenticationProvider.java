@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.session;
 
 import org.springframework.security.authentication.AuthenticationProvider;
 import org.springframework.security.authentication.BadCredentialsException;
@@ -18,7 +18,7 @@ import org.voltdocket.kernel.RequestException;
 
 /** Signs in by name and password, for the form and for HTTP Basic alike. Counts each attempt before it hashes. */
 @Component
-class PasswordAuthenticationProvider implements AuthenticationProvider {
+public class PasswordAuthenticationProvider implements AuthenticationProvider {
 
     private final PasswordVerifier passwords;
     private final SecondFactorService factors;

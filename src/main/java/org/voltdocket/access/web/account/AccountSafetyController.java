@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.web.account;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -18,6 +18,9 @@ import org.voltdocket.access.factor.SecondFactorService;
 import org.voltdocket.access.factor.SecondFactorSetup;
 import org.voltdocket.access.passkey.PasskeyService;
 import org.voltdocket.kernel.RequestException;
+import org.voltdocket.access.session.AccountSessions;
+import org.voltdocket.access.session.SignInSession;
+import org.voltdocket.access.session.CurrentPasswordCheck;
 
 /** One's own account: second factor, passkeys and sessions. */
 @Controller

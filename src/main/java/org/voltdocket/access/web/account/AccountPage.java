@@ -1,4 +1,4 @@
-package org.voltdocket.access.web;
+package org.voltdocket.access.web.account;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -11,6 +11,7 @@ import org.voltdocket.access.TokenService;
 import org.voltdocket.access.factor.SecondFactorService;
 import org.voltdocket.access.passkey.PasskeyService;
 import org.voltdocket.kernel.RequestException;
+import org.voltdocket.access.session.AccountSessions;
 
 /** What the page of one's own account shows. */
 @Component
