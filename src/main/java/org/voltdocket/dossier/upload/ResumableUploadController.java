@@ -180,7 +180,7 @@ class ResumableUploadController {
 
     @Operation(
             operationId = "finishUpload",
-            summary = "Turn a complete upload into evidence",
+            summary = "Add a complete upload to the case as evidence",
             description = "For a sender whose connection broke after the last byte. Safe to repeat.")
     @ApiResponse(responseCode = "204", description = "stored, see Content-Location")
     @ApiResponse(responseCode = "409", description = "bytes are missing, see received")
