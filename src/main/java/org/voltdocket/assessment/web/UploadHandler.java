@@ -45,11 +45,16 @@ public class UploadHandler {
         String name = TextCleaner.fileName(file.getOriginalFilename());
         IntakeResult result =
                 MultipartUploads.receive(file, note, Origin.WORKSHOP, upload -> uploads.receive(actor, ref, upload));
+        return outcome(name, result);
+    }
+
+    /** What a page shows about a file that was received. */
+    public Outcome outcome(String name, IntakeResult result) {
         if (result instanceof Rejected rejected) {
             return new Outcome(name, null, false, rejected.file(), List.of());
         }
         boolean known = result instanceof AlreadyStored;
         EvidenceItem item = result instanceof AlreadyStored stored ? stored.item() : ((Stored) result).item();
-        return new Outcome(name, item, known, null, assessments.findingsOf(ref.id(), item.id()));
+        return new Outcome(name, item, known, null, assessments.findingsOf(item.caseId(), item.id()));
     }
 }

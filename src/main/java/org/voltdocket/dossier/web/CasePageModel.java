@@ -80,10 +80,15 @@ class CasePageModel {
         model.addAttribute("items", items);
         model.addAttribute("assessed", assessment == null ? null : AssessmentDisplay.of(assessment, items));
         Predicate<String> isEvidence = id -> words.knows("kind", id);
-        model.addAttribute("missing", assessment == null ? List.of() : CaseConclusion.missing(assessment, isEvidence));
+        model.addAttribute(
+                "missing",
+                assessment == null
+                        ? List.of()
+                        : CaseConclusion.missing(number, assessment, actor.canEditCases(), isEvidence));
         model.addAttribute(
                 "conclusion",
                 CaseConclusion.of(
+                        number,
                         assessment,
                         actor.canEditCases(),
                         actor.canDecideClaims() && dossier.claim().isPresent(),

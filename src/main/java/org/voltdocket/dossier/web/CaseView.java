@@ -60,7 +60,7 @@ record CaseView(
         String openedBy,
         List<Workshop> workshops,
 
-        @Schema(description = "members of the request that mean nothing here")
+        @Schema(description = "unknown members of the request")
         List<String> ignored,
 
         History history,
@@ -72,7 +72,7 @@ record CaseView(
 
         @Schema(
                 implementation = AssessmentView.class,
-                description = "the latest, exactly as kept; null until the first")
+                description = "the latest, exactly as stored; null until the first")
         @JsonRawValue
         @JsonInclude(JsonInclude.Include.ALWAYS)
         String assessment,
@@ -96,12 +96,12 @@ record CaseView(
     record History(
             List<Relative> batteriesInVehicle,
 
-            @Schema(description = "how many more there are that you may not see")
+            @Schema(description = "number of further ones that you may not see")
             int batteriesInVehicleElsewhere,
 
             List<Relative> vehiclesOfBattery,
 
-            @Schema(description = "how many more there are that you may not see")
+            @Schema(description = "number of further ones that you may not see")
             int vehiclesOfBatteryElsewhere) {
 
         static History of(RelatedCases relatives) {

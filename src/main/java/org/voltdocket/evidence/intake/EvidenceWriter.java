@@ -52,7 +52,7 @@ class EvidenceWriter {
      * Writes the original, the item and its reading, marks the case as pending assessment, and records it in the trail.
      *
      * @param reading null for a document
-     * @return false if the case has the same bytes already; nothing was written then
+     * @return false if the case already has the same file; nothing was written then
      * @throws CaseFullException if the case has as much evidence as it may have; nothing was written then
      */
     @Transactional
