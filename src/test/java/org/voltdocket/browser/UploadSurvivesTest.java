@@ -57,8 +57,7 @@ class UploadSurvivesTest {
         page.navigate(url() + "/cases/" + number + "#upload");
         slow(page, SLOW);
         byte[] drive = recording(120_000, 1);
-        page.setInputFiles(
-                "#file", new FilePayload[] {payload("a.csv", drive), payload("b.csv", recording(900, 2))});
+        page.setInputFiles("#file", new FilePayload[] {payload("a.csv", drive), payload("b.csv", recording(900, 2))});
         page.locator("#upload button").tap();
         page.waitForFunction("() => [...document.querySelectorAll('#upload-list progress')].some(p => p.value > 0.3)");
         node.kill();
@@ -98,8 +97,7 @@ class UploadSurvivesTest {
         assertThat(evidence(number)).isEmpty();
 
         page.context().setOffline(false);
-        page.waitForSelector("#outbox", new Page.WaitForSelectorOptions()
-                .setState(WaitForSelectorState.HIDDEN));
+        page.waitForSelector("#outbox", new Page.WaitForSelectorOptions().setState(WaitForSelectorState.HIDDEN));
         JsonNode stored = evidence(number);
         assertThat(stored).hasSize(2);
         assertThat(stored.toString()).contains("\"origin\":\"typed\"", "standing.csv");

@@ -42,6 +42,7 @@ class SecurityConfig {
         "/manual",
         "/rulebook",
         "/manual/**",
+        "/shared/*",
         "/error",
         "/*.css",
         "/*.svg",

@@ -52,6 +52,7 @@ class ManualPageController {
             "upload-offset",
             "upload-checksum",
             "uploads-open",
+            "link-refused",
             "facts-refused",
             "conflicting-facts",
             "case-with-another-workshop",

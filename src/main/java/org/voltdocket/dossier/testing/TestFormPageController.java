@@ -28,8 +28,8 @@ import org.voltdocket.evidence.Rejected;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
-import org.voltdocket.returned.ReturnService;
 import org.voltdocket.returned.ReturnedBattery;
+import org.voltdocket.returned.service.ReturnService;
 
 /** Forms for tests whose values a person types, at the vehicle and on the bench. */
 @Controller

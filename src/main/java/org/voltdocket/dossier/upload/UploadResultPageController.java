@@ -7,7 +7,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
-import org.voltdocket.dossier.web.UploadHandler;
+import org.voltdocket.assessment.web.UploadHandler;
 import org.voltdocket.kernel.Actor;
 
 /** Tells a page what a complete upload became, as the same list that a form of files gets. */

@@ -97,7 +97,8 @@ class ResumableUploadTest {
     @Test
     void aFileThatIsNotTheOneAnnouncedIsNotStored() throws Exception {
         byte[] file = recording();
-        String digest = HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(new byte[3]));
+        String digest =
+                HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(new byte[3]));
         String address = create(file.length, "sha256 " + base64(digest));
         Answer refused = append(address, 0, file);
         assertThat(refused.status()).isEqualTo(409);
@@ -154,7 +155,13 @@ class ResumableUploadTest {
     }
 
     private Answer create(String length, String metadata) {
-        return send(tus.header("Upload-Metadata", metadata), "POST", sent.api() + "/uploads", new byte[0], "Upload-Length", length);
+        return send(
+                tus.header("Upload-Metadata", metadata),
+                "POST",
+                sent.api() + "/uploads",
+                new byte[0],
+                "Upload-Length",
+                length);
     }
 
     private Answer append(String address, long offset, byte[] part) {
