@@ -10,6 +10,7 @@ import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.read.RejectedFile;
+import org.voltdocket.diagnosis.read.TextCleaner;
 import org.voltdocket.evidence.AlreadyStored;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.IntakeResult;
@@ -41,7 +42,7 @@ public class UploadHandler {
             String fileName, EvidenceItem item, boolean known, RejectedFile refused, List<Finding> findings) {}
 
     public Outcome receive(Actor actor, CaseReference ref, MultipartFile file, String note) throws IOException {
-        String name = file.getOriginalFilename();
+        String name = TextCleaner.fileName(file.getOriginalFilename());
         IntakeResult result =
                 MultipartUploads.receive(file, note, Origin.WORKSHOP, upload -> uploads.receive(actor, ref, upload));
         return outcome(name, result);

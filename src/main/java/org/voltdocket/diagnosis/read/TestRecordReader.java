@@ -93,8 +93,7 @@ public final class TestRecordReader {
             members.missing("kind");
         }
         if (kind == null) {
-            return faults.refuse(
-                    TEST_RECORD, "The object does not tell its kind. Known kinds: " + String.join(", ", KINDS) + ".");
+            return faults.refuse(TEST_RECORD, "The object has no kind. Known kinds: " + String.join(", ", KINDS) + ".");
         }
         if (!KINDS.contains(kind)) {
             return new RejectedFile(
@@ -150,14 +149,15 @@ public final class TestRecordReader {
     }
 
     private RejectedFile refused() {
-        return faults.refuse(TEST_RECORD, "Nothing of the file was kept. Mend the places named and upload it again.");
+        return faults.refuse(
+                TEST_RECORD, "Nothing of the file was stored. Correct the listed errors and upload it again.");
     }
 
     private static String said(JacksonException e) {
         String said = e.getOriginalMessage();
         return said.startsWith("Duplicate")
-                ? said.replace("Duplicate Object property", "The member") + " is there twice. Keep one."
-                : "This is no valid JSON: " + said;
+                ? said.replace("Duplicate Object property", "The member") + " appears twice. Keep one."
+                : "This is not valid JSON: " + said;
     }
 
     private static FileError at(TokenStreamLocation place, String message) {
@@ -178,6 +178,6 @@ public final class TestRecordReader {
         return new FileError(
                 line,
                 Utf8.characters(bytes, start, index) + 1,
-                String.format("The byte %02X is no UTF-8.", bytes[index]));
+                String.format("The byte %02X is not valid UTF-8.", bytes[index]));
     }
 }

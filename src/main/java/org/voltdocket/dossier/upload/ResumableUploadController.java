@@ -151,9 +151,7 @@ class ResumableUploadController {
     @ApiResponse(responseCode = "409", description = "the offset is another one, see received")
     @ApiResponse(responseCode = "412", description = "another version of the protocol")
     @ApiResponse(responseCode = "415", description = "not application/offset+octet-stream")
-    @ApiResponse(
-            responseCode = "422",
-            description = "complete, but refused: errors name line, column and what is wrong")
+    @ApiResponse(responseCode = "422", description = "complete, but refused; errors state line, column and reason")
     @ApiResponse(responseCode = "460", description = "the part does not have its checksum")
     @PatchMapping(
             path = {API + "/uploads/{upload}", "/uploads/{upload}"},
@@ -194,7 +192,7 @@ class ResumableUploadController {
             description = "For a sender whose connection broke after the last byte. Safe to repeat.")
     @ApiResponse(responseCode = "204", description = "stored, see Content-Location")
     @ApiResponse(responseCode = "409", description = "bytes are missing, see received")
-    @ApiResponse(responseCode = "422", description = "refused: errors name line, column and what is wrong")
+    @ApiResponse(responseCode = "422", description = "refused; errors state line, column and reason")
     @PostMapping(API + "/uploads/{upload}/evidence")
     ResponseEntity<Void> finish(Actor actor, @PathVariable UUID upload) {
         EvidenceItem item = item(uploads.finish(actor, upload));
