@@ -25,7 +25,7 @@ import org.voltdocket.trail.TrailEntry;
  * @param evidence in the order received
  * @param assessment the latest; empty until the first
  * @param claim the latest that the actor may see; empty until the workshop claims
- * @param otherGrounds how the case differs from the basis of that claim's decision
+ * @param basisChange how the case differs from the basis of that claim's decision
  * @param failure why the latest change could not be assessed
  * @param trail what happened to it, oldest first
  * @param workshopNames by id, of the workshops that the case belongs to, the one that opened it first
@@ -37,7 +37,7 @@ public record Dossier(
         Optional<StoredAssessment> assessment,
         Optional<AssessmentFailure> failure,
         Optional<Claim> claim,
-        Optional<DecisionBasisChange> otherGrounds,
+        Optional<DecisionBasisChange> basisChange,
         List<TrailEntry> trail,
         Map<UUID, String> workshopNames) {
 

@@ -143,8 +143,7 @@ class EveryPageTest {
                         "/insight/production-weeks",
                         "/insight/causes",
                         "/insight/time-to-claim",
-                        "/insight/repeated-vehicles",
-                        "/recovery"));
+                        "/insight/repeated-vehicles"));
         check(
                 server.user(Role.CLERK),
                 List.of(
@@ -154,7 +153,6 @@ class EveryPageTest {
                         "/desk?state=all&order=newest",
                         "/desk?age=never",
                         "/warranty",
-                        "/recovery",
                         "/claim-limits",
                         "/decisions/again"));
         check(

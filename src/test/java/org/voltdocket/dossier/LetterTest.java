@@ -182,7 +182,7 @@ class LetterTest {
                 now.assessment(),
                 now.failure(),
                 now.claim(),
-                now.otherGrounds(),
+                now.basisChange(),
                 now.trail().subList(0, now.trail().size() - 1),
                 now.workshopNames());
         assertThat(reports.of(reader, then)).isEqualTo(report);
@@ -203,7 +203,7 @@ class LetterTest {
 
     @Test
     void laterEvidenceShowsOtherGroundsWithWhatDiffersAndReopensNothing() {
-        assertThat(decision.has("otherGrounds")).isFalse();
+        assertThat(decision.has("basisChange")).isFalse();
         sent.send(
                 workshop,
                 "late.json",
@@ -212,8 +212,8 @@ class LetterTest {
                 null);
         JsonNode claim = clerk.get(sent.api()).json().get("claim");
         assertThat(claim.get("state").stringValue()).isEqualTo("declined");
-        assertThat(claim.at("/decision/otherGroundsSince").booleanValue()).isTrue();
-        JsonNode other = claim.at("/decision/otherGrounds");
+        assertThat(claim.at("/decision/basisChanged").booleanValue()).isTrue();
+        JsonNode other = claim.at("/decision/basisChange");
         assertThat(other.get("evidence").size()).isOne();
         assertThat(other.get("findings").isEmpty()).isFalse();
         assertThat(other.get("differences")
@@ -222,7 +222,7 @@ class LetterTest {
                 .contains("probability")
                 .doesNotContain("rulebook");
         String page = server.browser(owner).get("/cases/" + sent.number()).text();
-        assertThat(page).contains("other-grounds", "late.json");
+        assertThat(page).contains("basis-change", "late.json");
         assertThat(frozen().get("findings").toString()).doesNotContain("10.2");
     }
 

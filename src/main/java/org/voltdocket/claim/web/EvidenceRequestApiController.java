@@ -61,13 +61,13 @@ class EvidenceRequestApiController {
     @ApiResponse(responseCode = "415", description = "a kind of file that is not read here")
     @ApiResponse(responseCode = "422", description = "refused: errors name line, column and what is wrong")
     @PostMapping(
-            path = "/api/v1/cases/{number}/claim/asked/{position}",
+            path = "/api/v1/cases/{number}/claim/requested-items/{position}",
             consumes = MediaType.MULTIPART_FORM_DATA_VALUE,
             produces = MediaType.APPLICATION_JSON_VALUE)
     ResponseEntity<ClaimView> answer(
             Actor actor,
             @PathVariable CaseNumber number,
-            @Parameter(description = "of the thing in 'asked', from 1") @PathVariable int position,
+            @Parameter(description = "of the thing in 'requestedItems', from 1") @PathVariable int position,
             @RequestPart(name = "file", required = false) MultipartFile file,
             @RequestParam(name = "words", required = false) String words)
             throws IOException {
