@@ -67,21 +67,26 @@ create table claim_decision_evidence (
     primary key (claim_id, evidence_id)
 );
 
--- The letter and the report of a decision, byte for byte as the workshop received them.
-create table claim_paper (
+-- The letter and the report of a decision, byte for byte as the workshop received them; empty when they are erased.
+create table claim_document (
     claim_id    uuid not null references claim_decision (claim_id),
     kind        text not null check (kind in ('letter', 'report')),
     sha256      sha256_hex not null,
-    bytes       bytea not null check (encode(sha256(bytes), 'hex') = sha256),
+    bytes       bytea not null check (encode(sha256(bytes), 'hex') = sha256 or bytes = ''),
     printed_at  timestamptz not null,
     primary key (claim_id, kind)
 );
 
 -- a PDF is compressed already
-alter table claim_paper alter column bytes set storage external;
+alter table claim_document alter column bytes set storage external;
 
 call make_append_only('claim_limit');
 call make_append_only('claim_proposal');
 call make_append_only('claim_decision');
 call make_append_only('claim_decision_evidence');
-call make_append_only('claim_paper');
+call make_append_only('claim_document');
+
+call restrict_rows('claim_proposal', 'sees_claim(claim_id)');
+call restrict_rows('claim_decision', 'sees_claim(claim_id)');
+call restrict_rows('claim_decision_evidence', 'sees_claim(claim_id)');
+call restrict_rows('claim_document', 'sees_claim(claim_id)');

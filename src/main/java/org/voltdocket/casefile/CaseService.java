@@ -29,7 +29,7 @@ public interface CaseService {
     /**
      * Opens the case of a pair, or finds it and fills its blanks.
      *
-     * @throws FactsConflictException if the case exists and knows other facts; nothing is changed then
+     * @throws RequestException {@link #CONFLICTING_FACTS} if the case exists with other facts; nothing is changed then
      * @throws RequestException {@link #IN_OTHER_WORKSHOP} if a workshop asks and the case belongs to others only
      * @throws org.springframework.security.access.AccessDeniedException for {@code AUDITOR}, who only looks
      */

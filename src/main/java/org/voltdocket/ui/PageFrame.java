@@ -54,6 +54,9 @@ public record PageFrame(String user, Role role, List<Place> places, List<Place> 
                 places.add(place("/decisions/again", "nav.again", path, null)); // otherwise a tab of /returns
             }
         }
+        if (account != null && account.isWorkshop()) {
+            places.add(place("/usage", "nav.usage", path, null));
+        }
         places.add(place("/rulebook", "nav.rulebook", path, null));
         places.add(place("/manual", "nav.manual", path, null));
         if (account != null && account.canAudit()) {
@@ -65,6 +68,7 @@ public record PageFrame(String user, Role role, List<Place> places, List<Place> 
             places.add(place("/watch", "nav.watch", path, null));
             places.add(place("/accounts", "nav.accounts", path, null));
             places.add(place("/claim-limits", "nav.claim-limits", path, null));
+            places.add(place("/privacy", "nav.privacy", path, null));
         }
         List<String> daily = daily(account);
         return new PageFrame(

@@ -165,7 +165,7 @@ class EvidenceRequestApiTest {
                     give(1, "Kept.", null);
                     db.sql("update claim_answer set words = 'other'").update();
                 })
-                .hasMessageContaining("append-only");
+                .hasStackTraceContaining("permission denied");
     }
 
     @Test

@@ -181,6 +181,7 @@ class LetterTest {
                 now.evidence(),
                 now.assessment(),
                 now.failure(),
+                now.pendingSince(),
                 now.claim(),
                 now.basisChange(),
                 now.trail().subList(0, now.trail().size() - 1),
@@ -256,9 +257,10 @@ class LetterTest {
         assertThat(told.get("claim.letter")).isEqualTo(decision.get("letterSha256"));
         assertThat(told.get("claim.report")).isEqualTo(decision.get("reportSha256"));
         assertThatThrownBy(() ->
-                        db.sql("update claim_paper set printed_at = now()").update())
-                .hasMessageContaining("append-only");
-        assertThatThrownBy(() -> db.sql("delete from claim_paper").update()).hasMessageContaining("append-only");
+                        db.sql("update claim_document set printed_at = now()").update())
+                .hasStackTraceContaining("permission denied");
+        assertThatThrownBy(() -> db.sql("delete from claim_document").update())
+                .hasStackTraceContaining("permission denied");
     }
 
     private static String bare(String text) {

@@ -63,6 +63,7 @@ class RulebookPageController {
                                 e.getValue().otherwise(),
                                 e.getValue().source()))
                         .toList());
+        model.addAttribute("evaluation", EvaluationReport.of(book.edition()).orElse(null));
         model.addAttribute("rules", book.rules().stream().map(text::line).toList());
         return "assessment/rulebook";
     }

@@ -5,12 +5,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.ChargingTest;
 import org.voltdocket.diagnosis.CrankingTest;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.diagnosis.signal.NormalDistribution;
 import org.voltdocket.kernel.Interval;
 
 /** Quantities of the test records. */
@@ -18,19 +20,28 @@ public final class TestQuantities {
 
     /** A battery below this is charged before it is judged, % (vehicle workshop manuals: at least 75 %). */
     public static final double JUDGED_FROM = 75;
-    /** Below {@link #WARM_C} the lower end of the interval of the charge must lie above this for a test that counts, % (ours). */
+    /** The lower end of the interval of the charge must lie above this for an uncharged test that fails a battery, % (ours). */
     private static final double SURELY_ABOVE = JUDGED_FROM;
 
     private static final double WARM_C = 10;
+    /** An uncharged test passes from this share of the rating on, % (ours; the battery gives more when charged). */
+    private static final double PASSES = 80;
+
     /** Accuracy of a workshop voltmeter, V, standard error (common practice). */
     private static final double METER_SE_V = 0.02;
 
     /** A source whose voltage falls by more than this under load is judged by the loaded one, V (ours). */
     private static final double SAG_V = 0.5;
+    /** A condition less probable than this is not looked at (ours). */
+    private static final double LEAST_CHANCE = 0.05;
+    /** More than a sound cable and source lose under load, V (vehicle workshop manual, 2018: 0.3 V at 30 A). */
+    private static final double DROP_V = 0.35;
 
     private final MeasurementContext reference;
     private final List<Measurement> out = new ArrayList<>();
-    private boolean arrivedLow;
+    /** Probability that the battery was low when it came. */
+    private double arrivedLow;
+
     private boolean judged;
     private boolean tested;
     private boolean unrated;
@@ -88,14 +99,20 @@ public final class TestQuantities {
         tests.stream().filter(e -> !charged(e)).findFirst().ifPresent(e -> {
             BatteryTest test = test(e);
             Interval soc = charge(test);
-            arrivedLow = soc.value() < RestVoltage.LOW_CHARGE;
+            arrivedLow = NormalDistribution.chanceBelow(soc, RestVoltage.LOW_CHARGE);
             Interval volts = Interval.ofStandardError(test.restVoltageV(), METER_SE_V);
             add("arrival-voltage", e, volts, test.temperatureC());
             if (!belowTable(test)) {
                 add("arrival-charge", e, soc, test.temperatureC());
             }
         });
-        deciding(tests).ifPresent(this::judge);
+        List<Evidence> fit =
+                tests.stream().filter(e -> charged(e) || surelyCharged(test(e))).toList();
+        judged = !fit.isEmpty();
+        last(fit, e -> charged(e)).ifPresent(this::rest);
+        last(fit, e -> test(e).crankingCurrentA() != null)
+                .or(() -> last(fit, e -> true))
+                .ifPresent(this::delivered);
         held(tests.stream().filter(TestQuantities::charged).toList());
     }
 
@@ -115,55 +132,71 @@ public final class TestQuantities {
         }
     }
 
-    /** The last test at enough charge; a bench test before a workshop's. */
-    private Optional<Evidence> deciding(List<Evidence> tests) {
-        List<Evidence> fit =
-                tests.stream().filter(e -> charged(e) || surelyCharged(test(e))).toList();
+    /** The last of these tests; a bench test before a workshop's. */
+    private static Optional<Evidence> last(List<Evidence> tests, Predicate<Evidence> which) {
+        List<Evidence> some = tests.stream().filter(which).toList();
         Optional<Evidence> bench =
-                fit.stream().filter(e -> e.origin() == Origin.BENCH).reduce((a, b) -> b);
-        return bench.or(() -> fit.stream().reduce((a, b) -> b));
+                some.stream().filter(e -> e.origin() == Origin.BENCH).reduce((a, b) -> b);
+        return bench.or(() -> some.stream().reduce((a, b) -> b));
     }
 
-    /** Whether the rest voltage shows enough charge, its uncertainty and a cold battery included. */
+    /**
+     * Whether a test that no charger went before shows enough charge for what it says. What fails must surely be charged, for
+     * with less charge a sound battery gives less; what passes needs only be warm and about charged.
+     */
     private boolean surelyCharged(BatteryTest test) {
         Interval soc = charge(test);
         boolean warm = test.temperatureC() >= WARM_C;
-        return soc.value() >= JUDGED_FROM - 5 && (warm || soc.low() >= SURELY_ABOVE);
+        boolean passes = warm
+                && soc.value() >= JUDGED_FROM - 5
+                && share(test).filter(share -> share.value() >= PASSES).isPresent();
+        return passes || soc.low() >= SURELY_ABOVE;
     }
 
-    private void judge(Evidence item) {
-        BatteryTest test = test(item);
-        judged = true;
-        if (charged(item)) {
-            if (!belowTable(test)) {
-                add("charge-after-recharge", item, charge(test), test.temperatureC());
-            }
-            add(
-                    "voltage-after-recharge",
-                    item,
-                    Interval.ofStandardError(test.restVoltageV(), METER_SE_V),
-                    test.temperatureC());
+    /** Share of the rated cranking current, %; of the usual one of the size where the rating is missing. */
+    private Optional<Interval> share(BatteryTest test) {
+        if (test.crankingCurrentA() == null) {
+            return Optional.empty();
         }
         Facts.BatteryFacts battery = reference.facts().battery();
-        Double rated = battery.ratedCrankingA();
-        unrated = test.crankingCurrentA() != null
-                && (rated == null || battery.crankingStandard() == null || test.crankingStandard() == null);
-        if (test.crankingCurrentA() != null
-                && test.crankingStandard() != null
-                && rated != null
-                && battery.crankingStandard() != null) {
-            CrankingReference.shareOfRating(
-                            test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())
-                    .ifPresent(share -> add("cranking-share", item, share, test.temperatureC()));
+        return unrated(test)
+                ? Optional.of(CrankingReference.shareOfUsual(
+                        test.crankingCurrentA(), test.crankingStandard(), battery.capacityAh()))
+                : CrankingReference.shareOfRating(
+                        test.crankingCurrentA(),
+                        test.crankingStandard(),
+                        battery.ratedCrankingA(),
+                        battery.crankingStandard());
+    }
+
+    private boolean unrated(BatteryTest test) {
+        Facts.BatteryFacts battery = reference.facts().battery();
+        return battery.ratedCrankingA() == null
+                || battery.crankingStandard() == null
+                || test.crankingStandard() == null;
+    }
+
+    /** What the rest voltage after charging shows. */
+    private void rest(Evidence item) {
+        BatteryTest test = test(item);
+        if (!belowTable(test)) {
+            add("charge-after-recharge", item, charge(test), test.temperatureC());
         }
-        if (unrated) {
-            add(
-                    "cranking-share-by-size",
-                    item,
-                    CrankingReference.shareOfUsual(
-                            test.crankingCurrentA(), test.crankingStandard(), battery.capacityAh()),
-                    test.temperatureC());
-        }
+        add(
+                "voltage-after-recharge",
+                item,
+                Interval.ofStandardError(test.restVoltageV(), METER_SE_V),
+                test.temperatureC());
+    }
+
+    /** What the battery delivers, by a test at enough charge; a later one without a cranking current takes nothing back. */
+    private void delivered(Evidence item) {
+        BatteryTest test = test(item);
+        Double rated = reference.facts().battery().ratedCrankingA();
+        unrated = test.crankingCurrentA() != null && unrated(test);
+        share(test)
+                .ifPresent(share ->
+                        add(unrated ? "cranking-share-by-size" : "cranking-share", item, share, test.temperatureC()));
         if (test.internalResistanceMilliohm() != null && rated != null && test.temperatureC() >= 5) {
             double value = test.internalResistanceMilliohm() * rated / 1000;
             add("resistance-by-rating", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());
@@ -204,9 +237,13 @@ public final class TestQuantities {
 
     private void cranking(Evidence item, CrankingTest test) {
         boolean low = test.minimumVoltageV() < CrankingReference.leastVoltage(test.temperatureC());
-        if (!low || !arrivedLow) {
-            add("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05), test.temperatureC());
+        double counts = low ? 1 - arrivedLow : 1;
+        if (counts < LEAST_CHANCE) {
+            return;
         }
+        out.add(Measurement.of("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05))
+                .at(test.temperatureC())
+                .given(counts));
     }
 
     private void charging(Evidence item, ChargingTest test) {
@@ -222,6 +259,9 @@ public final class TestQuantities {
         }
         if (!Double.isNaN(loaded) && !Double.isNaN(idle)) {
             add("load-drop", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
+            if (idle - loaded > DROP_V) {
+                add("idle-voltage-of-drop", item, Interval.ofStandardError(idle, METER_SE_V), test.temperatureC());
+            }
         }
         if (test.ripplePeakToPeakV() != null) {
             double ripple = test.ripplePeakToPeakV();

@@ -89,8 +89,8 @@ public class DecisionReviewService {
     @Transactional(readOnly = true)
     public List<ReviewItem> all(Actor actor) {
         require(actor);
-        return db.sql("select q.*, s.finding, s.reason as look_reason, s.looked_at, s.looked_by from (" + DECIDED + """
-                        ) q left join lateral (select * from second_look s where s.claim_id = q.claim_id
+        return db.sql("select q.*, s.finding, s.reason as review_reason, s.reviewed_at, s.reviewed_by from (" + DECIDED + """
+                        ) q left join lateral (select * from decision_review s where s.claim_id = q.claim_id
                             and s.outcome_ordinal = q.outcome_ordinal order by s.ordinal desc limit 1) s on true
                         where """
                         + " " + AGAINST + " order by (s.finding is not null), q.outcome_ordinal desc")
@@ -122,7 +122,7 @@ public class DecisionReviewService {
                 .orElseThrow(() -> RequestException.notFound("decision to review"));
         String finding = stands ? "stands" : "was-wrong";
         db.sql("""
-                insert into second_look (claim_id, outcome_ordinal, finding, reason, looked_at, looked_by)
+                insert into decision_review (claim_id, outcome_ordinal, finding, reason, reviewed_at, reviewed_by)
                 values (?, ?, ?, ?, ?, ?)""")
                 .param(claim)
                 .param(item.outcomeOrdinal())
@@ -166,8 +166,8 @@ public class DecisionReviewService {
                         ? Optional.empty()
                         : Optional.of(new Review(
                                 finding,
-                                row.getString("look_reason"),
-                                instant(row, "looked_at"),
-                                row.getString("looked_by"))));
+                                row.getString("review_reason"),
+                                instant(row, "reviewed_at"),
+                                row.getString("reviewed_by"))));
     }
 }

@@ -93,7 +93,7 @@ class CaseResponseWriter implements CaseEntityTags {
             throw RequestException.of(
                     412,
                     CaseService.CHANGED_SINCE_READ,
-                    "'If-Match' is no ETag of this case. Nothing was changed: read the case and send its ETag.");
+                    "'If-Match' is not an ETag of this case. Nothing was changed: read the case and send its ETag.");
         }
         return OptionalLong.of(Long.parseLong(tag.group(1)));
     }

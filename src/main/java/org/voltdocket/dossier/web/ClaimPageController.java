@@ -66,7 +66,7 @@ class ClaimPageController {
 
     private static ClaimStepRequest act(String action, MultiValueMap<String, String> given) {
         ClaimAction known = ClaimAction.of(action == null ? "" : action)
-                .orElseThrow(() -> RequestException.malformed("The form names no step of a claim."));
+                .orElseThrow(() -> RequestException.malformed("The form contains no step of a claim."));
         boolean pays = known == ClaimAction.APPROVE || known == ClaimAction.GOODWILL;
         return new ClaimStepRequest(
                 known,
