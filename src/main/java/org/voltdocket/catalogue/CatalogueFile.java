@@ -29,13 +29,11 @@ record CatalogueFile(CatalogueTable table, List<CatalogueRow> rows) {
         char delimiter = head.indexOf('\t') >= 0 ? '\t' : head.indexOf(';') >= 0 ? ';' : ',';
         List<CsvRecord> records = records(text, delimiter);
         if (records.isEmpty()) {
-            throw FileError.refused(
-                    1, "the file is empty; it must start with a header row. " + headers());
+            throw FileError.refused(1, "the file is empty; it must start with a header row. " + headers());
         }
         Map<String, Integer> places = places(records.get(0));
         CatalogueTable table = CatalogueTable.of(places.keySet())
-                .orElseThrow(() -> FileError.refused(
-                        1, "the header matches no table of the catalogue. " + headers()));
+                .orElseThrow(() -> FileError.refused(1, "the header matches no table of the catalogue. " + headers()));
         if (records.size() - 1 > MOST_ROWS) {
             throw FileError.refused(
                     records.get(MOST_ROWS + 1).getStartingLineNumber(),

@@ -89,7 +89,8 @@ public class DecisionReviewService {
     @Transactional(readOnly = true)
     public List<ReviewItem> all(Actor actor) {
         require(actor);
-        return db.sql("select q.*, s.finding, s.reason as review_reason, s.reviewed_at, s.reviewed_by from (" + DECIDED + """
+        return db.sql("select q.*, s.finding, s.reason as review_reason, s.reviewed_at, s.reviewed_by from (" + DECIDED
+                        + """
                         ) q left join lateral (select * from decision_review s where s.claim_id = q.claim_id
                             and s.outcome_ordinal = q.outcome_ordinal order by s.ordinal desc limit 1) s on true
                         where """

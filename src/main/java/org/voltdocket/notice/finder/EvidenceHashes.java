@@ -57,7 +57,8 @@ class EvidenceHashes {
     }
 
     List<Hash> of(UUID evidenceId) {
-        return db.sql("select method, value, full_value from evidence_hash where evidence_id = ? order by method, value")
+        return db.sql(
+                        "select method, value, full_value from evidence_hash where evidence_id = ? order by method, value")
                 .param(evidenceId)
                 .query((row, number) ->
                         new Hash(row.getString("method"), row.getString("value"), row.getString("full_value")))
