@@ -62,8 +62,13 @@ class ResumableUploadController {
     @Schema(name = "Upload")
     record UploadView(
             UUID id,
-            @Schema(description = "length of the file", example = "48213") long bytes,
-            @Schema(description = "bytes that are stored", example = "0") long received,
+
+            @Schema(description = "length of the file", example = "48213")
+            long bytes,
+
+            @Schema(description = "bytes that are stored", example = "0")
+            long received,
+
             Instant expiresAt) {}
 
     /** Every request but OPTIONS names the version of the protocol. */
