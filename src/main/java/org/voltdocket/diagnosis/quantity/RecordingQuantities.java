@@ -28,6 +28,11 @@ final class RecordingQuantities {
                     "How far the posts stay above the rest voltage in the worst tenth of a drive in which the voltage sags",
                     "10 % quantile of 10 s means while moving less the rest voltage before the drive"),
             new Quantity(
+                    "gap-by-voltage",
+                    "ratio",
+                    "How reported less measured voltage grows with the voltage, where no current is known",
+                    "Slope of Huber's robust regression of the difference over the measured voltage, 5 s means"),
+            new Quantity(
                     "rows-in-start",
                     "count",
                     "Rows of a drive that show its first start",

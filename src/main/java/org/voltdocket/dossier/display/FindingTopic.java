@@ -17,8 +17,9 @@ public enum FindingTopic {
             + " reported-charge-under-rest reported-drain-while-held rests-as-claimed-full"
             + " sensor-asleep-in-drive sensor-at-rest sensor-gain sensor-offset-by-clamp sensor-offset-by-fit"
             + " sensor-offset-together"),
-    WIRING("gap-while-charging harness-by-steps harness-resistance reported-voltage-bias reported-voltage-gain"
-            + " identical-voltages"),
+    WIRING(
+            "gap-by-voltage gap-while-charging harness-by-steps harness-resistance reported-voltage-bias reported-voltage-gain"
+                    + " identical-voltages"),
     BATTERY("capacity-at-higher-current capacity-gap capacity-share charge-after-recharge charge-lost cranking-share"
             + " cranking-share-by-size rest-after-driving"
             + " peukert-exponent resistance-by-rating resistance-by-starts resistance-by-steps"
