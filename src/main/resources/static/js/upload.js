@@ -1,13 +1,17 @@
 /**
- * Sends the chosen or dropped files one by one, with progress, and shows what the server read from each. Without script
- * the form posts them all at once.
+ * Hands the chosen or dropped files to the outbox of this device and shows what happens to each: how much is sent, what waits for
+ * the connection, and what the server read. Without script the form posts them all at once.
  */
+import { enqueue, waiting } from './outbox.js';
+
 const form = document.getElementById('upload');
 const list = document.getElementById('upload-list');
 const status = document.getElementById('upload-status');
 const input = form.querySelector('input[type=file]');
-let queue = Promise.resolve();
-let refused = false;
+const path = form.action.replace(/\/evidence$/, '');
+const place = new URL(path).pathname;
+const rows = new Map();
+let refused = false, before;
 
 form.addEventListener('submit', event => {
   event.preventDefault();
@@ -23,74 +27,70 @@ form.addEventListener('drop', event => {
   take(event.dataTransfer.files);
 });
 
-function take(files) {
+async function take(files) {
   const note = form.elements.note.value, chosen = [...files];
   if (!chosen.length) return;
-  list.hidden = false;
-  status.textContent = '';
-  for (const file of chosen) {
-    const row = waiting(file);
-    queue = queue.then(() => send(file, note, row));
-  }
-  const before = conclusion();
-  queue = queue.then(refresh).then(() => {
-    status.textContent = form.dataset.done;
-    if (!refused) showResult(before);
-    refused = false;
-  });
   form.reset();
+  status.textContent = '';
+  before ??= conclusion();
+  for (const file of chosen) {
+    if (file.size > +form.dataset.most) {
+      fail(row(file.name), form.dataset.large);
+      continue;
+    }
+    const shown = row(file.name); // the row is there before the first event of the file
+    rows.set(await enqueue(place, file, note), shown);
+  }
 }
 
-function waiting(file) {
-  const row = document.createElement('li');
-  const head = document.createElement('div'), name = document.createElement('span'), state = document.createElement('span');
-  const bar = document.createElement('progress');
+function row(name) {
+  const row = document.createElement('li'), head = document.createElement('div');
+  const title = document.createElement('span'), state = document.createElement('span'), bar = document.createElement('progress');
   head.className = 'file-head';
-  name.className = 'file-name';
-  name.textContent = file.name;
+  title.className = 'file-name';
+  title.textContent = name;
   state.className = 'dim state';
+  state.textContent = form.dataset.waits;
   bar.max = 1;
   bar.value = 0;
-  bar.setAttribute('aria-label', file.name);
-  head.append(name, state);
+  bar.setAttribute('aria-label', name);
+  head.append(title, state);
   row.append(head, bar);
+  row.className = 'waits';
+  list.hidden = false;
   list.append(row);
   return row;
 }
 
-function send(file, note, row) {
-  const state = row.querySelector('.state'), bar = row.querySelector('progress');
-  if (file.size > +form.dataset.most) {
-    fail(row, form.dataset.large);
-    return Promise.resolve();
-  }
-  return new Promise(done => {
-    const request = new XMLHttpRequest(), body = new FormData();
-    body.append('_csrf', form.elements._csrf.value);
-    body.append('note', note);
-    body.append('file', file);
-    request.open('POST', form.action);
-    request.setRequestHeader('X-Requested-With', 'voltdocket');
-    request.setRequestHeader('Accept', 'text/html');
-    request.upload.addEventListener('progress', event => {
-      if (!event.lengthComputable) return;
-      bar.value = event.loaded / event.total;
-      state.textContent = event.loaded < event.total ? `${form.dataset.sending} ${Math.round(100 * bar.value)} %` : form.dataset.reading;
-    });
-    request.addEventListener('load', () => { answer(request, row); done(); });
-    request.addEventListener('error', () => { fail(row, form.dataset.lost); done(); });
-    request.send(body);
-  });
+document.addEventListener('outbox', async ({ detail }) => {
+  if (detail.item.kind !== 'file' || detail.item.path !== place) return;
+  if (!rows.has(detail.item.id)) rows.set(detail.item.id, row(detail.item.name));
+  const shown = rows.get(detail.item.id), state = shown.querySelector('.state');
+  before ??= conclusion();
+  if (detail.state === 'received') await received(detail.html, shown);
+  else if (detail.state === 'refused') fail(shown, detail.status === 413 ? form.dataset.large : form.dataset.lost);
+  else if (detail.state === 'sending') {
+    shown.querySelector('progress').value = detail.share;
+    state.textContent = `${form.dataset.sending} ${Math.round(100 * detail.share)} %`;
+  } else state.textContent = detail.state === 'reading' ? form.dataset.reading : `${form.dataset.waits}: ${form.dataset.resumes}`;
+});
+
+/** Shows what the server read, and the new result when nothing waits any more. */
+async function received(html, shown) {
+  const page = new DOMParser().parseFromString(html, 'text/html'), result = page.querySelector('ul.files > li');
+  if (!result) return fail(shown, form.dataset.lost);
+  refused ||= result.classList.contains('refused');
+  shown.replaceWith(document.adoptNode(result));
+  if ((await waiting()).some(item => item.path === place)) return;
+  await refresh();
+  status.textContent = form.dataset.done;
+  if (!refused) showResult(before);
+  refused = false;
+  before = undefined;
 }
 
-function answer(request, row) {
-  const page = new DOMParser().parseFromString(request.responseText, 'text/html');
-  const result = page.querySelector('ul.files > li');
-  if (result) {
-    refused ||= result.classList.contains('refused');
-    row.replaceWith(document.adoptNode(result));
-  }
-  else fail(row, request.status === 413 ? form.dataset.large : form.dataset.lost);
+for (const item of await waiting()) {
+  if (item.kind === 'file' && item.path === place && !rows.has(item.id)) rows.set(item.id, row(item.name));
 }
 
 function fail(row, text) {

@@ -31,6 +31,7 @@ class PackagesTest {
             Map.entry("mail", 1),
             Map.entry("casefile", 2),
             Map.entry("catalogue", 2),
+            Map.entry("quota", 2),
             Map.entry("evidence", 3),
             Map.entry("assessment", 4),
             Map.entry("warranty", 5),
@@ -41,6 +42,7 @@ class PackagesTest {
             Map.entry("desk", 8),
             Map.entry("dossier", 9),
             Map.entry("insight", 9),
+            Map.entry("privacy", 10),
             Map.entry("server", 10));
 
     private static final String ROOT = "org.voltdocket.";

@@ -45,6 +45,15 @@ final class BenchServer implements AutoCloseable {
         return readyS;
     }
 
+    int port() {
+        return port;
+    }
+
+    /** Health and metrics. */
+    Client management() {
+        return health;
+    }
+
     Client client() {
         return new Client("http://localhost:" + port);
     }
@@ -62,15 +71,19 @@ final class BenchServer implements AutoCloseable {
         // such as -XX:StartFlightRecording=filename=target/bench/server.jfr,settings=profile
         java.addAll(Arrays.asList(System.getenv().getOrDefault("BENCH_JVM", "").split(" +")));
         java.removeIf(String::isBlank);
+        // the packaged server instead of the class path
+        String jar = System.getenv("BENCH_JAR");
+        java.addAll(
+                jar == null ? List.of("-cp", programOnly(), "org.voltdocket.Voltdocket") : List.of("-jar", jar));
         java.addAll(List.of(
-                "-cp",
-                programOnly(),
-                "org.voltdocket.Voltdocket",
                 "--server.port=" + port,
                 "--management.server.port=" + managementPort,
                 "--spring.datasource.url=" + database.url(),
                 "--spring.datasource.username=postgres",
                 "--spring.datasource.password=",
+                "--voltdocket.quota.uploads-per-day=1000000",
+                "--voltdocket.quota.bytes-per-day=1TB",
+                "--voltdocket.quota.assessments-per-day=1000000",
                 "--voltdocket.admin.user=" + ADMIN,
                 "--voltdocket.admin.password=" + Server.PASSWORD));
         Path log = folder.resolve("server.log");

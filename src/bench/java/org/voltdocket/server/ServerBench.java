@@ -11,10 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.UUID;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.springframework.util.FileSystemUtils;
 import org.voltdocket.diagnosis.CaseInput;
 import org.voltdocket.diagnosis.assess.Diagnosis;
@@ -24,7 +21,6 @@ import org.voltdocket.secondmodel.HourDrive;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.OwnDatabase;
-import org.voltdocket.support.Server;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -73,11 +69,13 @@ public final class ServerBench {
     }
 
     private void run(int uploads, int archive) throws Exception {
-        List<byte[]> drives = drives(WARM_UP + 2 * uploads);
+        List<byte[]> drives = HourDrive.files(WARM_UP + 2 * uploads);
         List<byte[]> later = drives.subList(WARM_UP + uploads, drives.size());
         server.again();
         double startCpu = server.cpuMs() / 1e3;
-        people();
+        BenchPeople people = new BenchPeople(server);
+        admin = people.admin();
+        workshop = people.workshop("shop");
         double write = bounds.diskWriteMbS();
         Timing force = bounds.force();
         double copy = bounds.copyMbS(drives.get(0));
@@ -99,18 +97,6 @@ public final class ServerBench {
         Timing again = Timing.of(0, later.size(), i -> upload(cases.get(i), later.get(i)));
         line("**upload to verdict among " + (recordings.size() + archive) + " recordings, ms**", "%s |", again.cells());
         line("most memory of the process, MB", "%s | |", server.peakMb());
-    }
-
-    private static List<byte[]> drives(int wanted) {
-        List<byte[]> drives = new ArrayList<>();
-        for (long seed = 100; drives.size() < wanted; seed++) {
-            try {
-                drives.add(HourDrive.csv(HourDrive.recording(true, seed)));
-            } catch (IllegalStateException tooShort) {
-                continue;
-            }
-        }
-        return drives;
     }
 
     private List<UUID> upload(List<byte[]> drives) throws Exception {
@@ -152,12 +138,7 @@ public final class ServerBench {
     private List<String> open(String serials, int wanted) {
         List<String> cases = new ArrayList<>();
         for (int i = 0; i < wanted; i++) {
-            String vin = String.format("ZZ0%c%013d", serials.charAt(0), i);
-            cases.add(workshop.postJson(
-                            "/api/v1/cases", "{\"batterySerial\":\"" + serials + i + "\",\"vin\":\"" + vin + "\"}")
-                    .json()
-                    .get("number")
-                    .stringValue());
+            cases.add(BenchPeople.open(workshop, serials, i));
         }
         return cases;
     }
@@ -233,34 +214,8 @@ public final class ServerBench {
         }
     }
 
-    private void people() {
-        admin = server.client().header("Authorization", "Bearer " + token(BenchServer.ADMIN));
-        Client pages = server.client().header("Accept", "text/html");
-        pages.postForm("/sign-in", Map.of("username", BenchServer.ADMIN, "password", Server.PASSWORD));
-        pages = pages.header("X-CSRF-TOKEN", pages.csrf());
-        pages.postForm("/accounts/workshops", Map.of("workshop", "Bench Garage"));
-        Matcher id = Pattern.compile("<option value=\"([0-9a-f-]{36})\"")
-                .matcher(pages.get("/accounts").text());
-        if (!id.find()) {
-            throw new IllegalStateException("no workshop was made");
-        }
-        expect(302, pages.postForm(
-                "/accounts", Map.of("name", "shop", "password", Server.PASSWORD, "role", "WORKSHOP", "of", id.group(1))));
-        workshop = server.client().header("Authorization", "Bearer " + token("shop"));
-    }
-
-    private String token(String user) {
-        return expect(201, server.client().basic(user, Server.PASSWORD).postJson("/api/v1/tokens", "{\"name\":\"bench\"}"))
-                .json()
-                .get("token")
-                .stringValue();
-    }
-
     private static Answer expect(int status, Answer answer) {
-        if (answer.status() != status) {
-            throw new IllegalStateException(answer.toString());
-        }
-        return answer;
+        return BenchPeople.expect(status, answer);
     }
 
     private void line(String what, String cells, Object... values) {

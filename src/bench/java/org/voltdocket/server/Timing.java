@@ -25,6 +25,14 @@ record Timing(double[] sortedMs) {
         return new Timing(ms);
     }
 
+    static Timing of(java.util.List<Double> ms) {
+        return new Timing(ms.stream().mapToDouble(Double::doubleValue).sorted().toArray());
+    }
+
+    double most() {
+        return sortedMs[sortedMs.length - 1];
+    }
+
     double p50() {
         return sortedMs[sortedMs.length / 2];
     }

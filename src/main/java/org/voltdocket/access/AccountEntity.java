@@ -8,9 +8,11 @@ import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.ManyToOne;
 import jakarta.persistence.Table;
+import jakarta.persistence.Version;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
+import org.voltdocket.access.password.HashedPassword;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 
@@ -35,13 +37,17 @@ class AccountEntity {
     private int stamp;
     private Instant createdAt;
     private String email;
+    private String issuer;
+    private String issuedName;
+
+    @Version
+    private Long version;
 
     protected AccountEntity() {}
 
-    AccountEntity(UUID id, String name, String passwordHash, Role role, WorkshopEntity workshop, Instant createdAt) {
+    AccountEntity(UUID id, String name, Role role, WorkshopEntity workshop, Instant createdAt) {
         this.id = id;
         this.name = name;
-        this.passwordHash = passwordHash;
         this.role = role;
         this.workshop = workshop;
         this.enabled = true;
@@ -64,13 +70,38 @@ class AccountEntity {
         return enabled;
     }
 
-    String passwordHash() {
-        return passwordHash;
+    /** Empty until an invitation is accepted, and for an account of an OpenID provider. */
+    Optional<String> passwordHash() {
+        return Optional.ofNullable(passwordHash);
     }
 
-    void setPassword(String hash) {
-        this.passwordHash = hash;
+    /** @param password null takes it away */
+    void setPassword(HashedPassword password) {
+        this.passwordHash = password == null ? null : password.value();
         this.stamp++;
+    }
+
+    void setIdentity(String issuer, String issuedName) {
+        this.issuer = issuer;
+        this.issuedName = issuedName;
+    }
+
+    boolean isOfProvider() {
+        return issuer != null;
+    }
+
+    /** @return whether that changed anything; the sessions of the account end then */
+    boolean assign(Role role, WorkshopEntity workshop) {
+        Optional<UUID> before =
+                Optional.ofNullable(this.workshop).map(w -> w.ref().id());
+        Optional<UUID> after = Optional.ofNullable(workshop).map(w -> w.ref().id());
+        if (this.role == role && before.equals(after)) {
+            return false;
+        }
+        this.role = role;
+        this.workshop = workshop;
+        this.stamp++;
+        return true;
     }
 
     void setEnabled(boolean enabled) {
@@ -88,7 +119,14 @@ class AccountEntity {
 
     AccountSummary ref() {
         return new AccountSummary(
-                id, name, role, Optional.ofNullable(workshop).map(WorkshopEntity::ref), enabled, createdAt);
+                id,
+                name,
+                role,
+                Optional.ofNullable(workshop).map(WorkshopEntity::ref),
+                enabled,
+                createdAt,
+                passwordHash != null,
+                issuer != null);
     }
 
     AccountPrincipal signedIn() {

@@ -6,6 +6,9 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Lock;
+import org.springframework.data.jpa.repository.Modifying;
+import org.springframework.data.jpa.repository.Query;
+import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.kernel.Role;
 
 interface AccountRepository extends JpaRepository<AccountEntity, UUID> {
@@ -21,6 +24,15 @@ interface AccountRepository extends JpaRepository<AccountEntity, UUID> {
     List<AccountEntity> findByWorkshopIdAndEnabledTrueAndEmailNotNullOrderByName(UUID workshop);
 
     List<AccountEntity> findByRoleAndEnabledTrueAndEmailNotNullOrderByName(Role role);
+
+    Optional<AccountEntity> findByIssuerAndIssuedName(String issuer, String issuedName);
+
+    /** Replaces the hash of an unchanged password, unless another password was set meanwhile. */
+    @Transactional
+    @Modifying
+    @Query("update AccountEntity a set a.passwordHash = :wanted, a.version = a.version + 1"
+            + " where a.id = :id and a.passwordHash = :old")
+    void replaceHash(UUID id, String old, String wanted);
 
     boolean existsByRole(Role role);
 }

@@ -10,9 +10,10 @@ import java.util.UUID;
 import java.util.regex.Pattern;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.access.AccessDeniedException;
-import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.voltdocket.access.password.HashedPassword;
+import org.voltdocket.access.password.PasswordHasher;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
@@ -29,19 +30,22 @@ public class AccountService {
 
     private final WorkshopRepository workshops;
     private final AccountRepository accounts;
-    private final PasswordEncoder encoder;
+    private final PasswordHasher passwords;
+    private final TokenRepository tokens;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
     AccountService(
             WorkshopRepository workshops,
             AccountRepository accounts,
-            PasswordEncoder encoder,
+            PasswordHasher passwords,
+            TokenRepository tokens,
             ApplicationEventPublisher events,
             Clock clock) {
         this.workshops = workshops;
         this.accounts = accounts;
-        this.encoder = encoder;
+        this.passwords = passwords;
+        this.tokens = tokens;
         this.events = events;
         this.clock = clock;
     }
@@ -109,8 +113,8 @@ public class AccountService {
     /**
      * Makes an account.
      *
-     * @throws RequestException where the name is malformed or taken, the password too weak, or the workshop missing,
-     *     unknown, or given for another role
+     * @throws RequestException where the name is malformed or taken, the password too weak, the e-mail address malformed, or
+     *     the workshop missing, unknown, or given for another role
      */
     @Transactional
     public AccountSummary createUser(Actor actor, NewAccount wanted) {
@@ -129,9 +133,13 @@ public class AccountService {
         if (wanted.role() == null) {
             throw RequestException.invalid("account-refused", "role", "Choose what the account may do.");
         }
-        WorkshopEntity workshop = workshopFor(wanted);
-        String hash = encoder.encode(PasswordRules.checked(wanted.password(), name));
-        AccountEntity row = new AccountEntity(UUID.randomUUID(), name, hash, wanted.role(), workshop, clock.instant());
+        Optional<String> email = wanted.email().map(AccountService::checkedEmail);
+        WorkshopEntity workshop = workshopFor(wanted.role(), wanted.workshop());
+        AccountEntity row = new AccountEntity(UUID.randomUUID(), name, wanted.role(), workshop, clock.instant());
+        if (wanted.password() != null) {
+            row.setPassword(passwords.hash(wanted.password(), name));
+        }
+        email.ifPresent(row::setEmail);
         accounts.saveAndFlush(row);
         events.publishEvent(new AccountChangedEvent(actor, "account-created", name, made(row)));
         return row.ref();
@@ -159,7 +167,7 @@ public class AccountService {
         }
         if (!enabled && row.role() == Role.ADMIN && administrators.size() < 2) {
             throw RequestException.invalid(
-                    "account-refused", "name", "This is the last administrator. Make another one first.");
+                    "account-refused", "name", "This is the last administrator. Create another one first.");
         }
         row.setEnabled(enabled);
         events.publishEvent(new AccountChangedEvent(
@@ -182,39 +190,81 @@ public class AccountService {
             createUser(system, new NewAccount(name, password, Role.ADMIN, Optional.empty()));
         } else if (known.get().role() != Role.ADMIN) {
             throw RequestException.invalid(
-                    "account-refused", "name", "The account " + lowered(name) + " is no administrator.");
+                    "account-refused", "name", "The account " + lowered(name) + " is not an administrator.");
         } else {
             setEnabled(system, known.get().id(), true);
-            resetPassword(system, known.get().id(), password);
+            known.get().setPassword(passwords.hash(password, lowered(name)));
+            revokeTokens(known.get());
+            events.publishEvent(new AccountChangedEvent(system, "password-reset", lowered(name), Map.of()));
         }
         events.publishEvent(new AccountChangedEvent(system, "administrator-recovered", lowered(name), Map.of()));
     }
 
-    /** Sets a new password for somebody else; that account's sessions end. */
+    /**
+     * Takes away somebody's password before a new invitation; the account's sessions and tokens end.
+     *
+     * @throws RequestException where a provider signs the account in
+     */
     @Transactional
-    public void resetPassword(Actor actor, UUID id, String password) {
+    public AccountSummary resetPassword(Actor actor, UUID id) {
         requireAdmin(actor);
         AccountEntity row = require(id);
-        row.setPassword(encoder.encode(PasswordRules.checked(password, row.name())));
-        events.publishEvent(new AccountChangedEvent(actor, "password-reset", row.name(), Map.of()));
+        if (row.isOfProvider()) {
+            throw RequestException.invalid(
+                    "account-refused",
+                    "name",
+                    "The OpenID provider signs this account in. It has no password here; reset it at the provider.");
+        }
+        if (row.passwordHash().isPresent()) {
+            row.setPassword(null);
+            revokeTokens(row);
+            events.publishEvent(new AccountChangedEvent(actor, "password-reset", row.name(), Map.of()));
+        }
+        return row.ref();
     }
 
     /**
-     * Changes one's own password; every session of the account ends but the one that changes it.
+     * Sets one's own password; every session of the account ends but the one that sets it, and every token.
      *
      * @return the principal to go on with
-     * @throws RequestException where the current password is wrong or the new one too weak
      */
     @Transactional
-    public AccountPrincipal changePassword(AccountPrincipal who, String current, String wanted) {
-        AccountEntity row = require(who.account());
-        if (current == null || !encoder.matches(current, row.passwordHash())) {
-            throw RequestException.invalid(
-                    "account-refused", "current", "The current password is not right. Nothing was changed.");
-        }
-        row.setPassword(encoder.encode(PasswordRules.checked(wanted, row.name())));
+    public AccountPrincipal setPassword(UUID account, HashedPassword wanted) {
+        AccountEntity row = require(account);
+        row.setPassword(wanted);
+        revokeTokens(row);
+        AccountPrincipal who = row.signedIn();
         events.publishEvent(new AccountChangedEvent(who.actor(), "password-changed", row.name(), Map.of()));
-        return row.signedIn();
+        return who;
+    }
+
+    private void revokeTokens(AccountEntity row) {
+        tokens.findByAccountIdOrderByCreatedAtDesc(row.id()).forEach(token -> token.revoke(clock.instant()));
+    }
+
+    /** The name of an account, for an administrator. */
+    @Transactional(readOnly = true)
+    public String name(Actor actor, UUID account) {
+        requireAdmin(actor);
+        return require(account).name();
+    }
+
+    /** Whether the account has a password of its own. */
+    @Transactional(readOnly = true)
+    public boolean hasPassword(UUID account) {
+        return require(account).passwordHash().isPresent();
+    }
+
+    /** The principal of an account that may sign in, by its key. */
+    @Transactional(readOnly = true)
+    public Optional<AccountPrincipal> principal(UUID account) {
+        return accounts.findById(account).filter(AccountEntity::enabled).map(AccountEntity::signedIn);
+    }
+
+    /** The principal of an account that may sign in, by its name. */
+    @Transactional(readOnly = true)
+    public Optional<AccountPrincipal> principal(String name) {
+        return accounts.findByName(lowered(name)).filter(AccountEntity::enabled).map(AccountEntity::signedIn);
     }
 
     /** Where notices for this account go; empty where it set no address or may not sign in. */
@@ -247,12 +297,7 @@ public class AccountService {
      */
     @Transactional
     public void setEmail(AccountPrincipal who, String email) {
-        String address = email == null || email.isBlank() ? null : email.strip();
-        if (address != null
-                && (address.length() > 254 || !EMAIL.matcher(address).matches())) {
-            throw RequestException.invalid(
-                    "account-refused", "email", "That is no e-mail address. It looks like name@example.org.");
-        }
+        String address = email == null || email.isBlank() ? null : checkedEmail(email);
         AccountEntity row = require(who.account());
         if (Optional.ofNullable(address).equals(row.email())) {
             return;
@@ -261,6 +306,15 @@ public class AccountService {
         // the trail is kept for good, so the address itself stays out of it
         events.publishEvent(new AccountChangedEvent(
                 who.actor(), address == null ? "email-removed" : "email-set", row.name(), Map.of()));
+    }
+
+    private static String checkedEmail(String email) {
+        String address = email.strip();
+        if (address.length() > 254 || !EMAIL.matcher(address).matches()) {
+            throw RequestException.invalid(
+                    "account-refused", "email", "This is not an e-mail address. Enter one such as name@example.org.");
+        }
+        return address;
     }
 
     /** Whether the account is enabled and unchanged since the principal was made. */
@@ -272,16 +326,15 @@ public class AccountService {
                 .orElse(false);
     }
 
-    private WorkshopEntity workshopFor(NewAccount wanted) {
-        boolean needed = wanted.role() == Role.WORKSHOP;
-        if (needed != wanted.workshop().isPresent()) {
+    private WorkshopEntity workshopFor(Role role, Optional<UUID> wanted) {
+        boolean needed = role == Role.WORKSHOP;
+        if (needed != wanted.isPresent()) {
             throw RequestException.invalid(
                     "account-refused",
                     "workshop",
                     needed ? "Choose the workshop of this account." : "Only a workshop account belongs to a workshop.");
         }
-        return wanted.workshop()
-                .map(id -> workshops
+        return wanted.map(id -> workshops
                         .findById(id)
                         .orElseThrow(() ->
                                 RequestException.invalid("account-refused", "workshop", "There is no such workshop.")))

@@ -10,19 +10,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Sha256;
 
-/** Keys for scripts: made for an account, shown once, kept as a digest, good for 90 days or until revoked. */
+/** Keys for scripts: made for an account, shown once, stored as a digest, limited in scope and time, and revocable. */
 @Service
 public class TokenService {
 
-    /** How long a token works: our own choice. */
-    public static final Duration LIFE = Duration.ofDays(90);
-
+    private static final Logger LOG = LoggerFactory.getLogger(TokenService.class);
     private static final String MARK = "vd_";
     private static final SecureRandom RANDOM = new SecureRandom();
 
@@ -38,39 +38,52 @@ public class TokenService {
         this.clock = clock;
     }
 
-    /**
-     * Makes a token of 256 random bits.
-     *
-     * @param name purpose of the token, 1 to 80 characters
-     * @throws RequestException where the name is blank or too long
-     */
+    /** Makes a token of 256 random bits. */
     @Transactional
-    public NewToken create(AccountPrincipal who, String name) {
-        String trimmed = name == null ? "" : name.strip();
-        if (trimmed.isEmpty() || trimmed.length() > 80) {
-            throw RequestException.invalid(
-                    "malformed-request", "name", "Name the token by what it is for, in 1 to 80 characters.");
-        }
+    public NewToken create(AccountPrincipal who, TokenRequest wanted) {
         byte[] secret = new byte[32];
         RANDOM.nextBytes(secret);
         String token = MARK + Base64.getUrlEncoder().withoutPadding().encodeToString(secret);
         Instant now = clock.instant();
+        Instant end = now.plus(Duration.ofDays(wanted.days()));
         AccountEntity account = accounts.getReferenceById(who.account());
-        tokens.saveAndFlush(new TokenEntity(UUID.randomUUID(), account, trimmed, digest(token), now, now.plus(LIFE)));
+        tokens.saveAndFlush(new TokenEntity(account, wanted.name(), wanted.scope(), digest(token), now, end));
         events.publishEvent(new AccountChangedEvent(
-                who.actor(), "token-created", who.actor().user(), Map.of("account.token", trimmed)));
-        return new NewToken(token, now.plus(LIFE));
+                who.actor(),
+                "token-created",
+                who.actor().user(),
+                Map.of(
+                        "account.token",
+                        wanted.name(),
+                        "account.scope",
+                        wanted.scope().id())));
+        return new NewToken(token, end);
     }
 
-    /** Whom a token belongs to; empty where it is unknown, expired or revoked, or its account disabled. */
-    @Transactional(readOnly = true)
-    public Optional<AccountPrincipal> owner(String token) {
+    /** The account of a token, and what the token may be used for. */
+    public record Owner(AccountPrincipal account, TokenScope scope) {}
+
+    /** Whom a token belongs to; empty where it is unknown, expired or revoked, or its account disabled. Notes its use. */
+    public Optional<Owner> owner(String token) {
         if (token == null || !token.startsWith(MARK)) {
             return Optional.empty();
         }
-        return tokens.findByDigest(digest(token))
-                .filter(row -> row.usable(clock.instant()))
-                .map(row -> row.account().signedIn());
+        Instant now = clock.instant();
+        Optional<TokenEntity> usable = tokens.findByDigest(digest(token)).filter(row -> row.usable(now));
+        usable.filter(row -> !row.usedJustBefore(now)).ifPresent(row -> noteUse(row, now));
+        return usable.map(row -> new Owner(row.account().signedIn(), row.scope()));
+    }
+
+    /** A database that cannot write, such as on a full disk, still answers those who read. */
+    private void noteUse(TokenEntity row, Instant now) {
+        try {
+            tokens.noteUse(row.id(), now);
+        } catch (DataAccessException e) {
+            LOG.warn(
+                    "The use of token {} is not noted: {}",
+                    row.id(),
+                    e.getClass().getSimpleName());
+        }
     }
 
     /** The tokens of an account, newest first. */

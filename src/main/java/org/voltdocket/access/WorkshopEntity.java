@@ -3,6 +3,7 @@ package org.voltdocket.access;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
+import jakarta.persistence.Version;
 import java.time.Instant;
 import java.util.UUID;
 
@@ -15,6 +16,9 @@ class WorkshopEntity {
 
     private String name;
     private Instant createdAt;
+
+    @Version
+    private Long version;
 
     protected WorkshopEntity() {}
 

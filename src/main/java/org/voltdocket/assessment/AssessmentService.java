@@ -1,5 +1,6 @@
 package org.voltdocket.assessment;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -56,6 +57,12 @@ public class AssessmentService {
     @Transactional(readOnly = true)
     public Optional<AssessmentFailure> failure(UUID caseId) {
         return pending.failure(caseId);
+    }
+
+    /** Since when a change of the case waits for its assessment; empty if the latest assessment covers everything. */
+    @Transactional(readOnly = true)
+    public Optional<Instant> pendingSince(UUID caseId) {
+        return pending.since(caseId);
     }
 
     /** Whether the latest assessment covers the latest change of the case. */

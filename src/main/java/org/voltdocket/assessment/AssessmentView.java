@@ -11,7 +11,7 @@ import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.write.AssessmentJson;
 
 /** An assessment in JSON. What is not known is absent. */
-@Schema(name = "Assessment", description = "What the judge says of a case, by one edition of the rule book.")
+@Schema(name = "Assessment", description = "Assessment of a case by one edition of the rule book.")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonPropertyOrder({
     "rulebook",
@@ -67,13 +67,13 @@ public record AssessmentView(
 
         List<FindingView> findings,
 
-        @Schema(description = "by name; one that the evidence cannot carry is absent")
+        @Schema(description = "by name; absent if the evidence does not support an estimate")
         Map<String, EstimateView> estimates,
 
         @Schema(description = "what to do next, most useful first")
         List<String> nextSteps,
 
-        @Schema(description = "what would sharpen or settle the verdict")
+        @Schema(description = "what would make the verdict more certain")
         List<String> missing) {
 
     /** A cause, its probability and what moved it. */
@@ -150,7 +150,7 @@ public record AssessmentView(
 
             @Schema(
                     allowableValues = {"at-most", "at-least", "within", "is"},
-                    description = "how the value must stand to the limit")
+                    description = "comparison of the value with the limit")
             String comparison,
 
             @Schema(allowableValues = {"inside", "outside", "uncertain"})

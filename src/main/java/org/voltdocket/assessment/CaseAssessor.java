@@ -136,9 +136,9 @@ public class CaseAssessor {
     /** What went wrong, in one sentence for the case page. */
     public static String reason(Throwable failure) {
         if (failure instanceof OutOfMemoryError) {
-            return "The server ran out of memory while judging.";
+            return "The server ran out of memory during the assessment.";
         }
-        return "The judge stopped at " + failure.getClass().getSimpleName()
+        return "The assessment failed at " + failure.getClass().getSimpleName()
                 + (failure.getMessage() == null ? "" : ": " + failure.getMessage());
     }
 

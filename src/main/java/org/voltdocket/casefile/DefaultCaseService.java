@@ -11,6 +11,7 @@ import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.access.AccountService;
+import org.voltdocket.access.rows.SeesAllRows;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.read.FactsParser;
@@ -25,6 +26,9 @@ import tools.jackson.databind.JsonNode;
 @Service
 @Transactional
 class DefaultCaseService implements CaseService {
+
+    /** Cases that one workshop may open of one vehicle or one battery. */
+    private static final int MAX_OF_ONE = 50;
 
     private final CaseRepository rows;
     private final CaseVisibility visibility;
@@ -49,6 +53,7 @@ class DefaultCaseService implements CaseService {
     }
 
     @Override
+    @SeesAllRows
     public OpenCaseResult open(Actor actor, NewCase newCase) {
         refuseOnlooker(actor);
         FactChanges.refuseImpossible(newCase.facts(), recorder.today());
@@ -85,8 +90,26 @@ class DefaultCaseService implements CaseService {
 
     private void begin(Actor actor, CaseEntity row, Facts facts) {
         row.take(facts);
-        actor.workshop().ifPresent(workshop -> join(actor, row.id(), workshop));
+        actor.workshop().ifPresent(workshop -> {
+            refuseTooManyOfOne(workshop, row.ref());
+            join(actor, row.id(), workshop);
+        });
         recorder.opened(actor, row, facts, siblings(row.id()));
+    }
+
+    /** Each new case is part of the history of all cases of its vehicle and battery, which are assessed again. */
+    private void refuseTooManyOfOne(UUID workshop, CaseReference opened) {
+        long cases = db.sql(
+                        "select greatest(count(*) filter (where vin = :vin), count(*) filter (where battery_serial = :serial))"
+                                + " from case_file where opened_workshop = :workshop and (vin = :vin or battery_serial = :serial)")
+                .param("vin", opened.vin().value())
+                .param("serial", opened.serial().value())
+                .param("workshop", workshop)
+                .query(Long.class)
+                .single();
+        if (cases > MAX_OF_ONE) {
+            throw CaseRefusals.tooManyOfOne(MAX_OF_ONE);
+        }
     }
 
     private void complete(Actor actor, CaseEntity row, Facts given) {
@@ -113,6 +136,7 @@ class DefaultCaseService implements CaseService {
         CaseEntity row = rows.lockNumber(number.value())
                 .filter(found -> visibility.sees(actor, found.id()))
                 .orElseThrow(() -> new NotFoundException("case " + number));
+        refuseErased(row);
         FactsParser.Parsed patch = CaseRequest.patch(mergePatch, row.ref());
         if (ifVersion.isPresent() && ifVersion.getAsLong() != row.version()) {
             throw CaseRefusals.changedSinceRead(row.ref());
@@ -144,6 +168,7 @@ class DefaultCaseService implements CaseService {
     public CaseReference requireToFeed(Actor actor, CaseNumber number) {
         CaseReference ref = require(actor, number);
         refuseOnlooker(actor);
+        refuseErased(rows.findById(ref.id()).orElseThrow());
         return ref;
     }
 
@@ -166,18 +191,21 @@ class DefaultCaseService implements CaseService {
 
     @Override
     @Transactional(readOnly = true)
+    @SeesAllRows
     public History history(UUID caseId) {
         return kin.history(caseId);
     }
 
     @Override
     @Transactional(readOnly = true)
+    @SeesAllRows
     public List<UUID> siblings(UUID caseId) {
         return rows.relatives(caseId).stream().map(CaseEntity::id).sorted().toList();
     }
 
     @Override
     @Transactional(readOnly = true)
+    @SeesAllRows
     public RelatedCases relatives(Actor actor, UUID caseId) {
         return kin.relatives(actor, require(actor, caseId));
     }
@@ -223,8 +251,7 @@ class DefaultCaseService implements CaseService {
         }
         if (workshop == null || accounts.workshopName(workshop).isEmpty()) {
             throw CaseRefusals.invalid(
-                    List.of(new FieldError(
-                            "workshop", "'workshop' is none that has an account here; read " + workshop)),
+                    List.of(new FieldError("workshop", "'workshop' is not a known workshop; read " + workshop)),
                     Optional.empty());
         }
         if (join(actor, ref.id(), workshop)) {
@@ -246,6 +273,12 @@ class DefaultCaseService implements CaseService {
     private static void refuseOnlooker(Actor actor) {
         if (!actor.canEditCases()) {
             throw new AccessDeniedException("an auditor adds to a case by a returned battery only");
+        }
+    }
+
+    private static void refuseErased(CaseEntity row) {
+        if (row.isErased()) {
+            throw CaseRefusals.erased(row.ref());
         }
     }
 

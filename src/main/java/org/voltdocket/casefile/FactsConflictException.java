@@ -26,9 +26,9 @@ public final class FactsConflictException extends RuntimeException implements Er
     public record Conflict(String field, String message, Object known, Object given) {}
 
     FactsConflictException(CaseReference ref, List<Conflict> conflicts) {
-        super("Case " + ref.number() + " exists and says otherwise of "
+        super("Case " + ref.number() + " already exists with other values of "
                 + conflicts.stream().map(Conflict::field).collect(Collectors.joining(", "))
-                + ". Nothing was changed: leave these out, or mend the case if it is wrong.");
+                + ". Nothing was changed: leave these out, or correct the case if it is wrong.");
         this.ref = ref;
         this.conflicts = List.copyOf(conflicts);
     }
@@ -51,7 +51,7 @@ public final class FactsConflictException extends RuntimeException implements Er
     @Override
     public ProblemDetail getBody() {
         ProblemDetail problem =
-                ProblemDetails.of(HttpStatus.CONFLICT, "conflicting-facts", "The case says otherwise", getMessage());
+                ProblemDetails.of(HttpStatus.CONFLICT, "conflicting-facts", "The case has other values", getMessage());
         ProblemDetails.withErrors(problem, conflicts, conflicts.size());
         problem.setProperty("case", ref.number().value());
         return problem;

@@ -24,8 +24,7 @@ public final class NotFoundException extends RuntimeException implements ErrorRe
 
     @Override
     public ProblemDetail getBody() {
-        ProblemDetail problem =
-                ProblemDetails.of(HttpStatus.NOT_FOUND, "not-found", "Nothing here that you may see", getMessage());
+        ProblemDetail problem = ProblemDetails.of(HttpStatus.NOT_FOUND, "not-found", "Not found", getMessage());
         return problem;
     }
 }

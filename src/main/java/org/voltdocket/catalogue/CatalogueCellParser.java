@@ -73,7 +73,8 @@ enum CatalogueCellParser {
 
     private static String bounded(String text, int most) {
         if (text.length() > most || text.chars().anyMatch(Character::isISOControl)) {
-            throw new IllegalArgumentException("a text of 1 to " + most + " characters is meant; read '" + text + "'");
+            throw new IllegalArgumentException(
+                    "a text of 1 to " + most + " characters is required; read '" + text + "'");
         }
         return text;
     }
@@ -104,7 +105,7 @@ enum CatalogueCellParser {
         try {
             return LocalDate.parse(text);
         } catch (DateTimeException e) {
-            throw new IllegalArgumentException("a day such as 2026-03-04 is meant; read '" + text + "'", e);
+            throw new IllegalArgumentException("a date such as 2026-03-04 is required; read '" + text + "'", e);
         }
     }
 
@@ -112,13 +113,14 @@ enum CatalogueCellParser {
         try {
             return YearMonth.parse(text).atDay(1);
         } catch (DateTimeException e) {
-            throw new IllegalArgumentException("a month such as 2026-03 is meant; read '" + text + "'", e);
+            throw new IllegalArgumentException("a month such as 2026-03 is required; read '" + text + "'", e);
         }
     }
 
     private static Integer whole(String text, int least) {
         if (!WHOLE_FORM.matcher(text).matches() || Integer.parseInt(text) < least) {
-            throw new IllegalArgumentException("a whole number of " + least + " or more is meant; read '" + text + "'");
+            throw new IllegalArgumentException(
+                    "a whole number of " + least + " or more is required; read '" + text + "'");
         }
         return Integer.valueOf(text);
     }

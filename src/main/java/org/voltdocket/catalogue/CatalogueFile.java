@@ -29,12 +29,13 @@ record CatalogueFile(CatalogueTable table, List<CatalogueRow> rows) {
         char delimiter = head.indexOf('\t') >= 0 ? '\t' : head.indexOf(';') >= 0 ? ';' : ',';
         List<CsvRecord> records = records(text, delimiter);
         if (records.isEmpty()) {
-            throw new InvalidCatalogueFileException(1, "the file is empty; it begins with a header row. " + headers());
+            throw new InvalidCatalogueFileException(
+                    1, "the file is empty; it must start with a header row. " + headers());
         }
         Map<String, Integer> places = places(records.get(0));
         CatalogueTable table = CatalogueTable.of(places.keySet())
                 .orElseThrow(() -> new InvalidCatalogueFileException(
-                        1, "the header is that of no table of the catalogue. " + headers()));
+                        1, "the header matches no table of the catalogue. " + headers()));
         if (records.size() - 1 > MOST_ROWS) {
             throw new InvalidCatalogueFileException(
                     records.get(MOST_ROWS + 1).getStartingLineNumber(),
@@ -64,19 +65,19 @@ record CatalogueFile(CatalogueTable table, List<CatalogueRow> rows) {
                     .toString();
             return text.startsWith("\uFEFF") ? text.substring(1) : text;
         } catch (CharacterCodingException e) {
-            throw new InvalidCatalogueFileException(1, "the file is no text in UTF-8. Save it as CSV in UTF-8");
+            throw new InvalidCatalogueFileException(1, "the file is not UTF-8 text. Save it as CSV in UTF-8");
         }
     }
 
     private static List<CsvRecord> records(String text, char delimiter) {
         if (text.chars().filter(c -> c == '"').count() % 2 != 0) {
-            throw new InvalidCatalogueFileException(1, "the file is no CSV: a quote is opened and never closed");
+            throw new InvalidCatalogueFileException(1, "the file is not valid CSV: a quote is opened and never closed");
         }
         try (CsvReader<CsvRecord> reader =
                 CsvReader.builder().fieldSeparator(delimiter).ofCsvRecord(text)) {
             return reader.stream().toList();
         } catch (CsvParseException | java.io.IOException e) {
-            throw new InvalidCatalogueFileException(1, "the file is no CSV: " + e.getMessage());
+            throw new InvalidCatalogueFileException(1, "the file is not valid CSV: " + e.getMessage());
         }
     }
 

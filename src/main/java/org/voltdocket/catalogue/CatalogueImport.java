@@ -74,7 +74,7 @@ final class CatalogueImport {
         Set<List<Object>> keys = new HashSet<>();
         for (CatalogueRow row : rows) {
             if (!keys.add(row.key(table))) {
-                errors.add(row.error(0, "the file has a row of this key above already: " + row.key(table)));
+                errors.add(row.error(0, "the file already has a row with this key: " + row.key(table)));
                 continue;
             }
             Optional<CatalogueRepository.Standing> old = store.standing(table, row.key(table));
@@ -93,7 +93,7 @@ final class CatalogueImport {
 
     private void withdraw(CatalogueRow row, Optional<CatalogueRepository.Standing> old) {
         if (old.isEmpty()) {
-            errors.add(row.error(0, "there is nothing of this key to withdraw: " + row.key(table)));
+            errors.add(row.error(0, "nothing with this key can be withdrawn: " + row.key(table)));
             return;
         }
         Optional<InvalidCatalogueFileException.Error> needed = rules.inUse(table, row);

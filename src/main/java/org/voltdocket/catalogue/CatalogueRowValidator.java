@@ -33,7 +33,7 @@ class CatalogueRowValidator {
             return Optional.of(row.error(0, "supplier " + code + " has battery types; withdraw those first"));
         }
         if (table == CatalogueTable.TYPES && store.stands(CatalogueTable.RANGES, "type", code)) {
-            return Optional.of(row.error(0, "type " + code + " has produced ranges; withdraw those first"));
+            return Optional.of(row.error(0, "type " + code + " has production ranges; withdraw those first"));
         }
         return Optional.empty();
     }
@@ -41,11 +41,10 @@ class CatalogueRowValidator {
     private Optional<InvalidCatalogueFileException.Error> type(CatalogueRow row) {
         List<Object> values = row.values();
         if (!store.stands(CatalogueTable.SUPPLIERS, "supplier", values.get(2))) {
-            return Optional.of(row.error(2, "there is no supplier " + values.get(2) + "; send the suppliers first"));
+            return Optional.of(row.error(2, "there is no supplier " + values.get(2) + "; import the suppliers first"));
         }
         if ((values.get(5) == null) != (values.get(6) == null)) {
-            return Optional.of(
-                    row.error(5, "a rated cranking current goes with its standard, and neither without the other"));
+            return Optional.of(row.error(5, "a rated cranking current and its standard must be given together"));
         }
         return Optional.empty();
     }
@@ -69,10 +68,10 @@ class CatalogueRowValidator {
                     row.error(5, "the range numbers " + room.toPlainString() + " batteries; read " + values.get(5)));
         }
         if (((LocalDate) values.get(4)).isAfter(today)) {
-            return Optional.of(row.error(4, "produced_on lies in the future: " + values.get(4)));
+            return Optional.of(row.error(4, "produced_on is in the future: " + values.get(4)));
         }
         return store.overlap(first, last)
-                .map(other -> row.error(2, "a serial is of one batch, and some of these are of " + other));
+                .map(other -> row.error(2, "a serial belongs to one batch, and some of these belong to " + other));
     }
 
     private Optional<InvalidCatalogueFileException.Error> sale(CatalogueRow row, LocalDate today) {
@@ -84,7 +83,8 @@ class CatalogueRowValidator {
         if (produced.isEmpty()) {
             return Optional.of(row.error(
                     1,
-                    "type " + values.get(0) + " has no batch " + values.get(1) + "; send its produced ranges first"));
+                    "type " + values.get(0) + " has no batch " + values.get(1)
+                            + "; import its production ranges first"));
         }
         LocalDate month = (LocalDate) values.get(2);
         if (month.isAfter(today) || month.isBefore(produced.get().withDayOfMonth(1))) {
@@ -95,6 +95,6 @@ class CatalogueRowValidator {
     }
 
     private static InvalidCatalogueFileException.Error noType(CatalogueRow row) {
-        return row.error(0, "there is no type " + row.values().get(0) + "; send the types first");
+        return row.error(0, "there is no type " + row.values().get(0) + "; import the types first");
     }
 }

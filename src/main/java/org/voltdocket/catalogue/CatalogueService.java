@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 
-/** What suppliers produce and the distributor sells. What it answers is what stands now. */
+/** Battery types, production ranges and sales. What it answers is what stands now. */
 public interface CatalogueService {
 
     /** Type, batch and supplier of a battery; empty where its serial lies in no produced range. */

@@ -7,7 +7,7 @@ import org.springframework.http.ProblemDetail;
 import org.springframework.web.ErrorResponse;
 import org.voltdocket.ui.error.ProblemDetails;
 
-/** A catalogue file that cannot be right. Answered 422 with the first errors by line; the catalogue stays as it was. */
+/** Invalid catalogue file. Answered 422 with the first errors by line; the catalogue stays as it was. */
 public final class InvalidCatalogueFileException extends RuntimeException implements ErrorResponse {
 
     private static final long serialVersionUID = 1L;
@@ -25,10 +25,9 @@ public final class InvalidCatalogueFileException extends RuntimeException implem
     public record Error(long line, int column, String message) {}
 
     InvalidCatalogueFileException(List<Error> errors) {
-        super(
-                "Nothing of the file was taken; the catalogue is as it was. Mend what is named and send the whole file again."
-                        + " First: line " + errors.get(0).line() + ": "
-                        + errors.get(0).message());
+        super("Nothing was imported. Correct the listed errors and send the whole file again."
+                + " First: line " + errors.get(0).line() + ": "
+                + errors.get(0).message());
         this.errors = List.copyOf(errors);
     }
 
@@ -54,10 +53,7 @@ public final class InvalidCatalogueFileException extends RuntimeException implem
     @Override
     public ProblemDetail getBody() {
         ProblemDetail problem = ProblemDetails.of(
-                HttpStatus.UNPROCESSABLE_CONTENT,
-                "catalogue-refused",
-                "A catalogue file that cannot be right",
-                getMessage());
+                HttpStatus.UNPROCESSABLE_CONTENT, "catalogue-refused", "Invalid catalogue file", getMessage());
         return ProblemDetails.withErrors(problem, errors(), errors.size());
     }
 }

@@ -15,7 +15,7 @@ import org.voltdocket.kernel.Sha256;
  * @param by who decided; where a second person was needed, who proposed
  * @param at when it became good
  * @param paid what is paid; nothing where declined
- * @param assessmentSha256 digest of the assessment's JSON as kept
+ * @param assessmentSha256 digest SHA-256 of the stored assessment
  * @param edition rule book of the assessment
  * @param leaning what the assessment leaned to
  * @param againstLeaning whether the leaning does not carry the decision

@@ -45,11 +45,11 @@ public record ClaimStepRequest(
     public void check() {
         FreeText.optional("claim-refused", "reason", reason);
         if (action.decides() && reason == null) {
-            throw RequestException.invalid("claim-refused", "reason", "'reason' is missing: a decision says why");
+            throw RequestException.invalid("claim-refused", "reason", "'reason' is missing: a decision needs a reason");
         }
         if (action == ClaimAction.REFUSE && reason == null) {
             throw RequestException.invalid(
-                    "claim-refused", "reason", "'reason' is missing: who refuses a proposal says why");
+                    "claim-refused", "reason", "'reason' is missing: rejecting a proposal needs a reason");
         }
         if (action == ClaimAction.ASK) {
             checkItems();

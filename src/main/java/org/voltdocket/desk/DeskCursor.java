@@ -23,7 +23,7 @@ record DeskCursor(String order, String value, long ordinal) {
             // refused below
         }
         throw RequestException.invalid(
-                "desk-refused", "cursor", "'cursor' is none that this list gave; leave it out to start at the top.");
+                "desk-refused", "cursor", "'cursor' is not valid; leave it out to start at the top.");
     }
 
     private static boolean fits(DeskOrder order, String value) {

@@ -14,7 +14,7 @@ import java.util.Map;
  * @param regimes by evidence id, for each recording, covering it without gap
  * @param said the decision in one sentence
  * @param nextSteps what to do next, most useful first
- * @param missing what would sharpen or settle the verdict: stable identifiers such as {@code charging-test}
+ * @param missing what would make the verdict more certain: stable identifiers such as {@code charging-test}
  */
 public record Assessment(
         String rulebook,

@@ -3,6 +3,8 @@ package org.voltdocket.diagnosis;
 /** Where evidence was recorded. */
 public enum Origin {
     WORKSHOP("workshop"),
+    /** Typed into a form by a person of the workshop. */
+    TYPED("typed"),
     /** Measured by the distributor on a returned battery. */
     BENCH("bench");
 

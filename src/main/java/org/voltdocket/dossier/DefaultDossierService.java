@@ -63,6 +63,7 @@ class DefaultDossierService implements DossierService {
                 held,
                 latest,
                 assessments.failure(id),
+                assessments.pendingSince(id),
                 claim,
                 claim.flatMap(made -> claims.basisChange(made, latest, held)),
                 shown(actor, trail.of(number.value())),

@@ -27,6 +27,7 @@ import org.voltdocket.trail.TrailEntry;
  * @param claim the latest that the actor may see; empty until the workshop claims
  * @param otherGrounds how the case differs from the basis of that claim's decision
  * @param failure why the latest change could not be assessed
+ * @param pendingSince since when a change waits for its assessment; empty if the assessment covers everything
  * @param trail what happened to it, oldest first
  * @param workshopNames by id, of the workshops that the case belongs to, the one that opened it first
  */
@@ -36,6 +37,7 @@ public record Dossier(
         List<EvidenceItem> evidence,
         Optional<StoredAssessment> assessment,
         Optional<AssessmentFailure> failure,
+        Optional<Instant> pendingSince,
         Optional<Claim> claim,
         Optional<DecisionBasisChange> otherGrounds,
         List<TrailEntry> trail,

@@ -11,7 +11,7 @@ public interface EvidenceIntake {
      * case as pending assessment and writes the trail. A rejected file is only recorded in the trail.
      *
      * @param file the case, as {@code CaseService.require} returned it for this actor
-     * @return {@link Stored}, {@link AlreadyStored} if the case has the same bytes already, or {@link Rejected}
+     * @return {@link Stored}, {@link AlreadyStored} if the case already has the same file, or {@link Rejected}
      * @throws org.voltdocket.casefile.NotFoundException if the actor may not see the case
      * @throws java.io.UncheckedIOException if the sender's stream or the server's disk fails; nothing is stored then
      */

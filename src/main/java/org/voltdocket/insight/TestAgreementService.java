@@ -180,7 +180,7 @@ public class TestAgreementService {
                         own as (
                             select distinct on (t.case_id) t.case_id, t.reading as r
                             from battery_test t
-                            where t.origin = 'workshop'
+                            where t.origin <> 'bench'
                               and t.case_id in (select case_id from bench)
                               and t.reading ->> 'crankingCurrentA' is not null
                               and t.reading -> 'instrument' ->> 'serial' is not null

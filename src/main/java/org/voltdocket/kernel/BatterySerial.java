@@ -4,7 +4,7 @@ import java.util.Locale;
 import java.util.regex.Pattern;
 
 /**
- * Serial of a battery as printed on its label: 4 to 40 of {@code A-Z 0-9 - . /}, blanks dropped, upper-cased.
+ * Serial of a battery as printed on its label: 4 to 40 of {@code A-Z 0-9 - . /}, spaces removed, upper case.
  *
  * @param value the normalised text
  */

@@ -35,7 +35,7 @@ public record Vin(String value) implements Comparable<Vin> {
     }
 
     /**
-     * Reads a VIN as typed or scanned: blanks and hyphens dropped, upper-cased, and the leading {@code I} that some
+     * Reads a VIN as typed or scanned: spaces and hyphens removed, upper case, and the leading {@code I} that some
      * Code 39 labels carry before the 17 characters stripped.
      *
      * @throws IllegalArgumentException if it is no VIN, or its binding check digit is wrong

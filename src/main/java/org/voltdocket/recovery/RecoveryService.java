@@ -39,7 +39,7 @@ public interface RecoveryService {
     byte[] csv(Actor actor, String number);
 
     /**
-     * Keeps what came back for one claim. Another answer to the same claim corrects the one before, which is kept.
+     * Keeps what came back for one claim. Another answer to the same claim corrects the earlier one, which is kept.
      *
      * @throws RequestException if something of it cannot be right
      */

@@ -33,7 +33,7 @@ class SupplierAnswerParser {
         }
         if (reason.isEmpty() && (!credited || !line.answers().isEmpty())) {
             throw RequestException.invalid(
-                    "recovery-refused", "reason", "'reason' is missing: a refusal and a correction say why.");
+                    "recovery-refused", "reason", "'reason' is missing: a refusal or a correction needs a reason.");
         }
         return new Answer(
                 credited ? Optional.of(amount(line, given.amount())) : Optional.empty(),

@@ -82,7 +82,7 @@ public class BenchComparison {
     public Results of(ReturnedBattery battery) {
         Optional<BatteryTest> workshop = battery.file()
                 .flatMap(ref -> lastTest(archive.ofCase(ref.id()).stream()
-                        .filter(item -> item.origin() == Origin.WORKSHOP)
+                        .filter(item -> item.origin() != Origin.BENCH)
                         .toList()));
         Optional<BatteryTest> bench = lastTest(battery.evidence());
         List<Run> runs = battery.evidence().stream()

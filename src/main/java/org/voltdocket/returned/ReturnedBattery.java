@@ -15,7 +15,7 @@ import org.voltdocket.returned.bench.StepRecord;
  * A returned battery with everything recorded for it.
  *
  * @param number short, for its label: {@code R-000017}
- * @param pallet number of the pallet it came on
+ * @param pallet number of the pallet it arrived on
  * @param days whole days since it arrived
  * @param warnings current warnings
  * @param file the case that its evidence joins

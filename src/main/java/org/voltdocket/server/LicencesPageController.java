@@ -3,6 +3,7 @@ package org.voltdocket.server;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import org.springframework.core.io.ClassPathResource;
 import org.springframework.stereotype.Controller;
@@ -13,18 +14,23 @@ import org.springframework.web.bind.annotation.GetMapping;
 @Controller
 class LicencesPageController {
 
-    private static final String FILE = "META-INF/third-party.txt";
+    /** Libraries of the build, and scripts that are kept with the sources because no Maven artifact has them. */
+    private static final List<String> FILES = List.of("META-INF/third-party.txt", "META-INF/vendored.txt");
 
     private final List<Component> components;
 
     LicencesPageController() throws IOException {
-        try (InputStream in = new ClassPathResource(FILE).getInputStream()) {
-            this.components = new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .filter(line -> !line.isBlank())
-                    .map(Component::of)
-                    .toList();
+        List<Component> all = new ArrayList<>();
+        for (String file : FILES) {
+            try (InputStream in = new ClassPathResource(file).getInputStream()) {
+                new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                        .lines()
+                        .filter(line -> !line.isBlank())
+                        .map(Component::of)
+                        .forEach(all::add);
+            }
         }
+        this.components = List.copyOf(all);
     }
 
     /**

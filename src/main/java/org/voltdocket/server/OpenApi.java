@@ -37,7 +37,7 @@ class OpenApi {
                 .info(new Info()
                         .title("Voltdocket")
                         .version("1")
-                        .description("One case file per battery serial and VIN that judges its own evidence.")
+                        .description("One case file per battery serial and VIN, with an assessment of its evidence.")
                         .license(new License().name("Apache-2.0").identifier("Apache-2.0")))
                 .servers(List.of(new Server().url("/")))
                 .components(

@@ -70,7 +70,7 @@ class OpenApiConfig {
     private static void complete(String path, Operation operation) {
         boolean sign = path.equals("/api/v1/tokens");
         Map<String, String> problems = new TreeMap<>();
-        problems.put("401", sign ? "user or password do not fit" : "no token, or one that does not stand");
+        problems.put("401", sign ? "user name or password is wrong" : "no token, or an invalid one");
         if (operation.getRequestBody() != null || operation.getParameters() != null) {
             problems.put("400", "the request cannot be read, or a member cannot be right");
         }

@@ -61,6 +61,9 @@ public record PageFrame(String user, String role, List<Place> places, List<Place
                 places.add(place("/returns", "nav.returns", path, null));
             }
         }
+        if ("WORKSHOP".equals(role)) {
+            places.add(place("/usage", "nav.usage", path, null));
+        }
         places.add(place("/rulebook", "nav.rulebook", path, null));
         places.add(place("/manual", "nav.manual", path, null));
         if ("ADMIN".equals(role) || "AUDITOR".equals(role)) {
@@ -72,6 +75,7 @@ public record PageFrame(String user, String role, List<Place> places, List<Place
             places.add(place("/watch", "nav.watch", path, null));
             places.add(place("/accounts", "nav.accounts", path, null));
             places.add(place("/claim-limits", "nav.claim-limits", path, null));
+            places.add(place("/privacy", "nav.privacy", path, null));
         }
         List<String> daily = role == null ? null : DAILY.get(role);
         return new PageFrame(

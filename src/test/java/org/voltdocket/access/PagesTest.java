@@ -108,9 +108,7 @@ class PagesTest {
         Client browser = server.browser(server.newUser(Role.CLERK));
         Answer answer = browser.get("/no-such-page");
         assertThat(answer.status()).isEqualTo(404);
-        assertThat(answer.text())
-                .contains("<h1>Nothing here that you may see</h1>")
-                .doesNotContain("??");
+        assertThat(answer.text()).contains("<h1>Page not found</h1>").doesNotContain("??");
     }
 
     @Test
@@ -132,31 +130,25 @@ class PagesTest {
                 .findFirst()
                 .orElseThrow();
         String name = "page-" + UUID.randomUUID().toString().substring(0, 8);
-        Map<String, String> form = Map.of(
-                "name",
-                name,
-                "password",
-                Server.PASSWORD,
-                "role",
-                "WORKSHOP",
-                "of",
-                made.id().toString());
-        assertThat(browser.postForm("/accounts", form).status()).isEqualTo(302);
+        Map<String, String> form =
+                Map.of("name", name, "role", "WORKSHOP", "of", made.id().toString());
+        assertThat(browser.postForm("/accounts", form).text()).contains("/invitation/");
         assertThat(accounts.find(name).orElseThrow().workshop()).hasValue(made);
         assertThat(browser.get("/accounts").text()).contains(name, workshop).doesNotContain("??");
         assertThat(trail.of("account/" + name))
                 .extracting(TrailEntry::act, entry -> entry.actor().user())
-                .containsExactly(org.assertj.core.groups.Tuple.tuple("account-created", admin.name()));
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple("account-created", admin.name()),
+                        org.assertj.core.groups.Tuple.tuple("account-invited", admin.name()));
 
         Answer again = browser.postForm("/accounts", form);
         assertThat(again.status()).isEqualTo(400);
         assertThat(again.text()).contains("There is an account of that name already", "aria-invalid=\"true\"");
-        Answer weak = browser.postForm(
-                "/accounts", Map.of("name", name + "2", "password", "short", "role", "CLERK", "of", ""));
-        assertThat(weak.status()).isEqualTo(400);
-        assertThat(weak.text()).contains("too short");
-        Answer homeless = browser.postForm(
-                "/accounts", Map.of("name", name + "3", "password", Server.PASSWORD, "role", "WORKSHOP", "of", ""));
+        Answer unreachable = browser.postForm(
+                "/accounts", Map.of("name", name + "2", "email", "nowhere", "role", "CLERK", "of", ""));
+        assertThat(unreachable.status()).isEqualTo(400);
+        assertThat(unreachable.text()).contains("no e-mail address");
+        Answer homeless = browser.postForm("/accounts", Map.of("name", name + "3", "role", "WORKSHOP", "of", ""));
         assertThat(homeless.text()).contains("Choose the workshop");
     }
 
@@ -183,12 +175,15 @@ class PagesTest {
         User user = server.newUser(Role.CLERK);
         Client here = server.browser(user);
         Client elsewhere = server.browser(user);
+        Client script = server.as(user);
+        assertThat(script.get("/api/v1/cases").status()).isEqualTo(200);
         Map<String, String> wrong = Map.of("current", "not this one", "password", "another set of words");
         assertThat(here.postForm("/account/password", wrong).status()).isEqualTo(400);
         Map<String, String> right = Map.of("current", Server.PASSWORD, "password", "another set of words");
         assertThat(here.postForm("/account/password", right).status()).isEqualTo(302);
         assertThat(here.get("/account").status()).isEqualTo(200);
         assertThat(elsewhere.get("/account").status()).isEqualTo(302);
+        assertThat(script.get("/api/v1/cases").status()).as("tokens end too").isEqualTo(401);
         assertThat(server.anonymous()
                         .basic(user.name(), "another set of words")
                         .postJson("/api/v1/tokens", "{\"name\":\"x\"}")
@@ -216,6 +211,46 @@ class PagesTest {
         assertThat(browser.postForm("/account/tokens/" + UUID.randomUUID() + "/revoke", Map.of())
                         .status())
                 .isEqualTo(404);
+    }
+
+    @Test
+    void sessionsAreListedAndEndedOnThePage() {
+        User user = server.newUser(Role.CLERK);
+        Client here = server.browser(user);
+        Client elsewhere = server.browser(user);
+        String page = here.get("/account").text();
+        assertThat(page).contains("this one", "127.0.0.1").doesNotContain("??");
+        Matcher other = Pattern.compile("/account/sessions/([0-9a-f-]{36})/end").matcher(page);
+        assertThat(other.find()).isTrue();
+        assertThat(other.find()).as("one other session").isFalse();
+        other.reset();
+        other.find();
+        Client stranger = server.browser(server.newUser(Role.CLERK));
+        assertThat(stranger.postForm("/account/sessions/" + other.group(1) + "/end", Map.of())
+                        .status())
+                .isEqualTo(404);
+        assertThat(elsewhere.get("/account").status()).isEqualTo(200);
+        assertThat(here.postForm("/account/sessions/" + other.group(1) + "/end", Map.of())
+                        .status())
+                .isEqualTo(302);
+        assertThat(elsewhere.get("/account").status()).isEqualTo(302);
+        assertThat(here.get("/account").status()).isEqualTo(200);
+        assertThat(trail.of("account/" + user.name()))
+                .extracting(TrailEntry::act)
+                .endsWith("session-ended");
+    }
+
+    @Test
+    void aCookieThatTheServerDidNotSignIsNoCsrfToken() {
+        User user = server.newUser(Role.CLERK);
+        Map<String, String> form = Map.of("username", user.name(), "password", Server.PASSWORD);
+        for (String made : List.of("made-up", "made-up.bWFkZS11cA")) {
+            Answer answer = server.anonymous()
+                    .header("Cookie", "voltdocket-csrf=" + made)
+                    .header("X-CSRF-TOKEN", made)
+                    .postFormWithoutCsrf("/sign-in", form);
+            assertThat(answer.status()).as(made).isEqualTo(403);
+        }
     }
 
     @Test
@@ -285,6 +320,12 @@ class PagesTest {
                         .query(Long.class)
                         .single())
                 .isEqualTo(10);
+        assertThat(db.sql("select max(max_inactive_interval) from spring_session where principal_name = ?")
+                        .param(user.name())
+                        .query(Integer.class)
+                        .single())
+                .as("seconds until an unused session ends")
+                .isEqualTo(3600);
     }
 
     private static String sessionAfter(Answer in) {

@@ -11,6 +11,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.support.Answer;
+import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.Server.User;
 import org.voltdocket.support.ServerTest;
@@ -120,6 +121,53 @@ class TokensApiTest {
         assertThat(server.as(other).get(NOWHERE).status()).isEqualTo(404);
         accounts.setEnabled(org.voltdocket.kernel.Actor.system(), stranger.account(), false);
         assertThat(server.as(other).get(NOWHERE).status()).isEqualTo(401);
+    }
+
+    @Test
+    void aTokenWorksWithinItsScopeAndTime() {
+        User user = server.newUser(Role.WORKSHOP);
+        String read = token(user, "{\"name\":\"board\",\"scope\":\"read\",\"expiresInDays\":1}");
+        String upload = token(user, "{\"name\":\"logger\",\"scope\":\"upload\"}");
+        String open = "{\"batterySerial\":\"SCOPE-" + System.nanoTime() + "\",\"vin\":\"1M8GDM9AXKP042788\"}";
+        assertThat(bearer(read).get("/api/v1/cases").status()).isEqualTo(200);
+        assertProblem(bearer(read).postJson("/api/v1/cases", open), 403, "token-scope");
+        assertProblem(bearer(upload).get("/api/v1/cases"), 403, "token-scope");
+        Answer opened = bearer(upload).postJson("/api/v1/cases", open);
+        assertThat(opened.status()).isEqualTo(201);
+        String number = opened.json().get("number").asString();
+        String test = "{\"kind\":\"cranking-test\",\"takenAt\":\"2026-03-04T08:40:00+01:00\",\"minimumVoltageV\":9.9,"
+                + "\"durationS\":0.8,\"temperatureC\":12,\"restVoltageV\":12.6}";
+        assertThat(bearer(upload)
+                        .upload("/api/v1/cases/" + number + "/evidence", "test.json", test.getBytes(), null)
+                        .status())
+                .isEqualTo(201);
+        assertProblem(bearer(upload).postJson("/api/v1/cases/" + number + "/claim", "{}"), 403, "token-scope");
+        TokenSummary used = tokens.of(signIn.check(user.name(), Server.PASSWORD).orElseThrow()).stream()
+                .filter(one -> one.name().equals("board"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(used.usedAt().orElseThrow()).isBetween(Instant.now().minusSeconds(60), Instant.now());
+        assertThat(Duration.between(used.createdAt(), used.expiresAt())).isEqualTo(Duration.ofDays(1));
+        for (String wrong : new String[] {
+            "{\"name\":\"x\",\"scope\":\"write\"}",
+            "{\"name\":\"x\",\"expiresInDays\":0}",
+            "{\"name\":\"x\",\"expiresInDays\":366}"
+        }) {
+            assertProblem(
+                    server.anonymous().basic(user.name(), Server.PASSWORD).postJson("/api/v1/tokens", wrong),
+                    400,
+                    "malformed-request");
+        }
+    }
+
+    private String token(User user, String body) {
+        Answer made = server.anonymous().basic(user.name(), Server.PASSWORD).postJson("/api/v1/tokens", body);
+        assertThat(made.status()).as(made.toString()).isEqualTo(201);
+        return made.json().get("token").asString();
+    }
+
+    private Client bearer(String token) {
+        return server.anonymous().header("Authorization", "Bearer " + token);
     }
 
     @Test

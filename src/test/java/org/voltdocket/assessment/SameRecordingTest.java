@@ -55,7 +55,7 @@ class SameRecordingTest {
         upload(other, second, drive(seed, 5, 200, 1100, "%.1f"));
         JsonNode later = read(other, second).get("assessment");
         assertThat(later.get("leaning").stringValue()).isEqualTo("contradictory");
-        assertThat(later.get("findings").toString()).contains("under another serial");
+        assertThat(later.get("findings").toString()).contains("for another battery serial");
         assertThat(leaning(one, first)).as("the case that was there first").isEqualTo("open");
         assertThat(read(one, first).toString()).doesNotContain(second);
         assertThat(read(other, second).toString()).doesNotContain(first).doesNotContain(serial);

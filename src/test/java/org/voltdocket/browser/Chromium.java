@@ -12,8 +12,10 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.voltdocket.support.Server;
 
 /**
@@ -24,6 +26,7 @@ final class Chromium implements AutoCloseable {
 
     static final int DESK = 1280;
     static final int PHONE = 390;
+    static final int PHONE_HEIGHT = 844;
 
     private static final int HEIGHT = 900;
     private static final double PATIENCE_MS = 90_000;
@@ -51,7 +54,8 @@ final class Chromium implements AutoCloseable {
     private final Browser browser;
     private final List<String> complaints = new ArrayList<>();
 
-    Chromium() {
+    /** @param more arguments of the browser, such as those of its fake camera */
+    Chromium(String... more) {
         Path program = Path.of(System.getenv().getOrDefault("CHROMIUM", "/usr/bin/chromium"));
         assertThat(Files.isExecutable(program))
                 .as("no Chromium at %s: install it, or say where it is in the environment variable CHROMIUM", program)
@@ -62,15 +66,29 @@ final class Chromium implements AutoCloseable {
                 .chromium()
                 .launch(new BrowserType.LaunchOptions()
                         .setExecutablePath(program)
-                        .setArgs(ARGUMENTS));
+                        .setArgs(Stream.concat(ARGUMENTS.stream(), Arrays.stream(more))
+                                .toList()));
     }
 
     /** A fresh window, not signed in; what its console complains of is collected. */
     Page window(int width, boolean script, boolean dark) {
-        BrowserContext context = browser.newContext(new Browser.NewContextOptions()
+        return open(new Browser.NewContextOptions()
                 .setViewportSize(width, HEIGHT)
                 .setJavaScriptEnabled(script)
                 .setColorScheme(dark ? ColorScheme.DARK : ColorScheme.LIGHT));
+    }
+
+    /** A fresh window of a phone with a touch screen of 390 × 844. */
+    Page phone() {
+        return open(new Browser.NewContextOptions()
+                .setViewportSize(PHONE, PHONE_HEIGHT)
+                .setHasTouch(true)
+                .setIsMobile(true)
+                .setPermissions(List.of("camera")));
+    }
+
+    private Page open(Browser.NewContextOptions options) {
+        BrowserContext context = browser.newContext(options);
         context.setDefaultTimeout(PATIENCE_MS);
         context.setDefaultNavigationTimeout(PATIENCE_MS);
         Page page = context.newPage();

@@ -68,19 +68,19 @@ class ClaimJourneyTest {
         assertThat(owner.textContent("#claim")).contains("129.90 EUR");
         look(owner, "draft");
         press(owner, "submit");
-        assertThat(state(owner)).isEqualTo("handed in");
+        assertThat(state(owner)).isEqualTo("submitted");
 
         desk.navigate(server.url() + "/desk?order=newest");
         look(desk, "desk");
         desk.fill("#q", sent.number());
         desk.waitForURL(url -> url.contains("q=" + sent.number()));
         assertThat(desk.textContent("#count")).startsWith("1 claim");
-        assertThat(desk.textContent("#found")).contains(sent.number(), "handed in", "129.90 EUR");
+        assertThat(desk.textContent("#found")).contains(sent.number(), "submitted", "129.90 EUR");
         desk.click("h1");
         desk.keyboard().press("j");
         assertThat(desk.evaluate("document.activeElement.textContent")).isEqualTo(sent.number());
         desk.keyboard().press("t");
-        desk.waitForSelector("#taken:has-text('is taken')");
+        desk.waitForSelector("#taken:has-text('review started')");
         look(desk, "taken");
         desk.keyboard().press("?");
         desk.waitForSelector("#keys[open]");
@@ -88,19 +88,19 @@ class ClaimJourneyTest {
         desk.keyboard().press("o");
         desk.waitForURL("**/cases/" + sent.number());
         look(desk, "in-review");
-        desk.click("#claim details summary:has-text('Ask for evidence')");
+        desk.click("#claim details summary:has-text('Request evidence')");
         desk.check("#claim input[value=charging-test]");
-        desk.click("#claim button:has-text('Ask the workshop')");
-        assertThat(state(desk)).isEqualTo("evidence asked");
+        desk.click("#claim button:has-text('Send request')");
+        assertThat(state(desk)).isEqualTo("evidence requested");
 
         owner.navigate(address);
-        assertThat(owner.textContent("#claim")).contains("Charging test", "not yet");
+        assertThat(owner.textContent("#claim")).contains("Charging test", "outstanding");
         look(owner, "evidence-asked");
         press(owner, "answer");
         desk.navigate(address);
         desk.check("#claim input[value=decline]");
         desk.fill("#claim-reason", "No.");
-        desk.click("#claim button:has-text('Decide the claim')");
+        desk.click("#claim button:has-text('Decide claim')");
         assertThat(desk.textContent("#claim [role=alert]")).contains("40 characters");
         assertThat(desk.isChecked("#claim input[value=decline]")).isTrue();
         assertThat(desk.inputValue("#claim-reason")).isEqualTo("No.");
@@ -108,7 +108,7 @@ class ClaimJourneyTest {
         desk.check("#claim input[value=goodwill]");
         desk.fill("#claim-reason", "Third battery in this vehicle, and the workshop helped us well.");
         desk.fill("#claim-paid", "60");
-        desk.click("#claim button:has-text('Decide the claim')");
+        desk.click("#claim button:has-text('Decide claim')");
         assertThat(state(desk)).isEqualTo("goodwill");
         assertThat(desk.textContent("#claim")).contains("60.00 EUR", "Third battery");
         look(desk, "decided");
@@ -143,12 +143,12 @@ class ClaimJourneyTest {
         Page desk = chromium.window(Chromium.DESK, true, false);
         Chromium.signIn(desk, server, clerk);
         desk.navigate(address);
-        desk.click("#claim details summary:has-text('Ask for evidence')");
-        desk.click("#claim details summary:has-text('Anything else')");
+        desk.click("#claim details summary:has-text('Request evidence')");
+        desk.click("#claim details summary:has-text('Other evidence')");
         desk.check("#claim input[value=charging-test]");
         desk.check("#claim input[value='battery.soldOn']");
         desk.fill("#claim-ask-others", "A photograph of the date code");
-        desk.click("#claim button:has-text('Ask the workshop')");
+        desk.click("#claim button:has-text('Send request')");
 
         Page owner = chromium.window(Chromium.PHONE, true, false);
         Chromium.signIn(owner, server, workshop);
@@ -165,7 +165,7 @@ class ClaimJourneyTest {
                         "charging.json",
                         "{\"kind\":\"charging-test\",\"takenAt\":\"2026-03-04T09:00:00+01:00\",\"idleVoltageV\":14.2,\"temperatureC\":18}"));
         owner.click("#asked-1 form button");
-        assertThat(owner.textContent("#asked-1")).contains("has come", "charging.json");
+        assertThat(owner.textContent("#asked-1")).contains("received", "charging.json");
         owner.fill("#asked-2-fact", "2025-10-01");
         owner.click("#asked-2 form:has(#asked-2-fact) button");
         owner.fill("#asked-3-words", "The label is gone.");
@@ -178,7 +178,7 @@ class ClaimJourneyTest {
         assertThat(desk.textContent("#asked")).contains("3 of 3", "The label is gone.");
         desk.check("#claim input[value=goodwill]");
         desk.fill("#claim-reason", "The workshop helped us to find the sensor.");
-        desk.click("#claim button:has-text('Decide the claim')");
+        desk.click("#claim button:has-text('Decide claim')");
         assertThat(state(desk)).isEqualTo("in review");
         assertThat(desk.textContent("#proposal")).contains("129.90 DKK", "50.00 DKK", "another clerk");
         look(desk, "proposed");
@@ -193,7 +193,7 @@ class ClaimJourneyTest {
         other.navigate(address);
         look(other, "second");
         press(other, "refuse");
-        assertThat(other.textContent("#claim [role=alert]")).contains("says why");
+        assertThat(other.textContent("#claim [role=alert]")).contains("needs a reason");
         press(other, "confirm");
         assertThat(state(other)).isEqualTo("goodwill");
         assertThat(other.textContent("#claim")).contains(clerk.name(), second.name());
@@ -242,8 +242,8 @@ class ClaimJourneyTest {
         desk.navigate(server.url() + "/desk");
         desk.fill("#least", "9O");
         desk.waitForSelector("#refused [role=alert]");
-        assertThat(desk.textContent("#refused")).contains("First cause, least %", "from 0 to 100", "9O");
-        assertThat(desk.textContent("#found")).contains("Mend the filter first");
+        assertThat(desk.textContent("#refused")).contains("Probability, at least %", "from 0 to 100", "9O");
+        assertThat(desk.textContent("#found")).contains("Correct the filter first");
         assertThat(desk.getAttribute("#least", "aria-invalid")).isEqualTo("true");
         assertThat(desk.inputValue("#least")).isEqualTo("9O");
         assertThat(desk.evaluate("document.activeElement.id")).isEqualTo("least");
@@ -271,14 +271,14 @@ class ClaimJourneyTest {
         owner.click("#claim summary:has-text('Object to the decision')");
         owner.fill("#objection-reason", "The test was taken cold.");
         owner.click("#objections button");
-        assertThat(owner.textContent("#objections")).contains("The test was taken cold.", "Waits for an answer");
+        assertThat(owner.textContent("#objections")).contains("The test was taken cold.", "Waiting for an answer");
         look(owner, "objection");
 
         Page desk = chromium.window(Chromium.DESK, true, false);
         Chromium.signIn(desk, server, server.user(Role.CLERK));
         desk.navigate(server.url() + "/desk");
         desk.click("#objections a");
-        assertThat(desk.textContent("#found")).contains(sent.number(), "objected to");
+        assertThat(desk.textContent("#found")).contains(sent.number(), "objection");
         look(desk, "desk-objections");
         desk.click("#found a.number:has-text('" + sent.number() + "')");
         desk.fill("#objection-answer", "The rule book reckons the temperature in.");

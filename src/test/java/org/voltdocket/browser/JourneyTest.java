@@ -106,7 +106,7 @@ class JourneyTest {
         page.navigate(server.url() + "/cases/" + number);
         assertThat(page.textContent("#part-verdict .said")).isNotBlank();
         assertThat(page.isVisible(PLOT)).isFalse();
-        assertThat(page.textContent("figure.recording")).contains("The tables below hold what it shows");
+        assertThat(page.textContent("figure.recording")).contains("The tables below contain the same data");
     }
 
     @Test
@@ -126,15 +126,15 @@ class JourneyTest {
         page.waitForSelector("#upload-list > li.refused table");
         assertThat(page.textContent("#upload-list > li.refused tbody tr td:nth-child(1)"))
                 .isEqualTo("12");
-        assertThat(page.textContent("#part-evidence")).contains("There is no evidence yet");
+        assertThat(page.textContent("#part-evidence")).contains("No evidence yet");
         assertThat(Chromium.overflow(page)).isZero();
     }
 
     private CaseNumber openCase(Page page, GeneratedCase made) {
-        page.click("text=Open a case");
+        page.click("text=Open case");
         page.fill("#batterySerial", made.serial().value());
         page.fill("#vin", made.vin().value());
-        page.click("text=Open the case");
+        page.click("text=Open case");
         page.waitForURL("**/cases/V-*");
         assertThat(page.textContent("h1")).contains("Case");
         return CaseNumber.parse(page.url().substring(page.url().lastIndexOf('/') + 1));

@@ -81,7 +81,7 @@ class ObjectionTest {
         assertThat(workshop.postJson(path, reason("once more")).status()).isEqualTo(409);
         Client desk = server.browser(server.user(Role.CLERK));
         assertThat(desk.get("/desk?state=all&look=objection&q=" + sent.number()).text())
-                .contains(sent.number(), "objected to");
+                .contains(sent.number(), "objection");
         String notices = sent.api() + "/notices";
         await(() -> clerk.get(notices).text().contains("decision-objected-to"));
         assertThat(clerk.get(notices).text()).contains("The test was of another battery.");

@@ -270,7 +270,7 @@ class DeskServerTest {
         assertThat(answer.header("location").orElseThrow()).endsWith("/desk?order=oldest");
         String shown = page.get("/desk?order=oldest").text().replaceAll("\\s+", " ");
         assertThat(shown)
-                .contains(one.number() + "</a> <strong>is taken.", gone.number() + "</a> <strong>is not taken.");
+                .contains(one.number() + "</a> <strong>review started.", gone.number() + "</a> <strong>not started.");
         assertThat(shown).contains(server.user(Role.CLERK).name() + " took the step");
         assertThat(clerk.get(one.api()).json().at("/claim/state").stringValue()).isEqualTo("in-review");
     }

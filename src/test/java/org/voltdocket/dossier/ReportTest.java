@@ -70,7 +70,7 @@ class ReportTest {
                 .contains(told.get("vin").stringValue())
                 .contains(bare("by rule book " + assessment.get("rulebook").stringValue()))
                 .contains(assessment.get("assessedAt").stringValue())
-                .contains("hydrogen", "Acid", "Shortcircuit", "Runningengine", "Localcodes")
+                .contains("hydrogen", "Acid", "Shortcircuit", "Runningengine", "Localregulations")
                 .contains(bare("Measured voltage"), bare("Reported current"), bare("Discharging"));
     }
 
@@ -136,7 +136,7 @@ class ReportTest {
     void aCaseWithoutEvidenceAndOneWithUnwieldyNamesPrintToo() throws IOException {
         Client workshop = server.as(server.newUser(Role.WORKSHOP));
         SentCase empty = SentCase.open(workshop);
-        assertThat(bare(text(report(workshop, empty)))).contains(bare("There is no evidence yet."));
+        assertThat(bare(text(report(workshop, empty)))).contains(bare("No evidence yet."));
 
         String word = "x".repeat(3900);
         workshop.patchJson(empty.api(), "{\"complaint\":\"" + word + "\"}");

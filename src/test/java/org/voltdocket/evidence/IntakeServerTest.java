@@ -313,7 +313,7 @@ class IntakeServerTest {
         assertThat(rawFiles(Sha256.of(csv))).isZero();
         TrailEntry entry = last("evidence-refused");
         assertThat(entry.toString())
-                .contains("bad.csv", Sha256.of(csv).hex(), "recording-refused", "'12.x' is no number", "line")
+                .contains("bad.csv", Sha256.of(csv).hex(), "recording-refused", "'12.x' is not a number", "line")
                 .doesNotContain("/home/me");
     }
 
@@ -420,7 +420,7 @@ class IntakeServerTest {
             "delete from " + table,
             "truncate " + table + " cascade"
         }) {
-            assertThatThrownBy(() -> jdbc.sql(change).update()).hasMessageContaining("append-only");
+            assertThatThrownBy(() -> jdbc.sql(change).update()).hasStackTraceContaining("permission denied");
         }
     }
 

@@ -113,7 +113,7 @@ class MailTest {
         step(reader, "ask", "{\"items\":[\"charging-test\"],\"reason\":\"Loads on, please.\"}");
         await(() -> to(owner).size() == 1);
         MimeMessage asked = to(owner).get(0);
-        assertThat(asked.getSubject()).isEqualTo("Case " + sent.number() + ": evidence asked for");
+        assertThat(asked.getSubject()).isEqualTo("Case " + sent.number() + ": evidence requested");
         assertThat(asked.getFrom()[0]).hasToString("voltdocket@distributor.example");
         assertThat(asked.getHeader("Auto-Submitted")).containsExactly("auto-generated");
         String body = String.valueOf(asked.getContent()).replace("\r\n", "\n");
@@ -128,7 +128,7 @@ class MailTest {
         await(() -> to(reader).size() == 1);
         step(reader, "goodwill", "{\"reason\":\"A good customer.\"}");
         await(() -> to(owner).size() == 2);
-        assertThat(to(owner).get(1).getSubject()).endsWith("the claim is decided");
+        assertThat(to(owner).get(1).getSubject()).endsWith("claim decided");
         assertThat(outboxRows()).as("nobody's address stays").isZero();
     }
 

@@ -39,6 +39,9 @@ class ApiFuzzTest {
             LONG,
             "9".repeat(1000),
             "1e999999999",
+            "1e400",
+            "-1e400",
+            "NaN",
             "9223372036854775808",
             "2026-02-30",
             "+999999999-12-31T23:59:59Z",
@@ -52,14 +55,29 @@ class ApiFuzzTest {
             "[null]",
             "-9223372036854775809",
             "1e-999999999",
+            "1e400",
+            "-1e400",
+            "1e308",
+            "4.9e-324",
+            "2147483648",
+            "true",
             "9".repeat(1000),
             "\"a\\u0000b\"",
             "\"\\ud83d\"",
+            "\"\\udc00\\ud83d\"",
+            "{\"\\ud83d\":1}",
+            "\"\\u202e\\u0007\"",
             "\"" + LONG + "\"",
             "\"1e999999999\"",
             "\"+999999999-12-31T23:59:59Z\"",
             "\"0001-01-01\"",
-            "[".repeat(70) + "]".repeat(70));
+            "[".repeat(60) + "]".repeat(60),
+            "[".repeat(70) + "]".repeat(70),
+            "[".repeat(100_000),
+            "{\"a\":".repeat(60) + "1" + "}".repeat(60),
+            "[" + "0,".repeat(50_000) + "0]",
+            "[" + "\"charging-test\",".repeat(5000) + "\"charging-test\"]",
+            "[" + "{},".repeat(20_000) + "{}]");
 
     @Autowired
     private Server server;
@@ -81,7 +99,7 @@ class ApiFuzzTest {
             }
         }
         assertThat(failures).as("of " + calls + " calls").isEmpty();
-        assertThat(calls).isGreaterThan(1000);
+        assertThat(calls).isGreaterThan(2000);
     }
 
     private Map<String, String> known() {

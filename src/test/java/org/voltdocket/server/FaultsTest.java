@@ -51,6 +51,9 @@ class FaultsTest {
     private static final List<String> IMPATIENT =
             List.of("--db-scheduler.heartbeat-interval=500ms", "--db-scheduler.polling-interval=500ms");
 
+    /** Free space below which uploads are refused, as {@link Node} sets it. */
+    private static final int RESERVE = 2 << 20;
+
     private static final Duration OUTAGE = Duration.ofSeconds(5);
 
     private OwnDatabase database;
@@ -85,6 +88,23 @@ class FaultsTest {
     void aFullDiskKeepsNothingSaysSoAndIsOverWhenThereIsRoom() throws Exception {
         Assumptions.assumeTrue(node.hasSmallDisk(), "this system gives a process no disk of its own");
         String number = people.open(node);
+        Path filler = fill();
+        assertRefused(number, "less free space than its reserve");
+        assertThat(node.management().get("/actuator/health/readiness").text()).contains("LIMITED");
+        Files.delete(filler);
+        // above the reserve, but the disk becomes full while the file arrives
+        Files.write(filler, new byte[(int) node.uploads().toFile().getUsableSpace() - RESERVE - (1 << 16)]);
+        assertRefused(number, "A disk of the server is full");
+        Files.delete(filler);
+        assertThat(node.management().get("/actuator/health/readiness").text()).contains("UP");
+        assertThat(workshop.get("/api/v1/cases/" + number).json().get("evidence"))
+                .isEmpty();
+        assertThat(workshop.upload(People.evidence(number), "drive.csv", recording(40_000, 0), null)
+                        .status())
+                .isEqualTo(201);
+    }
+
+    private Path fill() throws IOException {
         Path filler = node.uploads().resolve("filler");
         try (OutputStream out = Files.newOutputStream(filler)) {
             byte[] block = new byte[1 << 16];
@@ -94,16 +114,18 @@ class FaultsTest {
         } catch (IOException full) {
             assertThat(full).hasMessageContaining("No space left");
         }
-        Answer refused = workshop.upload(People.evidence(number), "drive.csv", recording(40_000, 0), null);
+        return filler;
+    }
+
+    private void assertRefused(String number, String why) {
+        Answer refused = workshop.upload(People.evidence(number), "drive.csv", recording(200_000, 0), null);
         assertThat(refused.status()).as(refused.toString()).isEqualTo(507);
         assertThat(refused.json().get("type").stringValue()).endsWith("#disk-full");
+        assertThat(refused.json().get("detail").stringValue()).contains(why);
         assertThat(refused.header("retry-after")).isPresent();
-        Files.delete(filler);
-        assertThat(workshop.get("/api/v1/cases/" + number).json().get("evidence"))
-                .isEmpty();
-        assertThat(workshop.upload(People.evidence(number), "drive.csv", recording(40_000, 0), null)
-                        .status())
-                .isEqualTo(201);
+        assertThat(workshop.get("/api/v1/cases/" + number).status())
+                .as("reading goes on")
+                .isEqualTo(200);
     }
 
     @Test
@@ -269,6 +291,64 @@ class FaultsTest {
         assertThat(clerk.get("/api/v1/cases/" + number + "/claims/1/letter.pdf").status())
                 .isEqualTo(200);
         assertDecisionsAreWhole(Map.of(number, true));
+    }
+
+    @Test
+    @Order(6)
+    void everyUploadAcknowledgedThroughKillsAndAFullDiskIsIntact() throws Exception {
+        Map<String, byte[]> acknowledged = new ConcurrentHashMap<>();
+        AtomicBoolean enough = new AtomicBoolean();
+        List<Thread> senders = new ArrayList<>();
+        List<String> numbers = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            String number = people.open(node);
+            numbers.add(number);
+            Thread sender = new Thread(() -> {
+                while (!enough.get()) {
+                    try {
+                        byte[] file = People.battery();
+                        Answer answer = workshop.upload(People.evidence(number), "b.json", file, null);
+                        if (answer.status() == 201) {
+                            acknowledged.put(answer.json().get("id").stringValue(), file);
+                        }
+                    } catch (UncheckedIOException serverIsGone) {
+                        // sent again when it is back
+                    }
+                }
+            });
+            sender.start();
+            senders.add(sender);
+        }
+        for (int kill = 0; kill < 5; kill++) {
+            int before = acknowledged.size();
+            People.await(() -> acknowledged.size() >= before + 30);
+            if (kill % 2 == 0) {
+                database.kill();
+                Thread.sleep(500);
+                database.start();
+            } else {
+                node.kill();
+                node.start();
+            }
+            if (kill == 2 && node.hasSmallDisk()) {
+                Path filler = fill();
+                Thread.sleep(1000);
+                Files.delete(filler);
+            }
+        }
+        int before = acknowledged.size();
+        People.await(() -> acknowledged.size() >= before + 30);
+        enough.set(true);
+        for (Thread sender : senders) {
+            sender.join();
+        }
+        People.await(() -> count("select count(*) from pending_assessment where failed_at is null") == 0);
+        acknowledged.forEach((id, bytes) -> assertThat(
+                        workshop.get("/api/v1/evidence/" + id + "/content").body())
+                .isEqualTo(bytes));
+        assertThat(count("select count(*) from evidence e join case_file f on f.id = e.case_id where f.number in ('"
+                        + String.join("','", numbers) + "')"))
+                .isGreaterThanOrEqualTo(acknowledged.size());
     }
 
     /** Nobody can judge this case until the connection ends. */

@@ -64,6 +64,11 @@ public final class Client {
         return header("Authorization", Server.basic(user, password));
     }
 
+    /** Address of the server, such as {@code http://localhost:40123}. */
+    public String base() {
+        return base;
+    }
+
     public Answer get(String path) {
         return send("GET", path, BodyPublishers.noBody(), null);
     }

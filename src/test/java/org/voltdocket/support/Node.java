@@ -41,11 +41,26 @@ public final class Node implements AutoCloseable {
     /** With options and variables of its environment besides. */
     public Node(OwnDatabase database, Path folder, List<String> options, Map<String, String> environment)
             throws Exception {
+        this(database, folder, options, environment, true);
+    }
+
+    /** With the disk of the system for its uploads. */
+    public static Node withRoomForUploads(OwnDatabase database, Path folder) throws Exception {
+        return new Node(database, folder, List.of(), Map.of(), false);
+    }
+
+    private Node(
+            OwnDatabase database,
+            Path folder,
+            List<String> options,
+            Map<String, String> environment,
+            boolean diskOfItsOwn)
+            throws Exception {
         this.database = database;
         this.options = options;
         this.environment = environment;
         this.folder = Files.createDirectories(folder.resolve("uploads")).getParent();
-        this.smallDisk = mounts(folder.resolve("uploads"));
+        this.smallDisk = diskOfItsOwn && mounts(folder.resolve("uploads"));
         try (ServerSocket free = new ServerSocket(0);
                 ServerSocket another = new ServerSocket(0)) {
             this.port = free.getLocalPort();
@@ -78,6 +93,11 @@ public final class Node implements AutoCloseable {
                 folder.resolve("uploads").toString());
     }
 
+    /** Where it listens. */
+    public String url() {
+        return "http://localhost:" + port;
+    }
+
     public Client client() {
         return new Client("http://localhost:" + port);
     }
@@ -100,9 +120,14 @@ public final class Node implements AutoCloseable {
                 "--server.port=" + port,
                 "--management.server.port=" + managementPort,
                 "--spring.datasource.url=" + database.url(),
-                "--spring.datasource.username=postgres",
+                "--spring.flyway.user=postgres",
+                "--spring.flyway.password=",
+                "--spring.datasource.username=" + TestDatabase.SERVER,
                 "--spring.datasource.password=",
                 "--spring.datasource.hikari.connection-timeout=1000",
+                "--voltdocket.disk.reserve=2MB",
+                "--voltdocket.quota.uploads-per-day=1000000",
+                "--voltdocket.evidence.items-per-case=5000",
                 "--voltdocket.admin.user=" + ADMIN,
                 "--voltdocket.admin.password=" + Server.PASSWORD));
         java.addAll(options);
@@ -153,7 +178,9 @@ public final class Node implements AutoCloseable {
                 programOnly(),
                 "org.voltdocket.Voltdocket",
                 "--spring.datasource.url=" + database.url(),
-                "--spring.datasource.username=postgres",
+                "--spring.flyway.user=postgres",
+                "--spring.flyway.password=",
+                "--spring.datasource.username=" + TestDatabase.SERVER,
                 "--spring.datasource.password="));
         java.addAll(options);
         java.addAll(List.of(arguments));
@@ -175,7 +202,7 @@ public final class Node implements AutoCloseable {
     }
 
     /** The class path without the tests' own classes. */
-    private static String programOnly() {
+    public static String programOnly() {
         return Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
                 .filter(entry -> !entry.endsWith("test-classes") && !entry.endsWith("test-classes/"))
                 .collect(Collectors.joining(File.pathSeparator));

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -161,12 +160,12 @@ public final class People {
         return made.json().get("token").stringValue();
     }
 
-    private static void account(Client pages, String name, String role, String of) {
-        Map<String, String> fields = new LinkedHashMap<>();
-        fields.put("name", name);
-        fields.put("password", Server.PASSWORD);
-        fields.put("role", role);
-        fields.put("of", of);
-        assertThat(pages.postForm("/accounts", fields).status()).isEqualTo(302);
+    /** Invites somebody from the page of an administrator, and sets the password by the link. */
+    public static void account(Client pages, String name, String role, String of) {
+        Answer invited = pages.postForm("/accounts", Map.of("name", name, "role", role, "of", of));
+        Matcher link = Pattern.compile("(/invitation/[\\w-]+)<").matcher(invited.text());
+        assertThat(link.find()).as(invited.toString()).isTrue();
+        Answer set = pages.postForm(link.group(1), Map.of("password", Server.PASSWORD));
+        assertThat(set.status()).as(set.toString()).isEqualTo(302);
     }
 }

@@ -28,9 +28,9 @@ class TrailPagesTest {
         TrailHead head = trail.head().orElseThrow();
         Answer holds = auditor.postForm("/trail", Map.of("noted", head.toString()));
         assertThat(holds.status()).isEqualTo(200);
-        assertThat(holds.text()).contains("The chain holds").contains("as noted");
+        assertThat(holds.text()).contains("The trail is intact").contains("earlier head unchanged");
         Answer other = auditor.postForm("/trail", Map.of("noted", head.position() + ":" + "0".repeat(64)));
-        assertThat(other.text()).contains("The chain is broken at entry " + head.position());
+        assertThat(other.text()).contains("The trail is damaged at entry " + head.position());
         Answer cut = auditor.postForm("/trail", Map.of("noted", "99999999:" + head.hash()));
         assertThat(cut.text()).contains("the end was cut off");
         assertThat(auditor.postForm("/trail", Map.of("noted", "nothing")).status())
@@ -66,7 +66,7 @@ class TrailPagesTest {
         assertThat(disabled.act()).isEqualTo("account-disabled");
         assertThat(disabled.details()).containsEntry("account.enabled", Map.of("old", true, "new", false));
         assertThat(page.get("/trail?subject=account/trail-clerk").text())
-                .contains("Account kept out")
+                .contains("Account disabled")
                 .contains("true → false");
     }
 }

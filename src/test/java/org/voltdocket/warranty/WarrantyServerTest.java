@@ -74,7 +74,7 @@ class WarrantyServerTest {
         assertThat(outside.get("standing").stringValue()).isEqualTo("outside");
         assertThat(outside.at("/outside/km").intValue()).isEqualTo(500);
         assertThat(outside.get("due").stringValue()).isEqualTo("0.00");
-        assertThat(outside.get("said").toString()).contains("500 km too many");
+        assertThat(outside.get("said").toString()).contains("500 km over the limit");
     }
 
     @Test
@@ -138,7 +138,7 @@ class WarrantyServerTest {
             "delete from warranty_pro_rata",
             "truncate warranty_terms cascade"
         }) {
-            assertThatThrownBy(() -> db.sql(change).update()).as(change).hasMessageContaining("append-only");
+            assertThatThrownBy(() -> db.sql(change).update()).as(change).hasStackTraceContaining("permission denied");
         }
     }
 }

@@ -21,17 +21,18 @@ final class CaseReport {
     /** One line for each case, with a heading. */
     static List<String> lines(List<Outcome> outcomes) {
         List<String> lines = new ArrayList<>();
-        lines.add("world;channels;fault;seed;severity;kind;cause;said;stated;ofTruth;battery;leaning");
+        lines.add("world;channels;fault;seed;severity;kind;achievable;cause;said;stated;ofTruth;battery;leaning");
         for (Outcome o : outcomes) {
             lines.add(String.format(
                     Locale.ROOT,
-                    "%s;%s;%s;%d;%s;%s;%s;%s;%.3f;%.3f;%s;%s",
+                    "%s;%s;%s;%d;%s;%s;%.3f;%s;%s;%.3f;%.3f;%s;%s",
                     o.truth().world(),
                     o.channels().id,
                     o.truth().fault().id(),
                     o.truth().seed(),
                     o.truth().severity(),
                     o.kind(),
+                    o.achievable(),
                     o.truth().fault().cause().id(),
                     o.said().first().id(),
                     o.said().stated(),

@@ -17,20 +17,11 @@ final class EvaluatedCases {
 
     private EvaluatedCases() {}
 
-    /**
-     * @param findings result by rule
-     * @param weights what a rule gave each cause, decibans
-     */
-    static Outcome of(
-            Fault fault,
-            Map<Cause, Double> probabilities,
-            Battery battery,
-            Leaning leaning,
-            Map<String, String> findings,
-            Map<String, Map<Cause, Double>> weights) {
+    static Outcome of(Fault fault, Map<Cause, Double> probabilities, Battery battery, Leaning leaning) {
         Setup setup = Setup.draw(fault, 1, new Chance(1));
         CaseInput nothing = new CaseInput(Facts.UNKNOWN, History.NONE, List.of());
-        WorldCase truth = new WorldCase("test", fault, 1, setup, nothing, Map.of("sensorOffsetA", List.of(2.0)));
+        WorldCase truth =
+                new WorldCase("test", fault, 1, setup, nothing, Facts.UNKNOWN, Map.of("sensorOffsetA", List.of(2.0)));
         Cause first = Cause.NONE;
         for (Cause cause : probabilities.keySet()) {
             first = probabilities.get(cause) > probabilities.getOrDefault(first, 0.0) ? cause : first;
@@ -39,15 +30,16 @@ final class EvaluatedCases {
                 truth,
                 Channels.ALL,
                 Distinguishability.Kind.CLEAR,
+                1,
                 new Assessed(
                         first,
                         probabilities.get(first),
                         new EnumMap<>(probabilities),
                         battery,
                         leaning,
+                        true,
                         Map.of("sensorOffsetA", new double[] {1.5, 2.5}),
-                        findings,
-                        weights,
-                        null));
+                        null),
+                leaning);
     }
 }

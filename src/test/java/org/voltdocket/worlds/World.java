@@ -9,29 +9,52 @@ import org.voltdocket.worlds.ciemat.CiematWorld;
 import org.voltdocket.worlds.shepherd.ShepherdWorld;
 
 /** A simulated world: a battery model from the literature and all that surrounds it. */
-public interface World {
+public abstract class World {
+
+    private final String name;
+    private final DriveCycle cycle;
+    private final Instruments instruments;
+    private final Logger.Maker logger;
+
+    /**
+     * @param name on the command line and in reports
+     */
+    protected World(String name, DriveCycle cycle, Instruments instruments, Logger.Maker logger) {
+        this.name = name;
+        this.cycle = cycle;
+        this.instruments = instruments;
+        this.logger = logger;
+    }
 
     /** All there are. */
-    static List<World> all() {
+    public static List<World> all() {
         return List.of(new CeraoloWorld(), new CiematWorld(), new ShepherdWorld());
     }
 
     /** The name on the command line and in reports. */
-    String name();
+    public final String name() {
+        return name;
+    }
 
     /** The battery of a case after a long rest, at a state of charge (0 to 1) and a temperature. */
-    BatteryModel battery(Setup setup, double charge, double celsius);
+    public abstract BatteryModel battery(Setup setup, double charge, double celsius);
 
-    Alternator alternator(Setup setup);
+    protected abstract Alternator alternator(Setup setup);
 
-    ChargeController controller(Setup setup);
+    protected abstract ChargeController controller(Setup setup);
 
-    DriveCycle cycle();
+    final DriveCycle cycle() {
+        return cycle;
+    }
 
-    Instruments instruments();
+    final Instruments instruments() {
+        return instruments;
+    }
 
     /** What a logger keeps of a trace. */
-    Logged log(Trace trace, EvidenceKind kind, OffsetDateTime startedAt, Setup setup, Chance chance);
+    final Logged log(Trace trace, EvidenceKind kind, OffsetDateTime startedAt, Setup setup, Chance chance) {
+        return logger.of(trace, kind, startedAt, setup, chance).take();
+    }
 
     /**
      * A recording with its place in the trace.
@@ -39,5 +62,5 @@ public interface World {
      * @param fromS trace time of its first row, s
      * @param toS trace time of its last row, s
      */
-    record Logged(Recording recording, double fromS, double toS) {}
+    public record Logged(Recording recording, double fromS, double toS) {}
 }

@@ -6,7 +6,15 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import org.voltdocket.diagnosis.Leaning;
+import org.voltdocket.diagnosis.rulebook.Editions;
+import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.worlds.Assessor.Assessed;
+import org.voltdocket.worlds.fit.ExpertWeights;
+import org.voltdocket.worlds.fit.FittedEdition;
+import org.voltdocket.worlds.fit.WeightFit;
+import org.voltdocket.worlds.fit.WeightRotation;
 
 /**
  * The command that assesses generated cases of the independent worlds. It prints a Markdown table and writes it with a list
@@ -21,23 +29,37 @@ import org.voltdocket.worlds.Assessor.Assessed;
  * --channels NAME    all, reported (measured and reported voltage with marks) or voltage (measured voltage only); may be
  *                    given again, default all three
  * --fault NAME       one fault only; may be given again
- * --edition NAME     of the rule book, default the newest that is released
- * --fit              also fits the weights of evidence on all worlds but one and evaluates on that one, in rotation
+ * --edition FILE     of the rule book, default the current edition
+ * --tuned N          seeds 1 to N of each world are what the weights are fitted on, default 30; from their findings, which
+ *                    are kept under target/evaluation/findings, the achievable accuracy is estimated
+ * --fit              fits the weights on all worlds but one, in rotation, and on all of them; assesses nothing. Writes the
+ *                    rule books to target/evaluation/without-WORLD.yaml and without-none.yaml
+ * --left-out         assesses each world by the rule book that was fitted on the others
  * --explain FAULT SEED   one case of the first world in full
  * </pre>
  */
 public final class WorldEvaluation {
 
+    private static final Path FOLDER = Path.of("target", "evaluation");
+
     /**
      * A case with what was said of it.
      *
-     * @param kind whether the fault can be told from the evidence
+     * @param kind whether the fault can be told from the evidence by who knows all else
+     * @param achievable probability of the true cause by weights fitted on other cases of the same world
+     * @param completed the leaning once no fact is missing
      */
-    record Outcome(WorldCase truth, Channels channels, Distinguishability.Kind kind, Assessed said) {
+    record Outcome(
+            WorldCase truth,
+            Channels channels,
+            Distinguishability.Kind kind,
+            double achievable,
+            Assessed said,
+            Leaning completed) {
 
-        /** Whether the fault can be told from none, and from others. */
+        /** Whether the fault can be told from none and from others, and the findings of such cases lead to it. */
         boolean observable() {
-            return kind == Distinguishability.Kind.CLEAR;
+            return kind == Distinguishability.Kind.CLEAR && achievable >= 0.5;
         }
 
         boolean right() {
@@ -50,8 +72,10 @@ public final class WorldEvaluation {
     private final List<Fault> faults = new ArrayList<>();
     private int seeds = 10;
     private long from = 1;
-    private String edition;
+    private Rulebook book = Rulebook.current();
+    private int tuned = 30;
     private boolean fit;
+    private boolean leftOut;
     private String[] one;
 
     private WorldEvaluation(String[] arguments) {
@@ -62,8 +86,10 @@ public final class WorldEvaluation {
                 case "--from" -> from = Long.parseLong(arguments[++i]);
                 case "--channels" -> channels.add(channels(arguments[++i]));
                 case "--fault" -> faults.add(Fault.of(arguments[++i]));
-                case "--edition" -> edition = arguments[++i];
+                case "--edition" -> book = Editions.read(Path.of(arguments[++i]));
+                case "--tuned" -> tuned = Integer.parseInt(arguments[++i]);
                 case "--fit" -> fit = true;
+                case "--left-out" -> leftOut = true;
                 case "--explain" -> one = new String[] {arguments[++i], arguments[++i]};
                 default ->
                     throw new IllegalArgumentException("Unknown option '" + arguments[i] + "'; see WorldEvaluation.");
@@ -80,22 +106,40 @@ public final class WorldEvaluation {
     /** Reads the arguments and runs. */
     public static void main(String[] arguments) throws IOException {
         WorldEvaluation evaluation = new WorldEvaluation(arguments);
-        Assessor assessor = new Assessor(evaluation.edition);
         if (evaluation.one != null) {
-            evaluation.explain(assessor);
-            return;
+            evaluation.explain();
+        } else if (evaluation.fit) {
+            evaluation.fit();
+        } else {
+            evaluation.report();
         }
-        List<Outcome> outcomes = evaluation.run(assessor);
-        String report = WorldReport.of(outcomes, assessor.edition());
-        Path folder = Files.createDirectories(Path.of("target", "evaluation"));
-        Files.writeString(folder.resolve("worlds.md"), report);
-        Files.write(folder.resolve("worlds.csv"), CaseReport.lines(outcomes));
-        System.out.println(report);
-        if (evaluation.fit) {
-            String fitted = WeightRotation.of(outcomes);
-            Files.writeString(folder.resolve("worlds-fit.md"), fitted);
-            System.out.println(fitted);
+    }
+
+    private void report() throws IOException {
+        List<Outcome> outcomes = run();
+        WorldReport report = new WorldReport(outcomes, book.edition());
+        Files.createDirectories(FOLDER);
+        Files.writeString(FOLDER.resolve("worlds.md"), report.page());
+        Files.write(FOLDER.resolve("worlds-counts.csv"), report.cells());
+        Files.write(FOLDER.resolve("worlds.csv"), CaseReport.lines(outcomes));
+        System.out.println(report.page());
+    }
+
+    private void fit() throws IOException {
+        WeightRotation rotation = new WeightRotation(ExpertWeights.in(book), new FindingsCache(book, tuned).all());
+        for (Map.Entry<String, WeightFit> fitted : rotation.fits().entrySet()) {
+            Files.writeString(
+                    fitted(fitted.getKey()),
+                    FittedEdition.text(
+                            Files.readString(Path.of("shared", "rulebook", book.edition() + ".yaml")),
+                            fitted.getValue()));
         }
+        Files.writeString(FOLDER.resolve("fit.md"), rotation.page());
+        System.out.println(rotation.page());
+    }
+
+    private static Path fitted(String leftOut) {
+        return FOLDER.resolve("without-" + leftOut + ".yaml");
     }
 
     private static List<World> worlds(String name) {
@@ -115,33 +159,48 @@ public final class WorldEvaluation {
                 .orElseThrow(() -> new IllegalArgumentException("No channels '" + name + "'."));
     }
 
-    List<Outcome> run(Assessor assessor) {
+    private List<Outcome> run() {
+        FindingsCache cache = new FindingsCache(book, tuned);
         List<Outcome> outcomes = new ArrayList<>();
         for (World world : worlds) {
+            Assessor assessor = new Assessor(leftOut ? Editions.read(fitted(world.name())) : book);
+            Achievable achievable = tuned > 0 ? new Achievable(book, cache, world) : null;
             for (Fault fault : faults) {
                 for (long seed = from; seed < from + seeds; seed++) {
-                    outcomes.addAll(assess(assessor, world, fault, seed, channels));
+                    outcomes.addAll(assess(assessor, achievable, world, fault, seed, channels));
                 }
             }
         }
         return outcomes;
     }
 
-    /** One case, assessed from each set of channels. */
-    static List<Outcome> assess(Assessor assessor, World world, Fault fault, long seed, List<Channels> channels) {
+    /**
+     * One case, assessed from each set of channels.
+     *
+     * @param achievable null where it is not estimated
+     */
+    static List<Outcome> assess(
+            Assessor assessor, Achievable achievable, World world, Fault fault, long seed, List<Channels> channels) {
         WorldCase whole = CaseMaker.make(world, fault, seed);
         Distinguishability twins = new Distinguishability(world, whole);
         List<Outcome> outcomes = new ArrayList<>();
         for (Channels kept : channels) {
             WorldCase seen = whole.with(kept.of(whole.input()));
-            outcomes.add(new Outcome(seen.withoutEvidence(), kept, twins.from(kept), assessor.assess(seen.input())));
+            double probability = achievable == null ? 1 : achievable.probability(seen, kept);
+            outcomes.add(new Outcome(
+                    seen.withoutEvidence(),
+                    kept,
+                    twins.from(kept),
+                    probability,
+                    assessor.assess(seen.input()),
+                    assessor.assess(seen.completed().input()).leaning()));
         }
         return outcomes;
     }
 
-    private void explain(Assessor assessor) {
+    private void explain() {
         WorldCase whole = CaseMaker.make(worlds.get(0), Fault.of(one[0]), Long.parseLong(one[1]));
         WorldCase seen = whole.with(channels.get(0).of(whole.input()));
-        System.out.println(CaseReport.explain(seen, assessor.assess(seen.input())));
+        System.out.println(CaseReport.explain(seen, new Assessor(book).assess(seen.input())));
     }
 }

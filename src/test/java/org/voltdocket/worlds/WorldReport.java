@@ -16,18 +16,27 @@ import org.voltdocket.worlds.WorldTally.Count;
 final class WorldReport {
 
     private final StringBuilder page = new StringBuilder();
+    private final List<String> cells = new ArrayList<>();
+    private String section;
 
-    private WorldReport() {}
+    /** Counts {@code outcomes} that were assessed by an edition. */
+    WorldReport(List<Outcome> outcomes, String edition) {
+        line("Rule book %s. Numbers are cases of cases, with the share in percent.", edition);
+        summary(outcomes);
+        bySeverity(outcomes);
+        byFault(outcomes);
+        calibration(outcomes);
+        coverage(outcomes);
+    }
 
-    static String of(List<Outcome> outcomes, String edition) {
-        WorldReport report = new WorldReport();
-        report.line("Rule book %s. Numbers are cases of cases, with the share in percent.", edition);
-        report.summary(outcomes);
-        report.bySeverity(outcomes);
-        report.byFault(outcomes);
-        report.calibration(outcomes);
-        report.coverage(outcomes);
-        return report.page.toString();
+    /** The counts as tables in Markdown. */
+    String page() {
+        return page.toString();
+    }
+
+    /** The same counts, one a line: section, quantity, world, channels, cases, of cases. */
+    List<String> cells() {
+        return cells;
     }
 
     private void summary(List<Outcome> outcomes) {
@@ -35,6 +44,8 @@ final class WorldReport {
         Map<String, Function<WorldTally, Count>> rows = new LinkedHashMap<>();
         rows.put("first cause right", WorldTally::firstCause);
         rows.put("first cause right, observable cases", WorldTally::firstCauseObservable);
+        rows.put("observable", WorldTally::observable);
+        rows.put("differs from its twins, but not found by weights of the same world", WorldTally::notFound);
         rows.put("fault left no trace", t -> t.kind(Distinguishability.Kind.UNSEEN));
         rows.put("fault looks like one of another cause", t -> t.kind(Distinguishability.Kind.LIKE_ANOTHER));
         rows.put("stated above 95 %: right", WorldTally::firmStatements);
@@ -42,12 +53,14 @@ final class WorldReport {
         rows.put("battery judged", WorldTally::judged);
         rows.put("battery verdict right, of judged", WorldTally::verdictRight);
         rows.put("battery faults leaning to the battery", WorldTally::batteryFaultsBatterySide);
+        rows.put("the same, tested and rated", WorldTally::testedBatteryFaultsBatterySide);
         rows.put("failed battery called sound", WorldTally::failedCalledSound);
         rows.put("good battery called failed", WorldTally::goodCalledFailed);
         rows.put("failed battery leaning to the vehicle", WorldTally::failedVehicleSide);
         rows.put("unjudged battery leaning to the vehicle", WorldTally::unjudgedVehicleSide);
         rows.put("vehicle faults leaning to the vehicle", WorldTally::vehicleFaultsVehicleSide);
         rows.put("leaning right, of those not open", WorldTally::leaningsRight);
+        rows.put("leaning turned or opened by the facts that were missing", WorldTally::turned);
         rows.put("leaning open", WorldTally::open);
         heading("Summary", "quantity", groups);
         rows.forEach((name, count) -> row(name, groups, count));
@@ -92,21 +105,22 @@ final class WorldReport {
     }
 
     private void calibration(List<Outcome> outcomes) {
+        section = "Calibration of the first cause";
         line("");
         line("## Calibration of the first cause");
         line("");
         line("| channels | tenth | cases | mean stated %% | right %% |");
         line("|---|---|---|---|---|");
         groups(outcomes, o -> o.channels().id)
-                .forEach((name, tally) -> tally.calibration()
-                        .forEach((tenth, sums) -> line(
-                                "| %s | %d to %d %% | %.0f | %.1f | %.1f |",
-                                name,
-                                10 * tenth,
-                                10 * tenth + 10,
-                                sums[0],
-                                100 * sums[1] / sums[0],
-                                100 * sums[2] / sums[0])));
+                .forEach((name, tally) -> tally.calibration().forEach((tenth, sums) -> {
+                    double stated = 100 * sums[1] / sums[0];
+                    line(
+                            "| %s | %d to %d %% | %.0f | %.1f | %.1f |",
+                            name, 10 * tenth, 10 * tenth + 10, sums[0], stated, 100 * sums[2] / sums[0]);
+                    String quantity = String.format(
+                            Locale.ROOT, "stated %d to %d %%, mean %.1f %%", 10 * tenth, 10 * tenth + 10, stated);
+                    cell(quantity, "all · " + name, new Count((long) sums[2], (long) sums[0]));
+                }));
     }
 
     private void coverage(List<Outcome> outcomes) {
@@ -131,21 +145,30 @@ final class WorldReport {
     }
 
     private void heading(String title, String first, Map<String, WorldTally> groups, String... more) {
+        section = title;
         line("");
         line("## %s", title);
         line("");
-        List<String> cells = new ArrayList<>(List.of(first));
-        cells.addAll(groups.keySet());
-        cells.addAll(List.of(more));
-        line("| %s |", String.join(" | ", cells));
-        line("|%s", "---|".repeat(cells.size()));
+        List<String> names = new ArrayList<>(List.of(first));
+        names.addAll(groups.keySet());
+        names.addAll(List.of(more));
+        line("| %s |", String.join(" | ", names));
+        line("|%s", "---|".repeat(names.size()));
     }
 
     private void row(String name, Map<String, WorldTally> groups, Function<WorldTally, Count> count, String... more) {
-        List<String> cells = new ArrayList<>(List.of(name));
-        groups.values().forEach(tally -> cells.add(cell(count.apply(tally))));
-        cells.addAll(List.of(more));
-        line("| %s |", String.join(" | ", cells));
+        List<String> line = new ArrayList<>(List.of(name));
+        groups.forEach((group, tally) -> {
+            line.add(cell(count.apply(tally)));
+            cell(name, group, count.apply(tally));
+        });
+        line.addAll(List.of(more));
+        line("| %s |", String.join(" | ", line));
+    }
+
+    private void cell(String quantity, String group, Count count) {
+        String[] of = group.split(" · ");
+        cells.add(String.join(";", section, quantity, of[0], of[1], "" + count.part(), "" + count.whole()));
     }
 
     private static String cell(Count count) {

@@ -39,6 +39,16 @@ final class WorldTally {
         return count(Outcome::observable, Outcome::right);
     }
 
+    /** Cases that count as observable, see {@link Achievable} and {@link Distinguishability}. */
+    Count observable() {
+        return count(o -> true, Outcome::observable);
+    }
+
+    /** Cases that differ from all their twins while weights fitted on the same world do not lead to the true cause. */
+    Count notFound() {
+        return count(o -> true, o -> o.kind() == Distinguishability.Kind.CLEAR && !o.observable());
+    }
+
     /** Cases of this kind. */
     Count kind(Distinguishability.Kind kind) {
         return count(o -> true, o -> o.kind() == kind);
@@ -55,6 +65,11 @@ final class WorldTally {
 
     Count batteryFaultsBatterySide() {
         return count(WorldTally::failed, o -> leans(o, Leaning.BATTERY_SIDE));
+    }
+
+    /** Of those with a test of the charged battery, or a capacity run, and the rating to compare it with. */
+    Count testedBatteryFaultsBatterySide() {
+        return count(o -> failed(o) && o.said().tested(), o -> leans(o, Leaning.BATTERY_SIDE));
     }
 
     Count vehicleFaultsVehicleSide() {
@@ -88,6 +103,12 @@ final class WorldTally {
     /** Leanings that are right; {@code open} is not counted. */
     Count leaningsRight() {
         return count(o -> !leans(o, Leaning.OPEN), o -> o.said().leaning() == expected(o));
+    }
+
+    /** Leanings to a side, or to no fault, that are another one once no fact is missing. */
+    Count turned() {
+        return count(
+                o -> !leans(o, Leaning.OPEN), o -> o.completed() != o.said().leaning());
     }
 
     Count open() {

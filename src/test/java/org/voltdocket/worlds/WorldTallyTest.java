@@ -17,8 +17,7 @@ class WorldTallyTest {
 
     private static Outcome said(Fault fault, Cause first, double stated, Battery battery, Leaning leaning) {
         Cause second = first == Cause.NONE ? Cause.DUTY : Cause.NONE;
-        return EvaluatedCases.of(
-                fault, Map.of(first, stated, second, 1 - stated), battery, leaning, Map.of(), Map.of());
+        return EvaluatedCases.of(fault, Map.of(first, stated, second, 1 - stated), battery, leaning);
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -15,13 +16,14 @@ import org.voltdocket.server.startup.StartupException;
 /**
  * The demo's PostgreSQL: embedded, with durable commits, reachable from this machine only and with a password.
  *
- * <p>Beans close in reverse order: the connection pool, then the database, then the lock of the directory.
+ * <p>Beans close in reverse order: the connection pool, then the supervisor, the database, and the lock of the directory.
  */
 @Configuration(proxyBeanMethods = false)
 @Profile("demo")
 class EmbeddedDatabase {
 
     private static final String OWNER = "postgres";
+    private static final String SERVER = "voltdocket_server";
 
     @Bean(destroyMethod = "close")
     DataDirectory dataDirectory(@Value("${voltdocket.data}") Path where) {
@@ -44,6 +46,11 @@ class EmbeddedDatabase {
                             + "to begin anew, move it away.",
                     e);
         }
+    }
+
+    @Bean(destroyMethod = "close")
+    DatabaseSupervisor databaseSupervisor(DataDirectory data, EmbeddedPostgres server) {
+        return new DatabaseSupervisor(data, server.getPort());
     }
 
     private static EmbeddedPostgres.Builder builder(DataDirectory data, Path passwordFile) throws IOException {
@@ -69,8 +76,39 @@ class EmbeddedDatabase {
 
     @Bean
     JdbcConnectionDetails embeddedConnection(EmbeddedPostgres server, DataDirectory data) throws IOException {
-        String url = "jdbc:postgresql://127.0.0.1:" + server.getPort() + "/postgres";
-        return new Connection(url, OWNER, Files.readString(data.passwordFile()));
+        return new Connection(url(server), SERVER, Files.readString(data.passwordFile()));
+    }
+
+    @Bean
+    FlywayConnectionDetails embeddedOwner(EmbeddedPostgres server, DataDirectory data) throws IOException {
+        return new Owner(url(server), Files.readString(data.passwordFile()));
+    }
+
+    private static String url(EmbeddedPostgres server) {
+        return "jdbc:postgresql://127.0.0.1:" + server.getPort() + "/postgres";
+    }
+
+    private record Owner(String url, String password) implements FlywayConnectionDetails {
+
+        @Override
+        public String getJdbcUrl() {
+            return url;
+        }
+
+        @Override
+        public String getUsername() {
+            return OWNER;
+        }
+
+        @Override
+        public String getPassword() {
+            return password;
+        }
+
+        @Override
+        public String toString() {
+            return url;
+        }
     }
 
     private record Connection(String url, String user, String password) implements JdbcConnectionDetails {

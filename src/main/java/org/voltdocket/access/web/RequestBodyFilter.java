@@ -46,7 +46,7 @@ public final class RequestBodyFilter extends OncePerRequestFilter {
             throws ServletException, IOException {
         Authentication who = SecurityContextHolder.getContext().getAuthentication();
         boolean signedIn = who != null && who.getPrincipal() instanceof AccountPrincipal;
-        if (!signedIn && !request.getRequestURI().equals("/sign-in")) {
+        if (!signedIn && !isSignIn(request.getRequestURI())) {
             signIn.commence(request, response, new InsufficientAuthenticationException("not signed in"));
             return;
         }
@@ -63,5 +63,10 @@ public final class RequestBodyFilter extends OncePerRequestFilter {
         try (permit) {
             chain.doFilter(request, response);
         }
+    }
+
+    /** The form and the other ways to sign in, and the form of an invitation. */
+    private static boolean isSignIn(String path) {
+        return path.equals("/sign-in") || path.startsWith("/sign-in/") || path.startsWith("/invitation/");
     }
 }

@@ -7,7 +7,7 @@ import org.springframework.stereotype.Component;
 
 /** The capacities for request bodies: of the sign-in form, of uploads, and of all others. */
 @Component
-class RequestCapacities {
+public class RequestCapacities {
 
     private final RequestCapacity signIns;
     private final RequestCapacity uploads;
@@ -25,8 +25,12 @@ class RequestCapacities {
 
     /** The capacity for a signed-in request with a body. */
     RequestCapacity of(HttpServletRequest request) {
-        String type = request.getContentType();
-        boolean upload = type != null && type.toLowerCase(Locale.ROOT).startsWith("multipart/");
-        return upload ? uploads : others;
+        return isUpload(request.getContentType()) ? uploads : others;
+    }
+
+    /** Whether a body of this type holds a file or a part of one. */
+    public static boolean isUpload(String contentType) {
+        String type = contentType == null ? "" : contentType.toLowerCase(Locale.ROOT);
+        return type.startsWith("multipart/") || type.startsWith("application/offset+octet-stream");
     }
 }

@@ -1,7 +1,11 @@
 package org.voltdocket.access.web;
 
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
 import java.time.Clock;
+import java.util.List;
+import java.util.Set;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -11,20 +15,32 @@ import org.springframework.security.authentication.AuthenticationManager;
 import org.springframework.security.authentication.ProviderManager;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.http.SessionCreationPolicy;
+import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
-import org.springframework.security.web.authentication.AuthenticationFailureHandler;
 import org.springframework.security.web.authentication.LoginUrlAuthenticationEntryPoint;
-import org.springframework.security.web.authentication.session.SessionAuthenticationStrategy;
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.csrf.CsrfFilter;
 import org.springframework.security.web.header.HeaderWriterFilter;
+import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
+import org.springframework.security.web.header.writers.CrossOriginResourcePolicyHeaderWriter.CrossOriginResourcePolicy;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
-import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.web.servlet.HandlerExceptionResolver;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.TokenService;
+import org.voltdocket.access.session.AccountFactors;
+import org.voltdocket.access.session.PasswordAuthenticationProvider;
+import org.voltdocket.access.session.PendingSignIn;
+import org.voltdocket.access.session.SecondFactorNeededException;
+import org.voltdocket.access.session.SecondFactorSignIn;
+import org.voltdocket.access.session.SignInDetails;
+import org.voltdocket.access.session.SignInRefusedException;
+import org.voltdocket.access.session.SignInSession;
+import org.voltdocket.access.signin.ServerSecret;
+import org.voltdocket.access.signin.SignInOption;
+import org.voltdocket.access.signin.SignInSettings;
+import org.voltdocket.kernel.Role;
 
 /**
  * Five filter chains: {@code /api/v1/tokens} with name and password, the rest of the API and the metrics with a token, health
@@ -38,6 +54,8 @@ class SecurityConfig {
 
     private static final String[] PUBLIC = {
         "/sign-in",
+        "/sign-in/**",
+        "/invitation/*",
         "/licences",
         "/manual",
         "/rulebook",
@@ -46,6 +64,7 @@ class SecurityConfig {
         "/*.css",
         "/*.svg",
         "/*.js",
+        "/manifest.json",
         "/favicon.ico",
         "/css/**",
         "/js/**",
@@ -60,18 +79,29 @@ class SecurityConfig {
         "/accounts", "/accounts/**", "/editions", "/editions/**", "/reassessments", "/reassessments/**", "/watch"
     };
 
-    private static final String CONTENT_POLICY = "default-src 'self'; img-src 'self' data:; object-src 'none'; "
-            + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+    private static final String CONTENT_POLICY =
+            "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src 'self' data:; object-src 'none'; "
+                    + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+
+    /** The camera scans serials; a passkey needs the two for credentials; nothing else of a device is used. */
+    private static final String PERMISSIONS_POLICY = "camera=(self), publickey-credentials-create=(self),"
+            + " publickey-credentials-get=(self), accelerometer=(), bluetooth=(), display-capture=(), geolocation=(),"
+            + " gyroscope=(), hid=(), magnetometer=(), microphone=(), midi=(), payment=(), serial=(), usb=()";
 
     private final AccessSettings settings;
     private final RequestCapacities capacities;
     private final HandlerExceptionResolver resolver;
+    private final ServerSecret secret;
 
     SecurityConfig(
-            AccessSettings settings, RequestCapacities capacities, HandlerExceptionResolver handlerExceptionResolver) {
+            AccessSettings settings,
+            RequestCapacities capacities,
+            HandlerExceptionResolver handlerExceptionResolver,
+            ServerSecret secret) {
         this.settings = settings;
         this.capacities = capacities;
         this.resolver = handlerExceptionResolver;
+        this.secret = secret;
     }
 
     @Bean
@@ -124,7 +154,14 @@ class SecurityConfig {
     @Bean
     @Order(5)
     SecurityFilterChain pageFilterChain(
-            HttpSecurity http, AccountService accounts, SessionAuthenticationStrategy sessionLimit, Clock clock)
+            HttpSecurity http,
+            AccountService accounts,
+            SignInSession signIn,
+            PendingSignIn pending,
+            List<SignInOption> options,
+            AccountFactors factors,
+            SignInSettings signInSettings,
+            Clock clock)
             throws Exception {
         http.authorizeHttpRequests(routes -> routes.requestMatchers(PUBLIC)
                 .permitAll()
@@ -134,23 +171,27 @@ class SecurityConfig {
                 .authenticated());
         http.formLogin(form -> form.loginPage("/sign-in")
                 .defaultSuccessUrl("/")
-                .failureHandler(failed())
+                .failureHandler((request, response, exception) -> failed(pending, request, response, exception))
+                .authenticationDetailsSource(request -> new SignInDetails(request, signIn.knownDevice(request)))
                 .permitAll());
         http.logout(out ->
                 out.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?out").deleteCookies("voltdocket-session"));
-        AuthenticationEntryPoint signIn = toSignIn();
-        http.exceptionHandling(e -> e.authenticationEntryPoint(signIn).accessDeniedHandler(denied()));
-        http.csrf(csrf -> csrf.csrfTokenRepository(new SessionOrCookieCsrfTokenRepository()));
+        Set<Role> required = signInSettings.requireSecondFactor();
+        for (SignInOption option : options) {
+            option.prepare(http);
+        }
+        http.with(new SignInOptionsConfigurer(options), all -> {});
+        AuthenticationEntryPoint form = toSignIn();
+        http.exceptionHandling(e -> e.authenticationEntryPoint(form).accessDeniedHandler(denied()));
+        http.csrf(csrf -> csrf.csrfTokenRepository(new SessionOrCookieCsrfTokenRepository(secret)));
         http.requestCache(cache -> cache.requestCache(new CookieRequestCache()));
-        http.sessionManagement(session -> session.addSessionAuthenticationStrategy(sessionLimit));
+        http.sessionManagement(session -> session.addSessionAuthenticationStrategy(signIn));
         http.addFilterBefore(new SessionValidityFilter(accounts, settings.sessionLifetime(), clock), CsrfFilter.class);
-        http.addFilterBefore(new RequestBodyFilter(capacities, signIn, resolver), CsrfFilter.class);
+        http.addFilterBefore(new RequestBodyFilter(capacities, form, resolver), CsrfFilter.class);
+        if (!required.isEmpty()) {
+            http.addFilterAfter(new SecondFactorRequirementFilter(required, factors), CsrfFilter.class);
+        }
         return headers(http).build();
-    }
-
-    @Bean
-    SessionAuthenticationStrategy sessionLimit(FindByIndexNameSessionRepository<?> sessions) {
-        return new SessionLimit<>(sessions, settings.sessionsPerAccount());
     }
 
     private HttpSecurity stateless(HttpSecurity http, AuthenticationEntryPoint refusal) throws Exception {
@@ -165,12 +206,15 @@ class SecurityConfig {
 
     private static HttpSecurity headers(HttpSecurity http) throws Exception {
         return http.headers(headers -> headers.contentSecurityPolicy(csp -> csp.policyDirectives(CONTENT_POLICY))
-                .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN)));
+                .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
+                .permissionsPolicyHeader(permissions -> permissions.policy(PERMISSIONS_POLICY))
+                .crossOriginOpenerPolicy(opener -> opener.policy(CrossOriginOpenerPolicy.SAME_ORIGIN))
+                .crossOriginResourcePolicy(resource -> resource.policy(CrossOriginResourcePolicy.SAME_ORIGIN)));
     }
 
     private AuthenticationEntryPoint challenge(String scheme) {
         return (request, response, exception) -> {
-            if (scheme != null && !(exception instanceof LoginThrottledException)) {
+            if (scheme != null && !(exception instanceof SignInRefusedException)) {
                 response.setHeader(HttpHeaders.WWW_AUTHENTICATE, scheme);
             }
             resolver.resolveException(request, response, null, exception);
@@ -181,11 +225,20 @@ class SecurityConfig {
         return (request, response, exception) -> resolver.resolveException(request, response, null, exception);
     }
 
-    private static AuthenticationFailureHandler failed() {
-        return (request, response, exception) -> {
-            String how = exception instanceof LoginThrottledException tries ? "wait=" + tries.seconds() : "error";
-            response.sendRedirect(request.getContextPath() + "/sign-in?" + how);
-        };
+    private static void failed(
+            PendingSignIn pending,
+            HttpServletRequest request,
+            HttpServletResponse response,
+            AuthenticationException exception)
+            throws IOException {
+        String to = "/sign-in?error";
+        if (exception instanceof SecondFactorNeededException needed) {
+            pending.write(needed, request, response);
+            to = SecondFactorSignIn.PATH;
+        } else if (exception instanceof SignInRefusedException refused) {
+            to = "/sign-in?wait=" + refused.refusal().retryAfterSeconds();
+        }
+        response.sendRedirect(request.getContextPath() + to);
     }
 
     /** Redirects a browser to the sign-in form; a script of a page gets a problem detail. */

@@ -79,7 +79,8 @@ class ShippedEditionsLoader {
                     .filter(Edition::released)
                     .orElseThrow(() -> new IllegalStateException("There is no released rule book " + first
                             + ". Set voltdocket.rulebook to one that is under shared/rulebook."));
-            store.putInForce(edition.sha256(), Actor.system().user(), "The first one, when the server started anew.");
+            store.putInForce(
+                    edition.sha256(), Actor.system().user(), "First edition, at the first start of the server.");
         }
     }
 }

@@ -141,7 +141,7 @@ public class ReassessmentService {
 
     private static void refuseOthers(Actor actor) {
         if (!actor.canAdminister()) {
-            throw new AccessDeniedException("runs over the archive are for administrators");
+            throw new AccessDeniedException("reassessment runs are for administrators");
         }
     }
 }

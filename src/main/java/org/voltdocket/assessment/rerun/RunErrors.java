@@ -14,7 +14,7 @@ public final class RunErrors {
 
     /** There is no such run. */
     static RequestException unknown() {
-        return RequestException.of(404, "not-found", "There is no such run over the archive. Check the address.");
+        return RequestException.of(404, "not-found", "There is no such reassessment run. Check the address.");
     }
 
     /** The state does not allow the action. */

@@ -23,7 +23,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 
 @RestController
-@Tag(name = "Evidence", description = "Recordings, test records and documents, kept bit for bit.")
+@Tag(name = "Evidence", description = "Recordings, test records and documents, stored unchanged.")
 class EvidenceApiController {
 
     private final CaseService cases;
@@ -43,8 +43,8 @@ class EvidenceApiController {
             operationId = "addEvidence",
             summary = "Add a file to the case",
             description =
-                    "A recording (CSV, also gzipped), a test record (JSON) or a document (PDF, JPEG, PNG), told by"
-                            + " content. The answer comes after the case was judged anew.")
+                    "A recording (CSV, also gzipped), a test record (JSON) or a document (PDF, JPEG, PNG), recognised by"
+                            + " content. The answer comes after the case was reassessed.")
     @UploadAnswers
     @PostMapping(
             path = "/api/v1/cases/{number}/evidence",

@@ -63,7 +63,8 @@ public record EvidenceView(
         String fileName,
         String mediaType,
 
-        @Schema(allowableValues = {"workshop", "bench"}) String origin,
+        @Schema(allowableValues = {"workshop", "typed", "bench"})
+        String origin,
 
         String note,
         Instant receivedAt,
@@ -75,10 +76,10 @@ public record EvidenceView(
         @Schema(description = "rows of a recording") Integer rows,
         @Schema(description = "s, of a recording") Double durationS,
 
-        @Schema(description = "columns of a recording that hold values")
+        @Schema(description = "columns of a recording with values")
         List<String> channels,
 
-        @Schema(description = "columns or members kept in the original but not read")
+        @Schema(description = "columns or members that are not used")
         List<String> ignored,
 
         List<FindingView> findings,

@@ -2,8 +2,10 @@ package org.voltdocket.assessment.web;
 
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 import org.springframework.http.HttpStatus;
@@ -37,7 +39,8 @@ class ManualPageController {
             "suppliers",
             "problems",
             "safety",
-            "running");
+            "running",
+            "security");
 
     /** Kinds of problem, in the order of their page. */
     static final List<String> PROBLEMS = List.of(
@@ -48,6 +51,10 @@ class ManualPageController {
             "test-record-refused",
             "document-refused",
             "note-too-long",
+            "upload-headers",
+            "upload-offset",
+            "upload-checksum",
+            "uploads-open",
             "facts-refused",
             "conflicting-facts",
             "case-with-another-workshop",
@@ -58,6 +65,10 @@ class ManualPageController {
             "claim-step-refused",
             "claim-not-judged",
             "claim-second-person",
+            "claim-same-duties",
+            "case-erased",
+            "original-erased",
+            "erasure-refused",
             "catalogue-refused",
             "notice-refused",
             "notice-conflict",
@@ -89,10 +100,17 @@ class ManualPageController {
             "not-allowed",
             "not-found",
             "too-many-tries",
+            "second-factor-needed",
+            "token-scope",
+            "invitation-gone",
             "too-large",
             "body-too-large",
             "slow-request",
             "too-many-at-once",
+            "quota-reached",
+            "case-full",
+            "too-many-of-one",
+            "host-unknown",
             "server-busy",
             "unsupported-media-type",
             "not-acceptable",
@@ -102,6 +120,8 @@ class ManualPageController {
             "store-away",
             "disk-full",
             "server-error");
+
+    private static final List<SecurityRequirement> REQUIREMENTS = SecurityRequirement.all();
 
     @GetMapping("/manual")
     String start(Model model) throws IOException {
@@ -116,6 +136,13 @@ class ManualPageController {
         model.addAttribute("pages", PAGES);
         model.addAttribute("page", page);
         model.addAttribute("problems", PROBLEMS);
+        if (page.equals("security")) {
+            model.addAttribute(
+                    "requirements",
+                    REQUIREMENTS.stream()
+                            .collect(Collectors.groupingBy(
+                                    SecurityRequirement::chapter, LinkedHashMap::new, Collectors.toList())));
+        }
         model.addAttribute("verdicts", ids(BatteryVerdict.values(), BatteryVerdict::id));
         model.addAttribute("reasons", ids(BatteryReason.values(), BatteryReason::id));
         model.addAttribute("leanings", ids(Leaning.values(), Leaning::id));

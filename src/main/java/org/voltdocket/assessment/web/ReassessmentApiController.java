@@ -27,7 +27,7 @@ import tools.jackson.databind.JsonNode;
 /** Runs of an edition over the archive, for administrators' scripts. */
 @RestController
 @RequestMapping(path = "/api/v1/reassessments", produces = MediaType.APPLICATION_JSON_VALUE)
-@Tag(name = "Reassessments", description = "An edition of the rule book run over the archive (administrator).")
+@Tag(name = "Reassessments", description = "Reassessment of all cases by an edition of the rule book (administrator).")
 class ReassessmentApiController {
 
     private static final int MOST = 10_000;
@@ -55,9 +55,9 @@ class ReassessmentApiController {
 
     @Operation(
             operationId = "startReassessment",
-            summary = "Run an edition of the rule book over the archive",
+            summary = "Apply an edition of the rule book to all cases",
             description = "A trial changes nothing; final appends assessments, and decisions keep theirs. It covers the"
-                    + " cases that are there when it starts.")
+                    + " cases that exist when it starts.")
     @ApiResponse(
             responseCode = "202",
             description = "accepted; Location leads to its progress",
@@ -81,7 +81,7 @@ class ReassessmentApiController {
 
     @Operation(
             operationId = "readReassessment",
-            summary = "How far a run is, and the cases whose leaning or first cause changes")
+            summary = "Progress of a run, and the cases whose leaning or first cause changes")
     @ApiResponse(
             responseCode = "200",
             description = "the run",
@@ -90,7 +90,7 @@ class ReassessmentApiController {
     ReassessmentView read(
             Actor actor,
             @PathVariable UUID id,
-            @Parameter(description = "changed cases to pass over") @RequestParam(defaultValue = "0") int from,
+            @Parameter(description = "changed cases to skip") @RequestParam(defaultValue = "0") int from,
             @Parameter(description = "changed cases to list, 1 to 10000") @RequestParam(defaultValue = "10000")
                     int limit) {
         if (from < 0 || limit < 1 || limit > MOST) {

@@ -53,7 +53,7 @@ record ReassessmentView(
 
         @Schema(description = "why it failed") String reason,
 
-        @Schema(description = "cases that were there when it started; 0 until then")
+        @Schema(description = "cases that existed when it started; 0 until then")
         int casesTotal,
 
         int casesRead,
@@ -67,7 +67,7 @@ record ReassessmentView(
         int changedTotal,
         List<Changed> changed,
 
-        @Schema(description = "cases that could not be judged; the others went on")
+        @Schema(description = "cases that could not be assessed")
         int failedTotal,
 
         List<FailedCase> failed) {

@@ -47,6 +47,7 @@ class RulebookPageController {
                                 e.getValue().meaning(),
                                 e.getValue().source()))
                         .toList());
+        model.addAttribute("evaluation", EvaluationReport.of(book.edition()).orElse(null));
         model.addAttribute("rules", book.rules().stream().map(text::line).toList());
         return "assessment/rulebook";
     }

@@ -17,9 +17,9 @@ import java.lang.annotation.Target;
         content = @Content(schema = @Schema(implementation = EvidenceView.class)))
 @ApiResponse(
         responseCode = "200",
-        description = "the case has the same bytes already",
+        description = "the case already has the same file",
         content = @Content(schema = @Schema(implementation = EvidenceView.class)))
 @ApiResponse(responseCode = "413", description = "too large")
-@ApiResponse(responseCode = "415", description = "a kind of file that is not read here")
-@ApiResponse(responseCode = "422", description = "refused: errors name line, column and what is wrong")
+@ApiResponse(responseCode = "415", description = "unknown kind of file")
+@ApiResponse(responseCode = "422", description = "refused; errors state line, column and reason")
 public @interface UploadAnswers {}

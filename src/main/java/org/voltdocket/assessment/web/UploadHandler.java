@@ -10,6 +10,7 @@ import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.read.RejectedFile;
+import org.voltdocket.diagnosis.read.TextCleaner;
 import org.voltdocket.evidence.AlreadyStored;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.IntakeResult;
@@ -41,14 +42,19 @@ public class UploadHandler {
             String fileName, EvidenceItem item, boolean known, RejectedFile refused, List<Finding> findings) {}
 
     public Outcome receive(Actor actor, CaseReference ref, MultipartFile file, String note) throws IOException {
-        String name = file.getOriginalFilename();
+        String name = TextCleaner.fileName(file.getOriginalFilename());
         IntakeResult result =
                 MultipartUploads.receive(file, note, Origin.WORKSHOP, upload -> uploads.receive(actor, ref, upload));
+        return outcome(name, result);
+    }
+
+    /** What a page shows about a file that was received. */
+    public Outcome outcome(String name, IntakeResult result) {
         if (result instanceof Rejected rejected) {
             return new Outcome(name, null, false, rejected.file(), List.of());
         }
         boolean known = result instanceof AlreadyStored;
         EvidenceItem item = result instanceof AlreadyStored stored ? stored.item() : ((Stored) result).item();
-        return new Outcome(name, item, known, null, assessments.findingsOf(ref.id(), item.id()));
+        return new Outcome(name, item, known, null, assessments.findingsOf(item.caseId(), item.id()));
     }
 }

@@ -32,7 +32,6 @@ record CaseCursor(Instant openedAt, UUID id) {
         } catch (IllegalArgumentException | ArithmeticException | java.time.DateTimeException e) {
             // said below
         }
-        throw new IllegalArgumentException(
-                "'cursor' is none that a list gave; leave it out to start at the newest case.");
+        throw new IllegalArgumentException("'cursor' is not valid; leave it out to start at the newest case.");
     }
 }

@@ -12,7 +12,7 @@ public final class FactViews {
 
     private FactViews() {}
 
-    @Schema(name = "BatteryFacts", description = "The battery as sold.")
+    @Schema(name = "BatteryFacts", description = "Battery details.")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({
         "chemistry",
@@ -59,7 +59,7 @@ public final class FactViews {
         }
     }
 
-    @Schema(name = "VehicleFacts", description = "The vehicle as built.")
+    @Schema(name = "VehicleFacts", description = "Vehicle details.")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({"chargingControl", "stopStart", "requiredChemistry", "requiredCapacityAh", "odometerKm"})
     public record Vehicle(
@@ -71,7 +71,7 @@ public final class FactViews {
             @Schema(allowableValues = {"flooded", "efb", "agm", "gel"})
             String requiredChemistry,
 
-            @Schema(description = "capacity the vehicle's maker asks for, Ah", minimum = "1", maximum = "400")
+            @Schema(description = "required capacity, Ah", minimum = "1", maximum = "400")
             BigDecimal requiredCapacityAh,
 
             @Schema(description = "odometer now, km", minimum = "0", maximum = "3000000")
@@ -91,17 +91,19 @@ public final class FactViews {
         }
     }
 
-    @Schema(name = "CaseRequest", description = "A case to open, or to find and complete. Only the keys are required.")
+    @Schema(
+            name = "CaseRequest",
+            description = "A case to open, or to find and complete. Only the two keys are required.")
     public record Request(
             @Schema(
                     requiredMode = Schema.RequiredMode.REQUIRED,
-                    description = "4 to 40 of A-Z 0-9 - . /; blanks dropped, upper-cased",
+                    description = "4 to 40 of A-Z 0-9 - . /; spaces removed, upper case",
                     example = "KX4-2291-077")
             String batterySerial,
 
             @Schema(
                     requiredMode = Schema.RequiredMode.REQUIRED,
-                    description = "17 characters without I, O, Q (ISO 3779); blanks and hyphens dropped, upper-cased",
+                    description = "17 characters without I, O, Q (ISO 3779); spaces and hyphens removed, upper case",
                     example = "1M8GDM9AXKP042788")
             String vin,
 

@@ -27,7 +27,7 @@ import org.voltdocket.ui.error.ProblemDetails;
 /** The catalogue by script. */
 @RestController
 @RequestMapping(path = "/api/v1/catalogue", produces = MediaType.APPLICATION_JSON_VALUE)
-@Tag(name = "Catalogue", description = "What suppliers produce and the distributor sells.")
+@Tag(name = "Catalogue", description = "Battery types, production ranges and sales.")
 class CatalogueApiController {
 
     private final CatalogueService catalogue;
@@ -79,7 +79,7 @@ class CatalogueApiController {
 
     @Operation(operationId = "readProduct", summary = "Type, batch and supplier of a serial (not for workshops)")
     @ApiResponse(responseCode = "200", description = "what the serial is")
-    @ApiResponse(responseCode = "404", description = "the serial lies in no produced range")
+    @ApiResponse(responseCode = "404", description = "the serial is in no production range")
     @GetMapping("/product")
     ProductView product(
             Actor actor, @Parameter(description = "as on the battery's label") @RequestParam String serial) {
@@ -88,7 +88,7 @@ class CatalogueApiController {
                 .of(parsed(serial))
                 .map(CatalogueApiController::view)
                 .orElseThrow(() -> ProblemDetails.raise(ProblemDetails.of(
-                        HttpStatus.NOT_FOUND, "The serial lies in no produced range that the catalogue knows.")));
+                        HttpStatus.NOT_FOUND, "The serial is in no production range of the catalogue.")));
     }
 
     private static BatterySerial parsed(String serial) {
@@ -109,13 +109,13 @@ class CatalogueApiController {
 
     @Operation(
             operationId = "importCatalogue",
-            summary = "Take a CSV file into the catalogue, all of it or nothing (administrator)",
-            description = "The header tells the table: supplier,name; type,name,supplier,chemistry,capacity_ah,"
+            summary = "Import a CSV file into the catalogue, completely or not at all (administrator)",
+            description = "The header determines the table: supplier,name; type,name,supplier,chemistry,capacity_ah,"
                     + "[rated_cranking_a],[cranking_standard],[serial_prefix]; type,batch,first_serial,last_serial,"
                     + "produced_on,count; type,batch,month,sold. A row of a key that stands corrects it; a cell under"
                     + " 'withdrawn' ends it. What stood before is kept.")
-    @ApiResponse(responseCode = "200", description = "taken; how many rows were added, corrected, unchanged, withdrawn")
-    @ApiResponse(responseCode = "422", description = "nothing was taken; errors by line")
+    @ApiResponse(responseCode = "200", description = "imported: numbers of rows added, corrected, unchanged, withdrawn")
+    @ApiResponse(responseCode = "422", description = "nothing was imported; errors by line")
     @PostMapping(consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
     ImportResult take(Actor actor, @RequestParam MultipartFile file) throws IOException {
         return catalogue.take(actor, file.getOriginalFilename(), file.getBytes());

@@ -24,7 +24,7 @@ import org.voltdocket.kernel.Sha256;
 import org.voltdocket.warranty.WarrantyCalculation;
 
 /** A claim in JSON. What is not known is absent. */
-@Schema(name = "Claim", description = "What the workshop asks for, step by step, and what was decided.")
+@Schema(name = "Claim", description = "Claim of the workshop, its steps and the decision.")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record ClaimView(
         @Schema(
@@ -69,7 +69,9 @@ public record ClaimView(
         @Schema(allowableValues = {"private", "commercial", "taxi"})
         String useClass,
 
-        @Schema(description = "worth by the warranty terms; as reckoned for the decision once there is one")
+        @Schema(
+                description =
+                        "amount according to the warranty terms; as calculated for the decision once there is one")
         WarrantyCalculation warranty,
 
         @Schema(description = "which claim of the case it is, from 1; also where it stands under claims/")
@@ -112,7 +114,7 @@ public record ClaimView(
             @Schema(description = "what is to be paid, in the claim's currency")
             String amount,
 
-            @Schema(description = "what one person may grant, as it was when it was proposed")
+            @Schema(description = "limit for one person at the time of the proposal")
             String limit,
 
             String reason,
@@ -223,13 +225,13 @@ public record ClaimView(
 
             FrozenAssessment assessment,
 
-            @Schema(description = "SHA-256 of all that the case held, by id of the evidence")
+            @Schema(description = "SHA-256 of each item of evidence in the case, by its id")
             Map<String, String> evidence,
 
-            @Schema(description = "the leaning does not carry the decision; its reason says why")
+            @Schema(description = "the decision goes against the leaning; its reason explains why")
             boolean againstLeaning,
 
-            @Schema(description = "evidence came or the case was judged anew since; the decision stands")
+            @Schema(description = "evidence came or the case was reassessed since; the decision stands")
             boolean otherGroundsSince,
 
             @Schema(description = "what differs; absent where nothing does")
@@ -290,7 +292,7 @@ public record ClaimView(
     public record FrozenAssessment(
             String id,
 
-            @Schema(description = "of the assessment's JSON as kept")
+            @Schema(description = "SHA-256 of the stored assessment")
             String sha256,
 
             @Schema(description = "edition of the rule book")

@@ -39,7 +39,7 @@ import tools.jackson.databind.JsonNode;
 /** The claim of a case and its steps. Each answer carries the entity tag of the case, as it is after the step. */
 @RestController
 @RequestMapping(path = "/api/v1/cases/{number}/claim", produces = MediaType.APPLICATION_JSON_VALUE)
-@Tag(name = "Claims", description = "What a workshop asks for, step by step, and what is decided.")
+@Tag(name = "Claims", description = "Claims of workshops, their steps and decisions.")
 class ClaimApiController {
 
     private final ClaimService claims;

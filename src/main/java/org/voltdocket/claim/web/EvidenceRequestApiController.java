@@ -48,7 +48,7 @@ class EvidenceRequestApiController {
 
     @Operation(
             operationId = "answerAsked",
-            summary = "Give a file, a word, or both to one thing that was asked for (workshop)",
+            summary = "Answer one requested item with a file, a note, or both (workshop)",
             description =
                     "The file joins the evidence of the case, as by addEvidence. The claim goes back to review by the"
                             + " step answer, when all is sent.")
@@ -56,10 +56,10 @@ class EvidenceRequestApiController {
             responseCode = "200",
             description = "the claim as it is now",
             content = @Content(schema = @Schema(implementation = ClaimView.class)))
-    @ApiResponse(responseCode = "409", description = "nothing is asked for now")
+    @ApiResponse(responseCode = "409", description = "no evidence is requested now")
     @ApiResponse(responseCode = "413", description = "too large")
-    @ApiResponse(responseCode = "415", description = "a kind of file that is not read here")
-    @ApiResponse(responseCode = "422", description = "refused: errors name line, column and what is wrong")
+    @ApiResponse(responseCode = "415", description = "unknown kind of file")
+    @ApiResponse(responseCode = "422", description = "refused; errors state line, column and reason")
     @PostMapping(
             path = "/api/v1/cases/{number}/claim/asked/{position}",
             consumes = MediaType.MULTIPART_FORM_DATA_VALUE,
@@ -67,7 +67,7 @@ class EvidenceRequestApiController {
     ResponseEntity<ClaimView> answer(
             Actor actor,
             @PathVariable CaseNumber number,
-            @Parameter(description = "of the thing in 'asked', from 1") @PathVariable int position,
+            @Parameter(description = "position of the requested item, from 1") @PathVariable int position,
             @RequestPart(name = "file", required = false) MultipartFile file,
             @RequestParam(name = "words", required = false) String words)
             throws IOException {

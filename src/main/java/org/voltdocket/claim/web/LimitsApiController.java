@@ -59,7 +59,7 @@ class LimitsApiController {
     /** What sets a limit. */
     @Schema(name = "ClaimLimitRequest")
     record Wanted(
-            @Schema(description = "what one person may grant; none lifts the limit", example = "500.00")
+            @Schema(description = "limit for one person; null removes it", example = "500.00")
             String amount,
 
             @Schema(description = "why") String reason) {}

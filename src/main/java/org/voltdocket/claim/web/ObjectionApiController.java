@@ -44,7 +44,7 @@ class ObjectionApiController {
     @Operation(
             operationId = "objectToDecision",
             summary = "Object to the decision on the latest claim (workshop, its own case)",
-            description = "Kept with the claim and put before the distributor. It moves no claim and reopens nothing.")
+            description = "Stored with the claim and shown to the distributor. It does not reopen the claim.")
     @ApiResponse(
             responseCode = "201",
             description = "the claim with its objections",

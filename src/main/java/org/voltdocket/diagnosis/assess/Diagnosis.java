@@ -55,7 +55,8 @@ public final class Diagnosis {
 
     private Assessment assessment() {
         CaseDecision base = decide(input.facts());
-        DecisiveFacts facts = DecisiveFacts.of(base, PlausibleFacts.of(input, measured.newestDay()), this::decide);
+        DecisiveFacts facts =
+                DecisiveFacts.of(book, base, PlausibleFacts.of(input, measured.newestDay()), this::decide);
         CaseDecision decision = facts.decision();
         List<String> missing = MissingEvidence.of(book, input, decision, facts.missing());
         List<Finding> findings = new ArrayList<>(contradictions);
@@ -87,7 +88,7 @@ public final class Diagnosis {
                         tests.tested(), tests.judged(), tests.unrated(), Contradictions.ofBattery(contradictions)));
         Leaning leaning =
                 LeaningDecision.of(book, battery.verdict(), causes, chargingSeen(), !contradictions.isEmpty());
-        return new CaseDecision(rules, causes, battery, leaning);
+        return new CaseDecision(rules, causes, CauseRanking.likelihood(book, causes), battery, leaning);
     }
 
     private boolean chargingSeen() {

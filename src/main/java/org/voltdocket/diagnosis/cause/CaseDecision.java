@@ -12,9 +12,14 @@ import org.voltdocket.diagnosis.rulebook.EvaluatedRule;
  *
  * @param rules evaluated rules in the order of the rule book
  * @param causes all causes, most probable first
+ * @param likelihood of the findings, averaged over the causes, relative to cases that no rule tells anything of
  */
 public record CaseDecision(
-        List<EvaluatedRule> rules, List<RankedCause> causes, BatteryReason battery, Leaning leaning) {
+        List<EvaluatedRule> rules,
+        List<RankedCause> causes,
+        double likelihood,
+        BatteryReason battery,
+        Leaning leaning) {
 
     /** Whether the leaning names a side or clears both. */
     public boolean firm() {
@@ -26,10 +31,14 @@ public record CaseDecision(
         return leaning == other.leaning && battery.verdict() == other.battery.verdict();
     }
 
+    boolean sameFirstCause(CaseDecision other) {
+        return causes.get(0).cause() == other.causes().get(0).cause();
+    }
+
     /** The same with an open leaning, because a missing fact can change it. */
     CaseDecision open(boolean batteryDepends) {
         boolean judged = battery.verdict() != BatteryVerdict.NOT_JUDGED;
         BatteryReason reason = batteryDepends && judged ? BatteryReason.FACTS_MISSING : battery;
-        return new CaseDecision(rules, causes, reason, Leaning.OPEN);
+        return new CaseDecision(rules, causes, likelihood, reason, Leaning.OPEN);
     }
 }

@@ -45,6 +45,13 @@ public final class CauseRanking {
         return List.copyOf(out);
     }
 
+    /** Likelihood of the findings, averaged over the causes, relative to that of cases in which no rule tells anything. */
+    public static double likelihood(Rulebook book, List<RankedCause> ranked) {
+        RankedCause first = ranked.get(0);
+        double decibans = sum(first.weights());
+        return book.startingOdds().get(first.cause()) * StrictMath.pow(10, decibans / 10) / first.probability();
+    }
+
     private static Collection<List<EvaluatedRule>> byRule(List<EvaluatedRule> judged) {
         Map<String, List<EvaluatedRule>> out = new LinkedHashMap<>();
         for (EvaluatedRule one : judged) {

@@ -28,7 +28,7 @@ public final class LeaningDecision {
         }
         double limit = book.decision(DecisionLimit.LEANING);
         double own = probability(causes, Cause.BATTERY_DEFECT) + probability(causes, Cause.BATTERY_WORN);
-        if (battery == BatteryVerdict.FAILED && own >= limit) {
+        if (battery == BatteryVerdict.FAILED && own >= book.decision(DecisionLimit.BATTERY_FAULT)) {
             return Leaning.BATTERY_SIDE;
         }
         if (battery != BatteryVerdict.SOUND) {
@@ -36,7 +36,8 @@ public final class LeaningDecision {
         }
         boolean named = ofVehicle(causes.get(0).cause())
                 && causes.get(0).probability() >= book.decision(DecisionLimit.FIRST_CAUSE);
-        double vehicleLimit = chargingSeen ? limit : book.decision(DecisionLimit.LEANING_UNTESTED);
+        double vehicleLimit =
+                book.decision(chargingSeen ? DecisionLimit.LEANING_VEHICLE : DecisionLimit.LEANING_UNTESTED);
         if (named && vehicle(causes) >= vehicleLimit) {
             return Leaning.VEHICLE_SIDE;
         }

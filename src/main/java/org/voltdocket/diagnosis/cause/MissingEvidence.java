@@ -4,16 +4,15 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.BatteryVerdict;
 import org.voltdocket.diagnosis.CaseInput;
-import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Leaning;
-import org.voltdocket.diagnosis.rulebook.DecisionLimit;
 import org.voltdocket.diagnosis.rulebook.DiagnosticTest;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
@@ -23,12 +22,14 @@ public final class MissingEvidence {
     private final Rulebook book;
     private final CaseInput input;
     private final CaseDecision decision;
+    private final List<String> decisiveFacts;
     private final Set<EvidenceKind> present = EnumSet.noneOf(EvidenceKind.class);
 
-    private MissingEvidence(Rulebook book, CaseInput input, CaseDecision decision) {
+    private MissingEvidence(Rulebook book, CaseInput input, CaseDecision decision, List<String> decisiveFacts) {
         this.book = book;
         this.input = input;
         this.decision = decision;
+        this.decisiveFacts = decisiveFacts;
         input.evidence().forEach(item -> present.add(item.reading().kind()));
     }
 
@@ -38,32 +39,34 @@ public final class MissingEvidence {
      * @param decisiveFacts facts that can change the decision
      */
     public static List<String> of(Rulebook book, CaseInput input, CaseDecision decision, List<String> decisiveFacts) {
-        MissingEvidence all = new MissingEvidence(book, input, decision);
+        MissingEvidence all = new MissingEvidence(book, input, decision, decisiveFacts);
         Set<String> out = new LinkedHashSet<>(decisiveFacts);
         all.kinds().forEach(kind -> out.add(kind.id()));
         all.facts(out);
         return List.copyOf(out);
     }
 
+    /**
+     * Kinds of evidence that are not there and save more time than they take, most useful first; before them what a decision
+     * needs whatever it costs: a test of the battery, and where the case is open a look at the charging.
+     */
     private List<EvidenceKind> kinds() {
-        Set<EvidenceKind> kinds = EnumSet.noneOf(EvidenceKind.class);
-        boolean notJudged = decision.battery().verdict() == BatteryVerdict.NOT_JUDGED;
-        boolean open = decision.leaning() == Leaning.OPEN || decision.leaning() == Leaning.NO_FAULT_SEEN;
-        addAbsent(kinds, EvidenceKind.DRIVE_RECORDING, true);
-        if (open && startNotCaptured()) {
-            kinds.add(EvidenceKind.DRIVE_RECORDING);
+        Set<EvidenceKind> needed = EnumSet.noneOf(EvidenceKind.class);
+        boolean charging =
+                present.contains(EvidenceKind.DRIVE_RECORDING) || present.contains(EvidenceKind.CHARGING_TEST);
+        if (decision.battery().verdict() == BatteryVerdict.NOT_JUDGED) {
+            needed.add(EvidenceKind.BATTERY_TEST);
         }
-        addAbsent(kinds, EvidenceKind.CHARGING_TEST, open);
-        boolean cranked = present.contains(EvidenceKind.CRANKING_RECORDING);
-        addAbsent(kinds, EvidenceKind.CRANKING_TEST, notJudged && !cranked);
-        double drain = LeaningDecision.probability(decision.causes(), Cause.STANDING_DRAIN);
-        addAbsent(kinds, EvidenceKind.STANDING_RECORDING, drain >= book.decision(DecisionLimit.MORE_EVIDENCE));
-        Stream<EvidenceKind> sorted =
-                kinds.stream().sorted(Comparator.comparingDouble((EvidenceKind kind) -> -value(kind)));
-        List<EvidenceKind> out = Stream.concat(
-                        notJudged ? Stream.of(EvidenceKind.BATTERY_TEST) : Stream.empty(), sorted)
+        boolean open = decision.leaning() == Leaning.OPEN;
+        if (open && !charging || (open || decision.leaning() == Leaning.NO_FAULT_SEEN) && startNotCaptured()) {
+            needed.add(EvidenceKind.DRIVE_RECORDING);
+        }
+        List<EvidenceKind> useful = book.tests().keySet().stream()
+                .filter(kind -> !present.contains(kind) && !needed.contains(kind) && value(kind) > 0)
+                .sorted(Comparator.comparingDouble((EvidenceKind kind) -> -value(kind)))
                 .toList();
-        return out.isEmpty() && decision.leaning() == Leaning.OPEN ? List.of(another()) : out;
+        List<EvidenceKind> out = Stream.concat(needed.stream(), useful.stream()).toList();
+        return out.isEmpty() && decisiveFacts.isEmpty() && open ? List.of(another()) : out;
     }
 
     /** Whether no drive shows the start of its engine. */
@@ -75,23 +78,22 @@ public final class MissingEvidence {
         return !rows.isEmpty() && rows.stream().allMatch(n -> n == 0);
     }
 
-    private void addAbsent(Set<EvidenceKind> kinds, EvidenceKind kind, boolean wanted) {
-        if (wanted && !present.contains(kind)) {
-            kinds.add(kind);
-        }
-    }
-
     /** Expected saving by a kind of evidence, min. */
     private double value(EvidenceKind kind) {
         DiagnosticTest test = book.tests().get(kind);
         return test == null ? 0 : TestValue.of(book, test, decision.causes()).minutes();
     }
 
-    /** An open case that has everything above: the kind of evidence of most value that is not there, else another drive. */
+    /**
+     * Where no test saves more time than it takes, an open case needs the one that tells most, though it is there already; a
+     * drive if none tells anything.
+     */
     private EvidenceKind another() {
-        return Stream.of(EvidenceKind.STANDING_RECORDING, EvidenceKind.CHARGING_TEST, EvidenceKind.CRANKING_TEST)
-                .filter(kind -> !present.contains(kind))
-                .max(Comparator.comparingDouble(this::value))
+        return book.tests().entrySet().stream()
+                .filter(test -> test.getKey() != EvidenceKind.BATTERY_TEST)
+                .filter(test -> value(test.getKey()) + test.getValue().minutes() > 1e-9)
+                .max(Comparator.comparingDouble(test -> value(test.getKey())))
+                .map(Map.Entry::getKey)
                 .orElse(EvidenceKind.DRIVE_RECORDING);
     }
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.voltdocket.diagnosis.BatteryTest;
 import org.voltdocket.diagnosis.ChargingTest;
 import org.voltdocket.diagnosis.CrankingTest;
@@ -19,10 +20,13 @@ public final class TestQuantities {
 
     /** A battery below this is charged before it is judged, % (vehicle workshop manuals: at least 75 %). */
     public static final double JUDGED_FROM = 75;
-    /** Below {@link #WARM_C} the lower end of the interval of the charge must lie above this for a test that counts, % (ours). */
+    /** The lower end of the interval of the charge must lie above this for an uncharged test that fails a battery, % (ours). */
     private static final double SURELY_ABOVE = JUDGED_FROM;
 
     private static final double WARM_C = 10;
+    /** An uncharged test passes from this share of the rating on, % (ours; the battery gives more when charged). */
+    private static final double PASSES = 80;
+
     /** Accuracy of a workshop voltmeter, V, standard error (common practice). */
     private static final double METER_SE_V = 0.02;
 
@@ -106,7 +110,13 @@ public final class TestQuantities {
                 add("arrival-charge", e, soc, test.temperatureC());
             }
         });
-        deciding(tests).ifPresent(this::judge);
+        List<Evidence> fit =
+                tests.stream().filter(e -> charged(e) || surelyCharged(test(e))).toList();
+        judged = !fit.isEmpty();
+        last(fit, e -> charged(e)).ifPresent(this::rest);
+        last(fit, e -> test(e).crankingCurrentA() != null)
+                .or(() -> last(fit, e -> true))
+                .ifPresent(this::delivered);
         held(tests.stream().filter(TestQuantities::charged).toList());
     }
 
@@ -126,55 +136,71 @@ public final class TestQuantities {
         }
     }
 
-    /** The last test at enough charge; a bench test before a workshop's. */
-    private Optional<Evidence> deciding(List<Evidence> tests) {
-        List<Evidence> fit =
-                tests.stream().filter(e -> charged(e) || surelyCharged(test(e))).toList();
+    /** The last of these tests; a bench test before a workshop's. */
+    private static Optional<Evidence> last(List<Evidence> tests, Predicate<Evidence> which) {
+        List<Evidence> some = tests.stream().filter(which).toList();
         Optional<Evidence> bench =
-                fit.stream().filter(e -> e.origin() == Origin.BENCH).reduce((a, b) -> b);
-        return bench.or(() -> fit.stream().reduce((a, b) -> b));
+                some.stream().filter(e -> e.origin() == Origin.BENCH).reduce((a, b) -> b);
+        return bench.or(() -> some.stream().reduce((a, b) -> b));
     }
 
-    /** Whether the rest voltage shows enough charge, its uncertainty and a cold battery included. */
+    /**
+     * Whether a test that no charger went before shows enough charge for what it says. What fails must surely be charged, for
+     * with less charge a sound battery gives less; what passes needs only be warm and about charged.
+     */
     private boolean surelyCharged(BatteryTest test) {
         Interval soc = charge(test);
         boolean warm = test.temperatureC() >= WARM_C;
-        return soc.value() >= JUDGED_FROM - 5 && (warm || soc.low() >= SURELY_ABOVE);
+        boolean passes = warm
+                && soc.value() >= JUDGED_FROM - 5
+                && share(test).filter(share -> share.value() >= PASSES).isPresent();
+        return passes || soc.low() >= SURELY_ABOVE;
     }
 
-    private void judge(Evidence item) {
-        BatteryTest test = test(item);
-        judged = true;
-        if (charged(item)) {
-            if (!belowTable(test)) {
-                add("charge-after-recharge", item, charge(test), test.temperatureC());
-            }
-            add(
-                    "voltage-after-recharge",
-                    item,
-                    Interval.ofStandardError(test.restVoltageV(), METER_SE_V),
-                    test.temperatureC());
+    /** Share of the rated cranking current, %; of the usual one of the size where the rating is missing. */
+    private Optional<Interval> share(BatteryTest test) {
+        if (test.crankingCurrentA() == null) {
+            return Optional.empty();
         }
         Facts.BatteryFacts battery = reference.facts().battery();
-        Double rated = battery.ratedCrankingA();
-        unrated = test.crankingCurrentA() != null
-                && (rated == null || battery.crankingStandard() == null || test.crankingStandard() == null);
-        if (test.crankingCurrentA() != null
-                && test.crankingStandard() != null
-                && rated != null
-                && battery.crankingStandard() != null) {
-            CrankingReference.shareOfRating(
-                            test.crankingCurrentA(), test.crankingStandard(), rated, battery.crankingStandard())
-                    .ifPresent(share -> add("cranking-share", item, share, test.temperatureC()));
+        return unrated(test)
+                ? Optional.of(CrankingReference.shareOfUsual(
+                        test.crankingCurrentA(), test.crankingStandard(), battery.capacityAh()))
+                : CrankingReference.shareOfRating(
+                        test.crankingCurrentA(),
+                        test.crankingStandard(),
+                        battery.ratedCrankingA(),
+                        battery.crankingStandard());
+    }
+
+    private boolean unrated(BatteryTest test) {
+        Facts.BatteryFacts battery = reference.facts().battery();
+        return battery.ratedCrankingA() == null
+                || battery.crankingStandard() == null
+                || test.crankingStandard() == null;
+    }
+
+    /** What the rest voltage after charging shows. */
+    private void rest(Evidence item) {
+        BatteryTest test = test(item);
+        if (!belowTable(test)) {
+            add("charge-after-recharge", item, charge(test), test.temperatureC());
         }
-        if (unrated) {
-            add(
-                    "cranking-share-by-size",
-                    item,
-                    CrankingReference.shareOfUsual(
-                            test.crankingCurrentA(), test.crankingStandard(), battery.capacityAh()),
-                    test.temperatureC());
-        }
+        add(
+                "voltage-after-recharge",
+                item,
+                Interval.ofStandardError(test.restVoltageV(), METER_SE_V),
+                test.temperatureC());
+    }
+
+    /** What the battery delivers, by a test at enough charge; a later one without a cranking current takes nothing back. */
+    private void delivered(Evidence item) {
+        BatteryTest test = test(item);
+        Double rated = reference.facts().battery().ratedCrankingA();
+        unrated = test.crankingCurrentA() != null && unrated(test);
+        share(test)
+                .ifPresent(share ->
+                        add(unrated ? "cranking-share-by-size" : "cranking-share", item, share, test.temperatureC()));
         if (test.internalResistanceMilliohm() != null && rated != null && test.temperatureC() >= 5) {
             double value = test.internalResistanceMilliohm() * rated / 1000;
             add("resistance-by-rating", item, Interval.ofStandardError(value, 0.05 * value), test.temperatureC());

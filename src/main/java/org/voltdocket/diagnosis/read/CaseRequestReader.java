@@ -57,7 +57,7 @@ public final class CaseRequestReader {
                 error(parser.currentTokenLocation(), "Something follows the object.");
             }
         } catch (JacksonException e) {
-            error(e.getLocation(), "This is no valid JSON: " + e.getOriginalMessage());
+            error(e.getLocation(), "This is not valid JSON: " + e.getOriginalMessage());
             return refused();
         }
         FactsParser.Parsed parsed = FactsParser.request(json);

@@ -197,7 +197,7 @@ public final class CsvScanner implements Closeable {
         int wrong = Utf8.firstWrong(buf, rowStart, pos);
         if (wrong >= 0) {
             fault = null;
-            blame(wrong, String.format("The byte %02X is no UTF-8 here. Save the file as UTF-8.", buf[wrong]));
+            blame(wrong, String.format("The byte %02X is not valid UTF-8. Save the file as UTF-8.", buf[wrong]));
         }
     }
 

@@ -129,13 +129,13 @@ final class Decimal {
         boolean comma = text.indexOf(',') >= 0;
         boolean point = text.indexOf('.') >= 0;
         if (comma && !commaAllowed) {
-            return "'" + shown(text) + "' is no number: where the delimiter is a comma, decimals take a point.";
+            return "'" + shown(text) + "' is not a number: where the delimiter is a comma, decimals take a point.";
         }
         if (comma && point || text.indexOf((char) otherMark) >= 0 && otherMark != 0) {
             return "'" + shown(text) + "' cannot be told: this file writes decimals with '"
                     + (char) (mark == 0 ? '.' : mark) + "'. Write numbers without grouping and with one decimal mark.";
         }
-        return "'" + shown(text) + "' is no number. Write it like -12.5 or 1.25e3, or leave the cell blank.";
+        return "'" + shown(text) + "' is not a number. Write it like -12.5 or 1.25e3, or leave the cell blank.";
     }
 
     private static String shown(String text) {

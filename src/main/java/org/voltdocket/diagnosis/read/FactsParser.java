@@ -91,7 +91,7 @@ public final class FactsParser {
             if (day.isBefore(EARLIEST)) {
                 errors.add(new FieldError(fact.path(), "'" + fact.path() + "' is not before 1950; read " + day + "."));
             } else if (day.isAfter(today.plusDays(1))) {
-                errors.add(new FieldError(fact.path(), "'" + fact.path() + "' lies ahead; read " + day + "."));
+                errors.add(new FieldError(fact.path(), "'" + fact.path() + "' is in the future; read " + day + "."));
             }
         }
         LocalDate produced = facts.battery().producedOn();

@@ -55,30 +55,37 @@ final class JsonMembers {
                 .toList();
     }
 
-    double required(String name, double low, double high, String unit) {
-        Double value = number(name, low, high, unit);
-        if (value == null && !has(name)) {
-            missing(name);
+    /** Takes members off the list of those ignored without reading them. */
+    void known(List<String> names) {
+        taken.addAll(names);
+    }
+
+    double required(TestNumber member) {
+        Double value = number(member);
+        if (value == null && !has(member.id())) {
+            missing(member.id());
         }
         return value == null ? Double.NaN : value;
     }
 
-    Double number(String name, double low, double high, String unit) {
+    Double number(TestNumber number) {
+        String name = number.id();
+        PlausibleRange range = number.range();
         Member member = take(name);
         if (member == null) {
             return null;
         }
         if (!(member.value() instanceof Double value)) {
-            wrong(name, member, "is to be a number in " + unit + ", without quotes");
+            wrong(name, member, "must be a number in " + range.unit() + ", without quotes");
             return null;
         }
-        if (!(value >= low && value <= high)) {
-            String hint = unit.equals("V") && value > high ? "; only 12 V systems are judged here" : "";
+        if (!range.holds(value)) {
+            String hint = range.unit().equals("V") && value > range.high() ? "; only 12 V systems are judged here" : "";
             wrong(
                     name,
                     member,
-                    "is " + value + ", and no instrument shows that: " + low + " to " + high + " " + unit
-                            + " is possible" + hint);
+                    "is " + value + ", and no instrument shows that: " + range.low() + " to " + range.high() + " "
+                            + range.unit() + " is possible" + hint);
             return null;
         }
         return value;
@@ -87,7 +94,7 @@ final class JsonMembers {
     Boolean flag(String name) {
         Member member = take(name);
         if (member != null && !(member.value() instanceof Boolean)) {
-            wrong(name, member, "is to be true or false, without quotes");
+            wrong(name, member, "must be true or false, without quotes");
             return null;
         }
         return member == null ? null : (Boolean) member.value();
@@ -101,7 +108,7 @@ final class JsonMembers {
         if (!(member.value() instanceof String value)
                 || value.isBlank()
                 || value.strip().length() > most) {
-            wrong(name, member, "is to be a text of 1 to " + most + " characters");
+            wrong(name, member, "must be a text of 1 to " + most + " characters");
             return null;
         }
         return value.strip();
@@ -129,13 +136,16 @@ final class JsonMembers {
         try {
             OffsetDateTime at = OffsetDateTime.parse(text);
             if (at.toInstant().isAfter(now.plus(1, ChronoUnit.DAYS))) {
-                wrong(name, members.get(name), "lies in the future. Set the clock of the instrument");
+                wrong(name, members.get(name), "is in the future. Set the clock of the instrument");
             } else if (at.toInstant().isBefore(CLOCK_NOT_SET)) {
-                wrong(name, members.get(name), "lies before the year 2000. Set the clock of the instrument");
+                wrong(name, members.get(name), "is before the year 2000. Set the clock of the instrument");
             }
             return at;
         } catch (DateTimeException e) {
-            wrong(name, members.get(name), "is no date and clock with offset; write it like 2026-03-04T08:40:00+01:00");
+            wrong(
+                    name,
+                    members.get(name),
+                    "is not a date and time with offset; write it like 2026-03-04T08:40:00+01:00");
             return null;
         }
     }
@@ -146,7 +156,7 @@ final class JsonMembers {
             return null;
         }
         if (whole.value() != STRUCTURE) {
-            wrong("instrument", whole, "is to be an object such as {\"serial\":\"T-100\"}");
+            wrong("instrument", whole, "must be an object such as {\"serial\":\"T-100\"}");
             return null;
         }
         String serial = text("instrument.serial", 100);
@@ -155,12 +165,15 @@ final class JsonMembers {
         try {
             calibratedOn = day == null ? null : LocalDate.parse(day);
         } catch (DateTimeException e) {
-            wrong("instrument.calibratedOn", members.get("instrument.calibratedOn"), "is no day such as 2025-11-01");
+            wrong(
+                    "instrument.calibratedOn",
+                    members.get("instrument.calibratedOn"),
+                    "is not a date such as 2025-11-01");
         }
         if (calibratedOn != null
                 && calibratedOn.isAfter(
                         now.atOffset(ZoneOffset.UTC).toLocalDate().plusDays(1))) {
-            wrong("instrument.calibratedOn", members.get("instrument.calibratedOn"), "lies in the future");
+            wrong("instrument.calibratedOn", members.get("instrument.calibratedOn"), "is in the future");
         }
         return new BatteryTest.Instrument(serial, calibratedOn);
     }

@@ -22,7 +22,8 @@ public record PlausibleRange(double low, double high, String unit) {
         };
     }
 
-    boolean holds(double value) {
+    /** Whether the value lies in the range; NaN does not. */
+    public boolean holds(double value) {
         return value >= low && value <= high;
     }
 

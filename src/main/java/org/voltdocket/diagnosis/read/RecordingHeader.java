@@ -102,20 +102,21 @@ record RecordingHeader(
             channels[i] = BY_NAME.get(name);
             if (seen.putIfAbsent(name, i) != null) {
                 int again = i;
-                faults.add(() -> row.error(again, "The column " + name + " is there twice. Remove or rename one."));
+                faults.add(() -> row.error(again, "The column " + name + " appears twice. Remove or rename one."));
             }
         }
         Integer seconds = seen.get("time_s");
         Integer clock = seen.get("time");
         if (seconds != null && clock != null) {
-            faults.add(() -> row.error(Math.max(seconds, clock), "Both time_s and time are there. Keep one of them."));
+            faults.add(
+                    () -> row.error(Math.max(seconds, clock), "Both time_s and time are present. Keep one of them."));
         }
         if (seconds == null && clock == null) {
             faults.add(() -> new FileError(
                     1,
                     1,
                     "The header has neither time_s (seconds from the start) nor time"
-                            + " (date and clock with offset). Name the time column so."));
+                            + " (date and time with offset). Name the time column so."));
         }
         if (!seen.containsKey(Channel.MEASURED_V.id())) {
             faults.add(() -> new FileError(
@@ -138,7 +139,7 @@ record RecordingHeader(
     }
 
     private static String noHeader(CsvScanner row) {
-        return "The first row is no header: it names none of the columns of a recording, such as time_s and"
+        return "The first row is not a header: it names none of the columns of a recording, such as time_s and"
                 + " measured_v. Read here: " + listed(row) + ".";
     }
 

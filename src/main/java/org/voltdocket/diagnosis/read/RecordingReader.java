@@ -38,7 +38,7 @@ public final class RecordingReader {
         try {
             return parse();
         } catch (CsvScanner.RecordTooLong e) {
-            return new RejectedFile(RECORDING, "The file is no table of rows: " + e.error.message(), e.error);
+            return new RejectedFile(RECORDING, "The file is not a table: " + e.error.message(), e.error);
         } catch (ZipException | EOFException e) {
             return new RejectedFile(
                     RECORDING,
@@ -82,7 +82,8 @@ public final class RecordingReader {
         FileErrors faults = new FileErrors();
         RecordingHeader columns = RecordingHeader.read(source, faults);
         if (columns == null) {
-            return faults.refuse(RECORDING, "The header of the recording cannot be used. Mend it and upload again.");
+            return faults.refuse(
+                    RECORDING, "The header of the recording is invalid. Correct it and upload the file again.");
         }
         long most = lines - 1 - (open ? 0 : 1); // without the header, and what follows the last line end
         int room = (int) Math.max(0, Math.min(most, FileLimits.ROWS));

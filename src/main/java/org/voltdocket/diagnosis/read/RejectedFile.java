@@ -41,7 +41,8 @@ public record RejectedFile(Reason reason, String detail, List<FileError> errors,
         TEST_RECORD("test-record-refused", 422),
         DOCUMENT("document-refused", 422),
         CASE_REQUEST("facts-refused", 400),
-        NOTE("note-too-long", 422);
+        NOTE("note-too-long", 422),
+        CASE_FULL("case-full", 422);
 
         private final String slug;
         private final int status;

@@ -160,7 +160,7 @@ final class RowReader {
             return decimal.complaint(text);
         }
         return "'" + (text.length() > 40 ? text.substring(0, 40) + "…" : text)
-                + "' is no date and clock with offset. Write it like 2026-03-04T08:40:00.250+01:00 or …Z.";
+                + "' is not a date and time with offset. Write it like 2026-03-04T08:40:00.250+01:00 or …Z.";
     }
 
     private void cell(CsvScanner csv, int i) {
@@ -229,7 +229,8 @@ final class RowReader {
         }
         return faults.none()
                 ? null
-                : faults.refuse(RECORDING, "Nothing of the file was kept. Mend the places named and upload it again.");
+                : faults.refuse(
+                        RECORDING, "Nothing of the file was stored. Correct the listed errors and upload it again.");
     }
 
     /** The recording, once {@link #read} found nothing wrong. */

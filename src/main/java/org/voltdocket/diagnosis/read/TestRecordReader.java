@@ -28,6 +28,9 @@ public final class TestRecordReader {
             .build();
     private static final List<String> KINDS = List.of("battery-test", "cranking-test", "charging-test");
 
+    /** Members of a record that a person typed into a form: who, and that it was typed. They change no reading. */
+    private static final List<String> TYPED_MEMBERS = List.of("origin", "enteredBy");
+
     private final FileErrors faults = new FileErrors();
     private final Instant now;
 
@@ -90,8 +93,7 @@ public final class TestRecordReader {
             members.missing("kind");
         }
         if (kind == null) {
-            return faults.refuse(
-                    TEST_RECORD, "The object does not tell its kind. Known kinds: " + String.join(", ", KINDS) + ".");
+            return faults.refuse(TEST_RECORD, "The object has no kind. Known kinds: " + String.join(", ", KINDS) + ".");
         }
         if (!KINDS.contains(kind)) {
             return new RejectedFile(
@@ -99,6 +101,7 @@ public final class TestRecordReader {
                     "The test record's kind '" + (kind.length() > 60 ? kind.substring(0, 60) + "…" : kind)
                             + "' is not known. Known kinds: " + String.join(", ", KINDS) + ".");
         }
+        members.known(TYPED_MEMBERS);
         OffsetDateTime takenAt = members.takenAt();
         Reading reading = switch (kind) {
             case "battery-test" -> battery(members, takenAt);
@@ -113,12 +116,12 @@ public final class TestRecordReader {
     private BatteryTest battery(JsonMembers m, OffsetDateTime takenAt) {
         return new BatteryTest(
                 takenAt,
-                m.required("restVoltageV", 0, 20, "V"),
-                m.required("temperatureC", -40, 80, "°C"),
-                m.number("crankingCurrentA", 0, 3000, "A"),
+                m.required(TestNumber.REST_VOLTAGE),
+                m.required(TestNumber.BATTERY_TEMPERATURE),
+                m.number(TestNumber.CRANKING_CURRENT),
                 m.standard("crankingStandard"),
-                m.number("internalResistanceMilliohm", 0.1, 1000, "mΩ"),
-                m.number("hoursSinceEngineStop", 0, 87_600, "h"),
+                m.number(TestNumber.INTERNAL_RESISTANCE),
+                m.number(TestNumber.HOURS_SINCE_ENGINE_STOP),
                 m.flag("chargedBefore"),
                 m.instrument());
     }
@@ -126,9 +129,9 @@ public final class TestRecordReader {
     private CrankingTest cranking(JsonMembers m, OffsetDateTime takenAt) {
         return new CrankingTest(
                 takenAt,
-                m.required("minimumVoltageV", 0, 20, "V"),
-                m.number("durationS", 0.01, 120, "s"),
-                m.required("temperatureC", -40, 80, "°C"),
+                m.required(TestNumber.MINIMUM_VOLTAGE),
+                m.number(TestNumber.CRANKING_DURATION),
+                m.required(TestNumber.BATTERY_TEMPERATURE),
                 m.instrument());
     }
 
@@ -138,22 +141,23 @@ public final class TestRecordReader {
         }
         return new ChargingTest(
                 takenAt,
-                m.number("idleVoltageV", 0, 20, "V"),
-                m.number("loadedVoltageV", 0, 20, "V"),
-                m.number("ripplePeakToPeakV", 0, 10, "V"),
-                m.required("temperatureC", -40, 120, "°C"),
+                m.number(TestNumber.IDLE_VOLTAGE),
+                m.number(TestNumber.LOADED_VOLTAGE),
+                m.number(TestNumber.RIPPLE),
+                m.required(TestNumber.ENGINE_BAY_TEMPERATURE),
                 m.instrument());
     }
 
     private RejectedFile refused() {
-        return faults.refuse(TEST_RECORD, "Nothing of the file was kept. Mend the places named and upload it again.");
+        return faults.refuse(
+                TEST_RECORD, "Nothing of the file was stored. Correct the listed errors and upload it again.");
     }
 
     private static String said(JacksonException e) {
         String said = e.getOriginalMessage();
         return said.startsWith("Duplicate")
-                ? said.replace("Duplicate Object property", "The member") + " is there twice. Keep one."
-                : "This is no valid JSON: " + said;
+                ? said.replace("Duplicate Object property", "The member") + " appears twice. Keep one."
+                : "This is not valid JSON: " + said;
     }
 
     private static FileError at(TokenStreamLocation place, String message) {
@@ -174,6 +178,6 @@ public final class TestRecordReader {
         return new FileError(
                 line,
                 Utf8.characters(bytes, start, index) + 1,
-                String.format("The byte %02X is no UTF-8.", bytes[index]));
+                String.format("The byte %02X is not valid UTF-8.", bytes[index]));
     }
 }

@@ -7,11 +7,11 @@ public final class TextCleaner {
 
     private TextCleaner() {}
 
-    /** A file's name without path and control characters, 1 to {@value #MOST_NAME} characters. */
+    /** A file's name without path, control and formatting characters such as direction marks, 1 to {@value #MOST_NAME} characters. */
     public static String fileName(String sent) {
         String text = sent == null ? "" : sent;
         String last = text.substring(Math.max(text.lastIndexOf('/'), text.lastIndexOf('\\')) + 1);
-        String clean = printable(last).strip();
+        String clean = printable(last.replaceAll("[\\p{Cf}\\p{Zl}\\p{Zp}]", "")).strip();
         if (clean.isEmpty()) {
             return "unnamed";
         }

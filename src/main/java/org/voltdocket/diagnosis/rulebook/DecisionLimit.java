@@ -6,6 +6,8 @@ import java.util.Arrays;
 public enum DecisionLimit {
     /** Probability that a side needs for the case to lean to it. */
     LEANING("leaning", "probability", 0.5, 1),
+    /** The same for the vehicle. */
+    LEANING_VEHICLE("leaning-vehicle", "probability", 0.5, 1),
     /** The same for the vehicle where no test or no recording of the charging supports it. */
     LEANING_UNTESTED("leaning-untested", "probability", 0.5, 1),
     /** Probability that the first cause itself needs for the case to lean to the vehicle. */
@@ -16,12 +18,12 @@ public enum DecisionLimit {
     BATTERY_FAULT("battery-fault", "probability", 0, 1),
     /** Share of defect, or of wear, in both together from which the kind of a failure is named. */
     KIND_KNOWN("kind-known", "share", 0.5, 1),
+    /** A missing fact opens a decision if the values that change it have together this probability. */
+    MISSING_FACT("missing-fact", "probability", 0, 1),
     /** Least probability of a cause that gets a next step of its own. */
     NEXT_STEP("next-step", "probability", 0, 1),
     /** What acting on the wrong cause costs, in working time. */
-    WRONG_REPAIR("wrong-repair", "min", 1, 100_000),
-    /** Least probability of a cause for which more evidence is requested. */
-    MORE_EVIDENCE("more-evidence", "probability", 0, 1);
+    WRONG_REPAIR("wrong-repair", "min", 1, 100_000);
 
     private final String id;
     private final String unit;

@@ -24,6 +24,7 @@ import org.voltdocket.diagnosis.Chemistry;
  * @param above likelihood ratios for a value above, decibans
  * @param plausible range of possible true values; a measurement with a wide interval then has little weight
  * @param examples values with the result that they must give
+ * @param cases how many generated cases support the weights, by side
  */
 public record Rule(
         String id,
@@ -39,7 +40,29 @@ public record Rule(
         Map<Cause, Double> inside,
         Map<Cause, Double> above,
         Optional<Range> plausible,
-        List<Example> examples) {
+        List<Example> examples,
+        Map<String, Integer> cases) {
+
+    /** A rule whose weights no case supports. */
+    public Rule(
+            String id,
+            String quantity,
+            Optional<Limit> low,
+            Optional<Limit> high,
+            String unit,
+            String source,
+            String group,
+            List<ChargingControl> control,
+            Decides decides,
+            Map<Cause, Double> below,
+            Map<Cause, Double> inside,
+            Map<Cause, Double> above,
+            Optional<Range> plausible,
+            List<Example> examples) {
+        this(
+                id, quantity, low, high, unit, source, group, control, decides, below, inside, above, plausible,
+                examples, Map.of());
+    }
 
     /** From low to high, in the row's unit. */
     public record Range(double low, double high) {}

@@ -9,11 +9,13 @@ import static org.voltdocket.diagnosis.rulebook.YamlNodes.refused;
 import static org.voltdocket.diagnosis.rulebook.YamlNodes.text;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Chemistry;
@@ -35,6 +37,7 @@ final class RuleParser {
             "control",
             "decides",
             "weights",
+            "cases",
             "examples");
 
     private final Map<?, ?> row;
@@ -76,7 +79,19 @@ final class RuleParser {
                 weights(weights, "inside", true),
                 weights(weights, "above", high.isPresent()),
                 plausible(),
-                examples());
+                examples(),
+                cases());
+    }
+
+    /** Numbers of cases by side; empty where the row names none. */
+    private Map<String, Integer> cases() {
+        Map<String, Integer> out = new TreeMap<>();
+        if (row.get("cases") != null) {
+            Map<?, ?> members = map(row.get("cases"), at("cases"));
+            known(members, Set.of("below", "inside", "above"), at("cases"));
+            members.forEach((side, count) -> out.put(String.valueOf(side), (int) number(count, at("cases." + side))));
+        }
+        return Collections.unmodifiableMap(out);
     }
 
     private String at(String member) {

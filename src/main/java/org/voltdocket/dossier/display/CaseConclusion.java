@@ -3,6 +3,7 @@ package org.voltdocket.dossier.display;
 import java.util.List;
 import java.util.function.Predicate;
 import org.voltdocket.diagnosis.Assessment;
+import org.voltdocket.kernel.CaseNumber;
 
 /**
  * The first screen of a case: conclusion, next step, what is missing and one primary action.
@@ -29,39 +30,43 @@ public record CaseConclusion(
      */
     public record MissingItem(String id, String group, String href) {
 
-        static MissingItem of(String id, boolean evidence) {
+        /** @param guide page that leads through the tests; null for a person who enters none */
+        static MissingItem of(String id, boolean evidence, String guide) {
             if (!evidence) {
                 return new MissingItem(id, "fact", "#facts");
             }
-            return new MissingItem(
-                    id, "kind", (id.endsWith("recording") ? "/manual/recordings#" : "/manual/tests#") + id);
+            boolean recording = id.endsWith("recording");
+            String manual = (recording ? "/manual/recordings#" : "/manual/tests#") + id;
+            return new MissingItem(id, "kind", guide == null ? manual : recording ? guide : guide + "/" + id);
         }
     }
 
-    /** A link within the page; {@code label} is a message code. */
+    /** A link within the page or the server; {@code label} is a message code. */
     public record Action(String label, String href) {}
 
     /**
+     * @param number of the case
      * @param assessment null before the first
      * @param mayEdit whether the actor may add files and edit facts
      * @param decides whether the actor decides an existing claim of the case
      * @param isEvidence whether a missing item is a kind of evidence; others are facts
      */
     public static CaseConclusion of(
-            Assessment assessment, boolean mayEdit, boolean decides, Predicate<String> isEvidence) {
+            CaseNumber number, Assessment assessment, boolean mayEdit, boolean decides, Predicate<String> isEvidence) {
+        String tests = mayEdit ? tests(number) : null;
+        Action guide = new Action("answer.how", tests);
         if (assessment == null) {
-            Action first =
-                    mayEdit ? new Action("upload.choose", "#upload") : new Action("answer.evidence", "#evidence");
+            Action first = mayEdit ? guide : new Action("answer.evidence", "#evidence");
             return new CaseConclusion("case.unjudged", null, null, List.of(), 0, first);
         }
-        List<MissingItem> all = missing(assessment, isEvidence);
+        List<MissingItem> all = missing(tests, assessment, isEvidence);
         return new CaseConclusion(
                 "answer." + assessment.leaning().id(),
                 assessment.nextSteps().isEmpty() ? null : assessment.nextSteps().get(0),
                 reason(assessment),
                 all.subList(0, Math.min(MAX_MISSING, all.size())),
                 Math.max(0, all.size() - MAX_MISSING),
-                primary(all, mayEdit, decides));
+                primary(guide, assessment, mayEdit, decides));
     }
 
     private static String reason(Assessment assessment) {
@@ -74,23 +79,29 @@ public record CaseConclusion(
                 .orElse(null);
     }
 
-    /** Every missing item, in the order of the assessment. */
-    public static List<MissingItem> missing(Assessment assessment, Predicate<String> isEvidence) {
+    /** Address of the page that leads through the tests of a case. */
+    private static String tests(CaseNumber number) {
+        return "/cases/" + number + "/tests";
+    }
+
+    /** Every missing item, in the order of the assessment, with a link to its form for a person who may edit. */
+    public static List<MissingItem> missing(
+            CaseNumber number, Assessment assessment, boolean mayEdit, Predicate<String> isEvidence) {
+        return missing(mayEdit ? tests(number) : null, assessment, isEvidence);
+    }
+
+    private static List<MissingItem> missing(String tests, Assessment assessment, Predicate<String> isEvidence) {
         return assessment.missing().stream()
-                .map(id -> MissingItem.of(id, isEvidence.test(id)))
+                .map(id -> MissingItem.of(id, isEvidence.test(id), tests))
                 .toList();
     }
 
-    private static Action primary(List<MissingItem> missing, boolean mayEdit, boolean decides) {
+    private static Action primary(Action guide, Assessment assessment, boolean mayEdit, boolean decides) {
         if (decides) {
             return new Action("answer.claim", "#claim");
         }
-        if (mayEdit && missing.stream().anyMatch(item -> item.group().equals("kind"))) {
-            return new Action("upload.choose", "#upload");
-        }
-        if (mayEdit && !missing.isEmpty()) {
-            return new Action("facts.mend", "#facts");
-        }
-        return new Action("answer.steps", "#part-next");
+        boolean open =
+                !assessment.missing().isEmpty() || !assessment.nextSteps().isEmpty();
+        return mayEdit && open ? guide : new Action("answer.steps", "#part-next");
     }
 }

@@ -11,7 +11,7 @@ public enum FindingTopic {
             + " low-running-voltage-share managed over-voltage-share regulated-voltage regulation-spread"
             + " rise-when-slowing ripple ripple-in-drive sag-under-load uncharged-though-told"
             + " median-running-voltage charging-stopped low-voltage-spread over-voltage-spread charging-when-full"
-            + " sag-over-rest best-of-sagging idle-voltage-of-drop"
+            + " sag-over-rest best-of-sagging idle-voltage-of-drop drop-of-low-test"
             + " unsupported-share unsupported-yet-lifted"),
     SENSOR("charge-seen-by-vehicle-only offset-drive-and-rest-disagree offset-ways-disagree reported-charge-error"
             + " reported-charge-under-rest reported-drain-while-held rests-as-claimed-full"

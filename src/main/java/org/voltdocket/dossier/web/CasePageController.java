@@ -60,7 +60,7 @@ class CasePageController {
                     : OptionalLong.empty();
             cases.updateFacts(actor, parsed, CaseRequest.patchOfForm(given), version);
             flash.addFlashAttribute("notice", "case.notice.mended");
-            return "redirect:/cases/" + parsed;
+            return "redirect:/cases/" + parsed + ("tests".equals(given.get("next")) ? "/tests" : "");
         } catch (RequestException refused) {
             refused.errors().forEach(e -> errors.merge(e.field(), e.message(), (a, b) -> a + " " + b));
             boolean changed = refused.code().equals(CaseService.CHANGED_SINCE_READ);

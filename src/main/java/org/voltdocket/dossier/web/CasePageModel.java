@@ -5,7 +5,6 @@ import java.util.Map;
 import java.util.function.Predicate;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
-import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.casefile.web.FactFields;
@@ -30,6 +29,12 @@ import org.voltdocket.ui.TextFormatter;
 /** Fills the model of the case page. */
 @Component
 class CasePageModel {
+
+    /** Recordings drawn on the page; each has a page of its own. */
+    private static final int MAX_FIGURES = 10;
+
+    /** Latest entries of the trail on the page; the bag has all. */
+    private static final int MAX_TRAIL = 100;
 
     private final DossierService dossiers;
     private final SeriesService series;
@@ -75,10 +80,15 @@ class CasePageModel {
         model.addAttribute("items", items);
         model.addAttribute("assessed", assessment == null ? null : AssessmentDisplay.of(assessment, items));
         Predicate<String> isEvidence = id -> words.knows("kind", id);
-        model.addAttribute("missing", assessment == null ? List.of() : CaseConclusion.missing(assessment, isEvidence));
+        model.addAttribute(
+                "missing",
+                assessment == null
+                        ? List.of()
+                        : CaseConclusion.missing(number, assessment, actor.canEditCases(), isEvidence));
         model.addAttribute(
                 "conclusion",
                 CaseConclusion.of(
+                        number,
                         assessment,
                         actor.canEditCases(),
                         actor.canDecideClaims() && dossier.claim().isPresent(),
@@ -86,20 +96,17 @@ class CasePageModel {
         model.addAttribute(
                 "assessedAt",
                 dossier.assessment().map(StoredAssessment::assessedAt).orElse(null));
+        List<EvidenceItem> recordings =
+                items.stream().filter(EvidenceItem::isRecording).toList();
+        List<EvidenceItem> drawn = last(MAX_FIGURES, recordings);
         model.addAttribute(
                 "recordings",
-                items.stream()
-                        .filter(EvidenceItem::isRecording)
-                        .map(item -> recording(actor, item, assessment))
-                        .toList());
+                drawn.stream().map(item -> recording(actor, item, assessment)).toList());
+        model.addAttribute("recordingsNotDrawn", recordings.size() - drawn.size());
+        model.addAttribute("latestOfTrail", last(MAX_TRAIL, dossier.trail()));
         model.addAttribute("known", FactFields.values(dossier.file().facts()));
         model.addAttribute("values", FactFields.values(dossier.file().facts()));
         model.addAttribute("errors", Map.of());
-        model.addAttribute(
-                "address",
-                ServletUriComponentsBuilder.fromCurrentContextPath()
-                        .path("/cases/" + number)
-                        .toUriString());
         model.addAttribute(
                 "claim",
                 ClaimPanel.of(
@@ -120,6 +127,10 @@ class CasePageModel {
         model.addAttribute("fields", FactFields.ALL);
         model.addAttribute("mayChange", actor.canEditCases());
         model.addAttribute("desk", !actor.isWorkshop());
+    }
+
+    private static <T> List<T> last(int most, List<T> all) {
+        return all.subList(Math.max(0, all.size() - most), all.size());
     }
 
     RecordingView recording(Actor actor, EvidenceItem item, Assessment assessment) {

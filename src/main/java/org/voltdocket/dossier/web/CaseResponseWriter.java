@@ -92,8 +92,8 @@ class CaseResponseWriter implements CaseEntityTags {
             throw ProblemDetails.raise(ProblemDetails.of(
                     HttpStatus.PRECONDITION_FAILED,
                     "changed-meanwhile",
-                    "Changed since it was read",
-                    "'If-Match' is no ETag of this case. Nothing was changed: read the case and send its ETag."));
+                    "Changed by somebody else",
+                    "'If-Match' is not an ETag of this case. Nothing was changed: read the case and send its ETag."));
         }
         return OptionalLong.of(Long.parseLong(tag.group(1)));
     }

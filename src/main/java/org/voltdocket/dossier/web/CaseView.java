@@ -40,6 +40,7 @@ import org.voltdocket.kernel.Vin;
     "evidence",
     "claim",
     "assessment",
+    "assessmentPendingSince",
     "assessmentFailure"
 })
 record CaseView(
@@ -59,7 +60,7 @@ record CaseView(
         String openedBy,
         List<Workshop> workshops,
 
-        @Schema(description = "members of the request that mean nothing here")
+        @Schema(description = "unknown members of the request")
         List<String> ignored,
 
         History history,
@@ -71,10 +72,15 @@ record CaseView(
 
         @Schema(
                 implementation = AssessmentView.class,
-                description = "the latest, exactly as kept; null until the first")
+                description = "the latest, exactly as stored; null until the first")
         @JsonRawValue
         @JsonInclude(JsonInclude.Include.ALWAYS)
         String assessment,
+
+        @Schema(
+                description =
+                        "a change is stored that the assessment does not cover yet; absent where it covers everything")
+        Instant assessmentPendingSince,
 
         @Schema(description = "the last change could not be assessed; it is kept, and tried again")
         Failure assessmentFailure) {
@@ -90,12 +96,12 @@ record CaseView(
     record History(
             List<Relative> batteriesInVehicle,
 
-            @Schema(description = "how many more there are that you may not see")
+            @Schema(description = "number of further ones that you may not see")
             int batteriesInVehicleElsewhere,
 
             List<Relative> vehiclesOfBattery,
 
-            @Schema(description = "how many more there are that you may not see")
+            @Schema(description = "number of further ones that you may not see")
             int vehiclesOfBatteryElsewhere) {
 
         static History of(RelatedCases relatives) {
@@ -157,6 +163,7 @@ record CaseView(
                         .map(claim -> ClaimView.of(file.ref().number(), claim, dossier.otherGrounds()))
                         .orElse(null),
                 dossier.assessment().map(StoredAssessment::body).orElse(null),
+                dossier.pendingSince().orElse(null),
                 dossier.failure()
                         .map(failure -> new Failure(failure.failedAt(), failure.reason()))
                         .orElse(null));

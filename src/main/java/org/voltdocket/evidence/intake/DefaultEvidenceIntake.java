@@ -117,6 +117,9 @@ class DefaultEvidenceIntake implements EvidenceIntake {
             boolean added = writer.write(actor, file, item, parsed.reading(), spool, place);
             EvidenceItem stored = items.find(file.id(), item.sha256()).orElseThrow();
             return added ? new Stored(stored) : new AlreadyStored(stored);
+        } catch (EvidenceWriter.CaseFullException full) {
+            return reject(
+                    actor, file, upload, spooled, new RejectedFile(RejectedFile.Reason.CASE_FULL, full.getMessage()));
         }
     }
 

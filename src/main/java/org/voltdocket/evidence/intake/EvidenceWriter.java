@@ -52,7 +52,8 @@ class EvidenceWriter {
      * Writes the original, the item and its reading, marks the case as pending assessment, and records it in the trail.
      *
      * @param reading null for a document
-     * @return false if the case has the same bytes already; nothing was written then
+     * @return false if the case already has the same file; nothing was written then
+     * @throws CaseFullException if the case has as much evidence as it may have; nothing was written then
      */
     @Transactional
     public boolean write(
@@ -72,7 +73,10 @@ class EvidenceWriter {
         if (reading instanceof Recording recording) {
             outlines.keep(item.caseId(), item.id(), recording);
         }
-        pending.mark(item.caseId());
+        pending.mark(item.caseId()); // locks: what follows sees all files of the case
+        items.overLimit(item.caseId()).ifPresent(why -> {
+            throw new CaseFullException(why);
+        });
         events.publishEvent(new EvidenceStoredEvent(item.caseId(), item.id()));
         trail.record(actor, "evidence-kept", file.number().value(), details(item));
         return true;
@@ -87,5 +91,15 @@ class EvidenceWriter {
         details.put("kind", item.kind().id());
         details.put("origin", item.origin().id());
         return details;
+    }
+
+    /** A case would have more evidence than it may have. */
+    static final class CaseFullException extends RuntimeException {
+
+        private static final long serialVersionUID = 1L;
+
+        CaseFullException(String why) {
+            super(why);
+        }
     }
 }

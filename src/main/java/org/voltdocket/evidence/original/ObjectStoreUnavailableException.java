@@ -24,7 +24,7 @@ public final class ObjectStoreUnavailableException extends ErrorResponseExceptio
                         "The server cannot reach the store that keeps original files just now. What was acknowledged before"
                                 + " is safe, and cases can be read, claimed for and decided meanwhile; a file that you"
                                 + " sent was not kept. Send it again in half a minute: the same file again is the same"
-                                + " item, nothing is kept twice."),
+                                + " item, nothing is stored twice."),
                 cause);
         this.reason = reason;
         getHeaders().set(HttpHeaders.RETRY_AFTER, RETRY_AFTER_S);

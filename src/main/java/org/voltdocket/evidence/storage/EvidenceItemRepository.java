@@ -8,10 +8,13 @@ import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Channel;
@@ -30,16 +33,21 @@ public class EvidenceItemRepository {
             from evidence e join raw_file f using (sha256) left join recording r on r.evidence_id = e.id
             """;
 
-    private final JdbcClient jdbc;
+    /** An assessment reads all recordings of a case: as much memory as the largest recording, 5 million rows of nine channels. */
+    private static final long MAX_MEMORY = 5_000_000L * (8 + 4 * 9);
 
-    EvidenceItemRepository(JdbcClient jdbc) {
+    private final JdbcClient jdbc;
+    private final int maxItems;
+
+    EvidenceItemRepository(JdbcClient jdbc, @Value("${voltdocket.evidence.items-per-case}") int maxItems) {
+        this.maxItems = maxItems;
         this.jdbc = jdbc;
     }
 
     /**
      * Adds an item in the caller's transaction; waits for a concurrent transaction that adds the same one.
      *
-     * @return false if the case has the same bytes already
+     * @return false if the case already has the same file
      */
     public boolean add(EvidenceItem item) {
         return jdbc.sql("""
@@ -95,6 +103,15 @@ public class EvidenceItemRepository {
                 .list();
     }
 
+    Set<UUID> erased(UUID caseId) {
+        return new HashSet<>(
+                jdbc.sql("select x.evidence_id from evidence_erased x join evidence e on e.id = x.evidence_id"
+                                + " join raw_file f using (sha256) where e.case_id = ? and f.place = 'erased'")
+                        .param(caseId)
+                        .query(UUID.class)
+                        .list());
+    }
+
     Map<UUID, Integer> counts(Collection<UUID> caseIds) {
         Map<UUID, Integer> counts = new HashMap<>();
         if (!caseIds.isEmpty()) {
@@ -113,6 +130,18 @@ public class EvidenceItemRepository {
                         select coalesce(sum(r.rows::bigint * (8 + 4 * (
                             select count(*) from recording_channel c where c.evidence_id = r.evidence_id))), 0)::bigint
                         from recording r join evidence e on e.id = r.evidence_id where e.case_id = ?""").param(caseId).query(Long.class).single();
+    }
+
+    /** Why a case has more evidence than it may have; empty if it has not. */
+    public Optional<String> overLimit(UUID caseId) {
+        if (counts(List.of(caseId)).getOrDefault(caseId, 0) > maxItems) {
+            return Optional.of("A case may have " + maxItems + " files, and this one has as many. Nothing was stored.");
+        }
+        return memoryOf(caseId) > MAX_MEMORY
+                ? Optional.of(
+                        "The recordings of a case may have 5 million rows of nine columns together, and with this one the"
+                                + " case would have more. Nothing was stored. Cut the recording to the part that matters.")
+                : Optional.empty();
     }
 
     private static EvidenceItem item(ResultSet row, int number) throws SQLException {

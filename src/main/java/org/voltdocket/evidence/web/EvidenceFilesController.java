@@ -72,7 +72,7 @@ class EvidenceFilesController {
         response.setHeader(
                 HttpHeaders.CONTENT_DISPOSITION,
                 ContentDisposition.attachment()
-                        .filename(item.fileName(), StandardCharsets.UTF_8)
+                        .filename(item.downloadName(), StandardCharsets.UTF_8)
                         .build()
                         .toString());
     }

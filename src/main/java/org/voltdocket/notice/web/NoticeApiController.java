@@ -90,9 +90,9 @@ class NoticeApiController {
                 .toList();
     }
 
-    @Operation(operationId = "lookAtNotice", summary = "Keep that a person looked at it, and what came of it")
+    @Operation(operationId = "lookAtNotice", summary = "Record the review of a notice and its result")
     @ApiResponse(responseCode = "200", description = "the notice as it is now")
-    @ApiResponse(responseCode = "409", description = "somebody looked at it before; that stands")
+    @ApiResponse(responseCode = "409", description = "it was already reviewed")
     @PostMapping("/notices/{id}")
     View lookedAt(Actor actor, @PathVariable UUID id, @RequestBody Looked looked) {
         return view(notices.lookedAt(actor, id, looked.reason()));

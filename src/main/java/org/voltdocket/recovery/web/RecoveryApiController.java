@@ -90,7 +90,10 @@ class RecoveryApiController {
             String madeBy,
             String pdfSha256,
             String csvSha256,
-            @Schema(description = "absent while it is live") Instant withdrawnAt,
+
+            @Schema(description = "absent unless it is withdrawn")
+            Instant withdrawnAt,
+
             List<LineView> claims) {
 
         static ListView of(SupplierRecovery list) {
@@ -175,7 +178,7 @@ class RecoveryApiController {
     @Schema(name = "RecoveryWithdrawal")
     record Reason(String reason) {}
 
-    @Operation(operationId = "listRecoveries", summary = "Open money by supplier, and the newest lists")
+    @Operation(operationId = "listRecoveries", summary = "Open amounts by supplier, and the newest lists")
     @GetMapping
     Overview overview(Actor actor) {
         return new Overview(
@@ -193,7 +196,7 @@ class RecoveryApiController {
         return ResponseEntity.status(HttpStatus.CREATED).body(ListView.of(made));
     }
 
-    @Operation(operationId = "readRecovery", summary = "A list with what came back")
+    @Operation(operationId = "readRecovery", summary = "A list with its answers")
     @GetMapping("/{list}")
     ListView one(Actor actor, @PathVariable String list) {
         return ListView.of(recoveries.of(actor, list));
@@ -201,14 +204,14 @@ class RecoveryApiController {
 
     @Operation(
             operationId = "answerRecovery",
-            summary = "Keep what came back for one claim (clerk, administrator)",
-            description = "Another answer to the same claim corrects the one before, which is kept.")
+            summary = "Enter the supplier's answer for one claim (clerk, administrator)",
+            description = "Another answer to the same claim corrects the earlier one, which is kept.")
     @PostMapping("/{list}/answers")
     ListView answer(Actor actor, @PathVariable String list, @RequestBody SupplierAnswer given) {
         return ListView.of(recoveries.answer(actor, list, given));
     }
 
-    @Operation(operationId = "withdrawRecovery", summary = "Take a list back that nobody answered yet")
+    @Operation(operationId = "withdrawRecovery", summary = "Withdraw a list without answers")
     @ApiResponse(responseCode = "409", description = "it has answers, or was withdrawn before")
     @PostMapping("/{list}/withdraw")
     ListView withdraw(Actor actor, @PathVariable String list, @RequestBody Reason reason) {

@@ -25,14 +25,14 @@ class RecoveryFilesController {
         this.recoveries = recoveries;
     }
 
-    @Operation(summary = "A list as PDF, as it was frozen")
+    @Operation(summary = "The list as PDF, as stored")
     @ApiResponse(responseCode = "200", content = @Content(mediaType = MediaType.APPLICATION_PDF_VALUE))
     @GetMapping({"/api/v1/recoveries/{list}/list.pdf", "/recoveries/{list}/list.pdf"})
     ResponseEntity<byte[]> pdf(Actor actor, @PathVariable String list) {
         return file(MediaType.APPLICATION_PDF, "inline", list + ".pdf", recoveries.pdf(actor, list));
     }
 
-    @Operation(summary = "A list as CSV, as it was frozen")
+    @Operation(summary = "The list as CSV, as stored")
     @ApiResponse(responseCode = "200", content = @Content(mediaType = "text/csv"))
     @GetMapping({"/api/v1/recoveries/{list}/list.csv", "/recoveries/{list}/list.csv"})
     ResponseEntity<byte[]> csv(Actor actor, @PathVariable String list) {

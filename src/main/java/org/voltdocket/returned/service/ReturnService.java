@@ -31,7 +31,7 @@ public interface ReturnService {
      * Registers a battery and finds its cases. Bench evidence will go to the newest case unless another is assigned. A
      * battery that is registered and has no outcome yet is not registered twice.
      *
-     * @param pallet number of the pallet it came on; the day of the pallet is then the day of arrival
+     * @param pallet number of the pallet it arrived on; the day of the pallet is then the day of arrival
      * @throws RequestException (400) if the pallet does not exist
      */
     ArrivalResult arrive(Actor actor, BatterySerial serial, Optional<String> pallet);

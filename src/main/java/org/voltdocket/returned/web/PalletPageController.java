@@ -89,7 +89,7 @@ class PalletPageController {
                     .decode(ByteBuffer.wrap(file.getBytes()))
                     .toString();
         } catch (CharacterCodingException e) {
-            throw ReturnErrors.invalid("list", "the list is no text in UTF-8; save it as CSV or plain text");
+            throw ReturnErrors.invalid("list", "the list is not UTF-8 text; save it as CSV or plain text");
         }
     }
 

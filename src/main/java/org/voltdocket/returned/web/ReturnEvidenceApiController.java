@@ -40,7 +40,7 @@ class ReturnEvidenceApiController {
             operationId = "addBenchEvidence",
             summary = "Add a bench test, a discharge recording or a photo",
             description =
-                    "It joins the case of the battery with the origin 'bench' and is judged like all its evidence.")
+                    "It is added to the case of the battery with the origin 'bench' and assessed like all its evidence.")
     @UploadAnswers
     @ApiResponse(responseCode = "409", description = "the battery has no case")
     @PostMapping(
@@ -58,7 +58,7 @@ class ReturnEvidenceApiController {
                 MultipartUploads.receive(file, note, Origin.BENCH, upload -> returns.receive(actor, returned, upload)));
     }
 
-    @Operation(operationId = "listBenchEvidence", summary = "What the bench brought of a returned battery")
+    @Operation(operationId = "listBenchEvidence", summary = "Bench evidence of a returned battery")
     @GetMapping(path = "/api/v1/returns/{returned}/evidence", produces = MediaType.APPLICATION_JSON_VALUE)
     List<EvidenceView> list(Actor actor, @PathVariable UUID returned) {
         return returns.of(actor, returned).evidence().stream()

@@ -10,7 +10,6 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
-import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import org.voltdocket.diagnosis.Chemistry;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.paper.DocumentMetadata;
@@ -18,6 +17,7 @@ import org.voltdocket.paper.Label;
 import org.voltdocket.paper.LabelPrinter;
 import org.voltdocket.paper.LabelSize;
 import org.voltdocket.returned.ReturnedBattery;
+import org.voltdocket.ui.PublicAddress;
 import org.voltdocket.ui.TextFormatter;
 
 /** Prints labels of returned batteries: serial, address and the cautions for transport and storage. */
@@ -29,13 +29,13 @@ class ReturnLabelFactory {
 
     private final TextFormatter words;
     private final LabelSize usual;
-    private final String publicAddress;
+    private final PublicAddress publicAddress;
 
     ReturnLabelFactory(
             TextFormatter words,
             @Value("${voltdocket.label.width-mm:100}") float widthMm,
             @Value("${voltdocket.label.height-mm:62}") float heightMm,
-            @Value("${voltdocket.address:}") String publicAddress) {
+            PublicAddress publicAddress) {
         this.words = words;
         this.usual = new LabelSize(widthMm, heightMm);
         this.publicAddress = publicAddress;
@@ -89,12 +89,7 @@ class ReturnLabelFactory {
     }
 
     private String address(ReturnedBattery battery) {
-        String path = "/returns/" + battery.id();
-        return publicAddress.isBlank()
-                ? ServletUriComponentsBuilder.fromCurrentContextPath()
-                        .path(path)
-                        .toUriString()
-                : publicAddress.replaceAll("/+$", "") + path;
+        return publicAddress.of("/returns/" + battery.id());
     }
 
     private DocumentMetadata imprint(List<ReturnedBattery> batteries, List<Label> labels, LabelSize size) {

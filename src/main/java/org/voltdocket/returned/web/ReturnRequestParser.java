@@ -30,7 +30,7 @@ public final class ReturnRequestParser {
     public record Arrival(
             String batterySerial,
 
-            @Schema(description = "number of the pallet it came on, where that is noted")
+            @Schema(description = "number of the pallet it arrived on, where that is noted")
             String pallet) {}
 
     /** A request to record an outcome. */

@@ -25,7 +25,7 @@ public record ReturnView(
 
         String batterySerial,
 
-        @Schema(description = "number of the pallet it came on")
+        @Schema(description = "number of the pallet it arrived on")
         String pallet,
 
         Instant arrivedAt,
@@ -36,7 +36,7 @@ public record ReturnView(
         @Schema(description = "no-case, several-cases, never-sold, not-on-list, here-before")
         List<String> told,
 
-        @JsonProperty("case") @Schema(name = "case", description = "number of the case that its evidence joins")
+        @JsonProperty("case") @Schema(name = "case", description = "number of the case that its evidence is added to")
         String caseNumber,
 
         @Schema(description = "numbers of all cases of the battery, newest first")
@@ -50,7 +50,7 @@ public record ReturnView(
         @Schema(description = "bench procedure: what is done, and what may be done when")
         List<StepView> procedure,
 
-        @Schema(description = "ids of the bench's evidence") List<UUID> evidence,
+        @Schema(description = "ids of the bench evidence") List<UUID> evidence,
 
         OutcomeView outcome,
 

@@ -29,7 +29,7 @@ import tools.jackson.databind.JsonNode;
 /** Returned batteries from arrival to outcome. {@code dossier.web} adds their evidence, because its answer contains findings. */
 @RestController
 @RequestMapping(path = "/api/v1/returns", produces = MediaType.APPLICATION_JSON_VALUE)
-@Tag(name = "Returns", description = "Batteries that came back: arrival, bench, outcome (auditor, administrator).")
+@Tag(name = "Returns", description = "Returned batteries: arrival, bench tests, outcome (auditor, administrator).")
 class ReturnsApiController {
 
     private static final int MOST = 500;
@@ -44,7 +44,7 @@ class ReturnsApiController {
 
     @Operation(
             operationId = "bookReturn",
-            summary = "Book a battery in, and find its cases",
+            summary = "Register a returned battery and find its cases",
             description =
                     "'told' names what is odd about it. A battery that waits for its outcome is not booked in twice.")
     @ApiResponse(
@@ -53,7 +53,7 @@ class ReturnsApiController {
             content = @Content(schema = @Schema(implementation = ReturnView.class)))
     @ApiResponse(
             responseCode = "200",
-            description = "it is booked in already and has no outcome yet",
+            description = "it is already registered and has no outcome yet",
             content = @Content(schema = @Schema(implementation = ReturnView.class)))
     @RequestBody(
             required = true,
@@ -71,7 +71,7 @@ class ReturnsApiController {
                 : ResponseEntity.ok(view);
     }
 
-    @Operation(operationId = "listReturns", summary = "Returned batteries, the latest first")
+    @Operation(operationId = "listReturns", summary = "Returned batteries, newest first")
     @GetMapping
     List<ReturnItem> list(
             Actor actor,
@@ -83,13 +83,13 @@ class ReturnsApiController {
                 .toList();
     }
 
-    @Operation(operationId = "readReturn", summary = "A returned battery with all that is noted of it")
+    @Operation(operationId = "readReturn", summary = "A returned battery with all its records")
     @GetMapping("/{returned}")
     ReturnView read(Actor actor, @PathVariable UUID returned) {
         return view(returns.of(actor, returned));
     }
 
-    @Operation(operationId = "lookAtReturn", summary = "Note how it looks, before anything is connected to it")
+    @Operation(operationId = "lookAtReturn", summary = "Record its condition before anything is connected to it")
     @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ReturnRequestParser.Look.class)))
     @PostMapping("/{returned}/condition")
     ReturnView look(
@@ -101,7 +101,7 @@ class ReturnsApiController {
 
     @Operation(
             operationId = "noteBenchStep",
-            summary = "Note a step of the bench",
+            summary = "Record a bench step",
             description = "A step that takes time is started and finished, any other is finished only.")
     @ApiResponse(responseCode = "409", description = "the procedure does not allow it now; the answer says when or why")
     @ApiResponse(

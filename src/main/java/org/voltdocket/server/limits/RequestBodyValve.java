@@ -4,7 +4,6 @@ import jakarta.servlet.ServletException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.time.Duration;
-import java.util.Locale;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.apache.catalina.connector.Request;
 import org.apache.catalina.connector.Response;
@@ -17,6 +16,7 @@ import org.springframework.boot.tomcat.servlet.TomcatServletWebServerFactory;
 import org.springframework.boot.web.server.WebServerFactoryCustomizer;
 import org.springframework.context.annotation.Configuration;
 import org.voltdocket.access.web.RequestBodyFilter;
+import org.voltdocket.access.web.RequestCapacities;
 
 /**
  * Limits size, rate and duration of every request body, wherever it is read: by a controller, as form parameters or as
@@ -47,8 +47,7 @@ public final class RequestBodyValve extends ValveBase {
             getNext().invoke(request, response);
             return;
         }
-        String type = request.getContentType();
-        boolean upload = type != null && type.toLowerCase(Locale.ROOT).startsWith("multipart/");
+        boolean upload = RequestCapacities.isUpload(request.getContentType());
         InputBuffer body = raw.getInputBuffer();
         raw.setInputBuffer(new LimitedInputBuffer(
                 body, limits, upload, () -> request.getAttribute(RequestBodyFilter.REFUSED) != null));

@@ -2,9 +2,9 @@ package org.voltdocket.server.monitoring;
 
 import org.springframework.boot.health.contributor.Health;
 import org.springframework.boot.health.contributor.HealthIndicator;
-import org.springframework.boot.health.contributor.Status;
 import org.springframework.stereotype.Component;
 import org.voltdocket.evidence.original.ObjectStoreConfiguration;
+import org.voltdocket.server.limits.DiskReserve;
 
 /**
  * Whether original files can be kept and read. A server whose store is away is still ready, answered by 200, for all nodes
@@ -12,9 +12,6 @@ import org.voltdocket.evidence.original.ObjectStoreConfiguration;
  */
 @Component
 class OriginalsHealthIndicator implements HealthIndicator {
-
-    /** Ready, but for files. */
-    static final Status LIMITED = new Status("LIMITED");
 
     private final ObjectStoreConfiguration named;
 
@@ -25,6 +22,6 @@ class OriginalsHealthIndicator implements HealthIndicator {
     @Override
     public Health health() {
         boolean answers = named.get().map(store -> store.state().answers()).orElse(true);
-        return (answers ? Health.up() : Health.status(LIMITED)).build();
+        return (answers ? Health.up() : Health.status(DiskReserve.LIMITED)).build();
     }
 }

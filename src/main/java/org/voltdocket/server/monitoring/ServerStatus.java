@@ -3,6 +3,7 @@ package org.voltdocket.server.monitoring;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.voltdocket.server.limits.DiskReserve.Disk;
 
 /**
  * What an administrator looks at.
@@ -19,7 +20,7 @@ import java.util.Optional;
  * @param disks disks that this node writes to
  * @param databaseBytes size of the database
  * @param store of original files, where one is named
- * @param backup the last one that was marked
+ * @param backup the last one that was marked, and the last one whose restore was tested
  */
 public record ServerStatus(
         int due,
@@ -34,7 +35,7 @@ public record ServerStatus(
         List<Disk> disks,
         long databaseBytes,
         Optional<Store> store,
-        Optional<Backup> backup,
+        Backups backup,
         Heap heap) {
 
     /** So many of something. */
@@ -42,15 +43,6 @@ public record ServerStatus(
 
     /** A route: how often it was asked, and in how many ms 95 of 100 and the slowest were answered. */
     public record Slow(String method, String route, long count, double p95Ms, double mostMs) {}
-
-    /** A disk with its room. */
-    public record Disk(String what, String path, long freeBytes, long allBytes) {
-
-        /** Whether less than a tenth, or less than 1 GB, is left. */
-        public boolean low() {
-            return freeBytes < allBytes / 10 || freeBytes < 1_000_000_000L;
-        }
-    }
 
     /**
      * The store that keeps new original files.
@@ -61,6 +53,16 @@ public record ServerStatus(
 
     /** A backup as its command marked it. */
     public record Backup(Instant takenAt, String file, long bytes) {}
+
+    /** A backup that was restored and verified as its command marked it. */
+    public record TestedRestore(Instant testedAt, String file, int seconds) {}
+
+    /**
+     * Backups.
+     *
+     * @param overdue whether no restore was tested in the last month
+     */
+    public record Backups(Optional<Backup> taken, Optional<TestedRestore> tested, boolean overdue) {}
 
     /** Memory of this node. */
     public record Heap(long usedBytes, long mostBytes) {}

@@ -4,24 +4,19 @@ import io.micrometer.core.instrument.MeterRegistry;
 import io.micrometer.core.instrument.Timer;
 import io.micrometer.core.instrument.distribution.HistogramSnapshot;
 import io.micrometer.core.instrument.distribution.ValueAtPercentile;
-import java.io.File;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.evidence.original.ObjectStoreConfiguration;
-import org.voltdocket.server.monitoring.ServerStatus.Backup;
+import org.voltdocket.server.limits.DiskReserve;
 import org.voltdocket.server.monitoring.ServerStatus.Count;
-import org.voltdocket.server.monitoring.ServerStatus.Disk;
 import org.voltdocket.server.monitoring.ServerStatus.Heap;
 import org.voltdocket.server.monitoring.ServerStatus.Slow;
 import org.voltdocket.server.monitoring.ServerStatus.Store;
@@ -36,19 +31,22 @@ class ServerStatusReader {
     private final PendingAssessments pending;
     private final MeterRegistry meters;
     private final ObjectStoreConfiguration originals;
-    private final String data;
+    private final DiskReserve reserve;
+    private final BackupRepository backups;
 
     ServerStatusReader(
             JdbcClient db,
             PendingAssessments pending,
             MeterRegistry meters,
             ObjectStoreConfiguration originals,
-            @Value("${voltdocket.data:}") String data) {
+            DiskReserve reserve,
+            BackupRepository backups) {
         this.db = db;
         this.pending = pending;
         this.originals = originals;
+        this.backups = backups;
         this.meters = meters;
-        this.data = data;
+        this.reserve = reserve;
     }
 
     private record Tasks(int waiting, int atWork) {}
@@ -70,14 +68,14 @@ class ServerStatusReader {
                 count("select count(*) from unsent_mail where failed_at is not null"),
                 refusals(),
                 slow(),
-                disks(),
+                reserve.disks(),
                 db.sql("select pg_database_size(current_database())")
                         .query(Long.class)
                         .single(),
                 originals
                         .get()
                         .map(store -> new Store(store.where(), store.state().trouble())),
-                backup(),
+                backups.read(),
                 heap());
     }
 
@@ -93,12 +91,6 @@ class ServerStatusReader {
                         group by 1 order by 2 desc, 1""")
                 .query((row, n) -> new Count(row.getString(1), row.getInt(2)))
                 .list();
-    }
-
-    private Optional<Backup> backup() {
-        return db.sql("select taken_at, file, bytes from backup_taken order by ordinal desc limit 1")
-                .query((row, n) -> new Backup(row.getTimestamp(1).toInstant(), row.getString(2), row.getLong(3)))
-                .optional();
     }
 
     /** Routes by their slowest status: a page and its refusal are one route. */
@@ -134,19 +126,6 @@ class ServerStatusReader {
                 .sorted(Comparator.comparingDouble(Slow::p95Ms).reversed().thenComparing(Slow::route))
                 .limit(SLOW)
                 .toList();
-    }
-
-    private List<Disk> disks() {
-        List<Disk> disks = new ArrayList<>();
-        disks.add(disk("uploads", new File(System.getProperty("java.io.tmpdir"))));
-        if (!data.isBlank()) {
-            disks.add(disk("data", new File(data)));
-        }
-        return disks;
-    }
-
-    private static Disk disk(String what, File folder) {
-        return new Disk(what, folder.getAbsolutePath(), folder.getUsableSpace(), folder.getTotalSpace());
     }
 
     private static Heap heap() {

@@ -43,7 +43,7 @@ public class FirstAdministrator implements ApplicationRunner {
         if (user.isBlank() || password.isBlank()) {
             throw new StartupException(
                     "There is no administrator yet, and nobody could sign in.",
-                    "Set VOLTDOCKET_ADMIN_USER and VOLTDOCKET_ADMIN_PASSWORD (12 characters or more) and start again. "
+                    "Set VOLTDOCKET_ADMIN_USER and VOLTDOCKET_ADMIN_PASSWORD (15 characters or more) and start again. "
                             + "They are read once: as soon as there is an administrator, remove them.");
         }
         try {

@@ -20,8 +20,8 @@ enum Outage {
             return ProblemDetails.of(RequestException.of(
                     503,
                     "server-busy",
-                    "All connections of the server to its database are in use. What was acknowledged before is safe;"
-                            + " nothing of this was stored. Send it again in a few seconds."));
+                    "All connections of the server to its database are in use. Confirmed data is safe;"
+                            + " nothing of this request was stored. Send it again in a few seconds."));
         }
     },
     DATABASE(30) {
@@ -31,9 +31,9 @@ enum Outage {
                     HttpStatus.SERVICE_UNAVAILABLE,
                     "database-away",
                     "The database does not answer",
-                    "The server cannot reach its database just now. What was acknowledged before is safe; this was not"
+                    "The server cannot reach its database just now. Confirmed data is safe; this was not"
                             + " done unless the page says so when it is back. Send it again in half a minute: the same"
-                            + " file again is the same item, nothing is kept twice.");
+                            + " file again is the same item, nothing is stored twice.");
         }
     },
     DISK(300) {
@@ -42,9 +42,9 @@ enum Outage {
             return ProblemDetails.of(
                     HttpStatus.INSUFFICIENT_STORAGE,
                     "disk-full",
-                    "There is no room left",
-                    "A disk of the server is full, and nothing of this was stored. What was acknowledged before is safe."
-                            + " Tell the administrator, who sees at /watch which one; then send it again.");
+                    "No storage space left",
+                    "A disk of the server is full, and nothing of this request was stored. Confirmed data is safe."
+                            + " Inform the administrator (see /watch) and try again later.");
         }
     };
 

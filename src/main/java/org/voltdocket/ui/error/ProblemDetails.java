@@ -125,9 +125,13 @@ public final class ProblemDetails {
                 "Check it against the manual and send it again."),
         NOT_SIGNED_IN(401, "not-signed-in", "Not signed in", "Send a token as 'Authorization: Bearer …'."),
         NOT_ALLOWED(403, "not-allowed", "Not allowed for this account", "Ask somebody whose role allows it."),
-        NOT_FOUND(404, "not-found", "Nothing here that you may see", "Check the address and the number in it."),
-        METHOD(405, "method-not-allowed", "This address does not take that method", "See 'Allow' for those it takes."),
-        ACCEPT(406, "not-acceptable", "No answer in the form asked for", "Ask for application/json."),
+        NOT_FOUND(404, "not-found", "Not found", "Check the address and the number in it."),
+        METHOD(
+                405,
+                "method-not-allowed",
+                "This address does not take that method",
+                "The Allow header lists the allowed methods."),
+        ACCEPT(406, "not-acceptable", "Requested format not available", "Ask for application/json."),
         CONFLICT(409, "conflict", "It does not fit what is known", "Read what is there now, then decide."),
         TOO_LARGE(413, "too-large", "The upload is too large", "Compress or cut it."),
         MEDIA(
@@ -135,10 +139,10 @@ public final class ProblemDetails {
                 "unsupported-media-type",
                 "The request comes in a form not read here",
                 "See 'Accept' for the forms."),
-        CONTENT(422, "refused", "The content was refused", "Mend what is named and send it again."),
+        CONTENT(422, "refused", "The content was refused", "Correct the named value and send it again."),
         TRIES(429, "too-many-tries", "Too many tries", "Wait as long as 'Retry-After' says."),
         UNAVAILABLE(503, "not-ready", "Not ready", "Try again in a minute."),
-        SERVER(500, "server-error", "The server could not finish", "What was stored before is safe. Try again later.");
+        SERVER(500, "server-error", "The server could not finish", "Stored data is safe. Try again later.");
 
         private final int status;
         private final String slug;

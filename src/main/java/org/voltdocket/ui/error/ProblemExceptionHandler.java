@@ -150,8 +150,8 @@ class ProblemExceptionHandler {
         LOG.error("Failed with mark {} at {} {}", mark, request.getMethod(), route(request), exception);
         return ProblemDetails.of(
                 HttpStatus.INTERNAL_SERVER_ERROR,
-                "Something in the server went wrong; its log tells more under the mark " + mark
-                        + ". What was stored before is safe. Try again; if it stays, give the mark to the administrator.");
+                "An unexpected error occurred; the server log contains more under the reference " + mark
+                        + ". Stored data is safe. Try again; if it happens again, give the reference to the administrator.");
     }
 
     /** The route without what it names: a path may hold a VIN, and a log is no place for it. */

@@ -17,6 +17,7 @@ import org.springframework.security.core.context.SecurityContextHolder;
 import org.voltdocket.access.AccountPrincipal;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.PasswordVerifier;
+import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.support.Server;
 import org.voltdocket.support.ServerTest;
@@ -51,7 +52,7 @@ class SessionValidityFilterTest {
         MockHttpServletRequest request = new MockHttpServletRequest();
         MockHttpSession session = new MockHttpSession();
         request.setSession(session);
-        SecurityContextHolder.getContext().setAuthentication(PasswordAuthenticationProvider.authenticated(who));
+        SecurityContextHolder.getContext().setAuthentication(SignedIn.authentication(who));
         Clock clock =
                 Clock.fixed(Instant.ofEpochMilli(session.getCreationTime()).plus(age), ZoneOffset.UTC);
         new SessionValidityFilter(accounts, Duration.ofHours(12), clock)

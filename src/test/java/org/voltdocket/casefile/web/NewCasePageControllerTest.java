@@ -46,6 +46,6 @@ class NewCasePageControllerTest {
         Map<String, String> gel = Map.of("batterySerial", "PG-CONFLICT-1", "vin", VIN, "battery.chemistry", "gel");
         Answer conflict = browser.postForm("/cases/new", gel);
         assertThat(conflict.status()).isEqualTo(409);
-        assertThat(conflict.text()).contains("id=\"battery-chemistry-error\"").contains("The case says AGM");
+        assertThat(conflict.text()).contains("id=\"battery-chemistry-error\"").contains("The case has AGM");
     }
 }

@@ -2,15 +2,19 @@ package org.voltdocket.demo.database;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,6 +64,73 @@ class EmbeddedDatabaseTest {
         assertThat(second.waitFor(30, TimeUnit.SECONDS)).isTrue();
         assertThat(databaseRuns()).as("a kind end takes the database along").isFalse();
         assertThat(await(start("third"), "third")).contains("ROWS 3");
+    }
+
+    @Test
+    void aKilledDatabaseIsStartedAgainWithEveryRowThatWasAcknowledged() throws Exception {
+        Process host = start("killed");
+        await(host, "killed");
+        String url = url(data());
+        int acknowledged = 0;
+        for (int kill = 0; kill < 3; kill++) {
+            try (Connection connection = connect(url);
+                    Statement statement = connection.createStatement()) {
+                statement.execute("create table if not exists kept (n int primary key)");
+                for (int i = 0; i < 20; i++) {
+                    statement.execute("insert into kept values (" + acknowledged++ + ")");
+                }
+                killDatabase(data());
+            }
+            assertThat(rowsWhenItRunsAgain(url)).isEqualTo(acknowledged);
+        }
+        long until = System.nanoTime() + Duration.ofSeconds(40).toNanos();
+        while (!Files.readString(log("killed")).contains("runs again") && System.nanoTime() < until) {
+            Thread.sleep(100);
+        }
+        assertThat(Files.readString(log("killed"))).contains("The embedded database has ended", "runs again");
+        host.destroy();
+        assertThat(host.waitFor(30, TimeUnit.SECONDS)).isTrue();
+        assertThat(databaseRuns())
+                .as("a kind end is no reason to start it again")
+                .isFalse();
+    }
+
+    @Test
+    void aFullDiskIsOverWhenThereIsRoomAgain() throws Exception {
+        List<String> onSmallDisk = List.of(
+                "unshare",
+                "-r",
+                "-m",
+                "sh",
+                "-c",
+                "mkdir -p " + data() + " && mount -t tmpfs -o size=400m none " + data() + " && exec \"$@\"",
+                "host");
+        assumeTrue(mounts(), "this system gives a process no disk of its own");
+        Process host = start("full", onSmallDisk);
+        await(host, "full");
+        Path seen = Path.of("/proc", Long.toString(host.pid()), "root", data().toString());
+        String url = url(seen);
+        try (Connection connection = connect(url, seen);
+                Statement statement = connection.createStatement()) {
+            statement.execute("create table kept (n int primary key)");
+            statement.execute("insert into kept values (1)");
+        }
+        Path filler = seen.resolve("filler");
+        try (OutputStream out = Files.newOutputStream(filler)) {
+            byte[] block = new byte[1 << 12];
+            while (true) {
+                out.write(block);
+            }
+        } catch (IOException full) {
+            assertThat(full).hasMessageContaining("No space left");
+        }
+        killDatabase(seen);
+        for (int second = 0; second < 8; second++) {
+            assertThatThrownBy(() -> connect(url, seen)).isInstanceOf(SQLException.class);
+            Thread.sleep(1000);
+        }
+        Files.delete(filler);
+        assertThat(rowsWhenItRunsAgain(url, seen)).isEqualTo(1);
     }
 
     @Test
@@ -142,19 +213,76 @@ class EmbeddedDatabaseTest {
     }
 
     private Process start(String name) throws IOException {
-        Process process = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx128m",
-                        "-XX:TieredStopAtLevel=1",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        DatabaseHost.class.getName(),
-                        data().toString())
+        return start(name, List.of());
+    }
+
+    private Process start(String name, List<String> around) throws IOException {
+        List<String> command = new ArrayList<>(around);
+        command.addAll(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx128m",
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                DatabaseHost.class.getName(),
+                data().toString()));
+        Process process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(log(name).toFile())
                 .start();
         started.add(process);
         return process;
+    }
+
+    private static boolean mounts() throws Exception {
+        if (!Files.isExecutable(Path.of("/usr/bin/unshare"))) {
+            return false;
+        }
+        Process tried = new ProcessBuilder(
+                        "unshare", "-r", "-m", "sh", "-c", "mount -t tmpfs -o size=1m none /mnt && unshare -U true")
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                .start();
+        return tried.waitFor(10, TimeUnit.SECONDS) && tried.exitValue() == 0;
+    }
+
+    private static String url(Path data) throws IOException {
+        List<String> pidFile = Files.readAllLines(data.resolve("database").resolve("postmaster.pid"));
+        return "jdbc:postgresql://127.0.0.1:" + pidFile.get(3).strip() + "/postgres";
+    }
+
+    private Connection connect(String url) throws Exception {
+        return connect(url, data());
+    }
+
+    private static Connection connect(String url, Path data) throws SQLException, IOException {
+        return DriverManager.getConnection(url, "postgres", Files.readString(data.resolve("database-password")));
+    }
+
+    private static void killDatabase(Path data) throws IOException {
+        String pid = Files.readAllLines(data.resolve("database").resolve("postmaster.pid"))
+                .get(0);
+        assertThat(ProcessHandle.of(Long.parseLong(pid.strip())).orElseThrow().destroyForcibly())
+                .isTrue();
+    }
+
+    private long rowsWhenItRunsAgain(String url) throws Exception {
+        return rowsWhenItRunsAgain(url, data());
+    }
+
+    private static long rowsWhenItRunsAgain(String url, Path data) throws Exception {
+        long until = System.nanoTime() + Duration.ofSeconds(90).toNanos();
+        while (true) {
+            try (Connection connection = connect(url, data);
+                    Statement statement = connection.createStatement();
+                    ResultSet rows = statement.executeQuery("select count(*) from kept")) {
+                rows.next();
+                return rows.getLong(1);
+            } catch (SQLException notYet) {
+                assertThat(System.nanoTime()).as(notYet.toString()).isLessThan(until);
+                Thread.sleep(100);
+            }
+        }
     }
 
     private Path log(String name) {

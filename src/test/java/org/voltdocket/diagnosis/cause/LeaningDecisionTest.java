@@ -117,40 +117,44 @@ class LeaningDecisionTest {
     @Test
     void theBarsOfTheLeaningsByHand() {
         assertThat(LeaningDecision.of(
-                        BOOK, BatteryVerdict.SOUND, just(Cause.WIRING, 0.60, Cause.NONE, 0.3, Cause.DUTY), true, false))
-                .isEqualTo(Leaning.VEHICLE_SIDE);
-        assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
-                        just(Cause.WIRING, 0.599, Cause.NONE, 0.3, Cause.DUTY),
-                        true,
-                        false))
-                .isEqualTo(Leaning.OPEN);
-        assertThat(LeaningDecision.of(
-                        BOOK,
-                        BatteryVerdict.SOUND,
-                        just(Cause.WIRING, 0.85, Cause.NONE, 0.1, Cause.DUTY),
-                        false,
-                        false))
-                .isEqualTo(Leaning.VEHICLE_SIDE);
-        assertThat(LeaningDecision.of(
-                        BOOK,
-                        BatteryVerdict.SOUND,
-                        just(Cause.WIRING, 0.849, Cause.NONE, 0.1, Cause.DUTY),
-                        false,
-                        false))
-                .isEqualTo(Leaning.OPEN);
-        assertThat(LeaningDecision.of(
-                        BOOK,
-                        BatteryVerdict.SOUND,
-                        just(Cause.WIRING, 0.40, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
+                        just(Cause.WIRING, 0.90, Cause.NONE, 0.05, Cause.DUTY),
                         true,
                         false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
         assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
-                        just(Cause.WIRING, 0.399, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
+                        just(Cause.WIRING, 0.899, Cause.NONE, 0.05, Cause.DUTY),
+                        true,
+                        false))
+                .isEqualTo(Leaning.OPEN);
+        assertThat(LeaningDecision.of(
+                        BOOK,
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.95, Cause.NONE, 0.03, Cause.DUTY),
+                        false,
+                        false))
+                .isEqualTo(Leaning.VEHICLE_SIDE);
+        assertThat(LeaningDecision.of(
+                        BOOK,
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.949, Cause.NONE, 0.03, Cause.DUTY),
+                        false,
+                        false))
+                .isEqualTo(Leaning.OPEN);
+        assertThat(LeaningDecision.of(
+                        BOOK,
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.60, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
+                        true,
+                        false))
+                .isEqualTo(Leaning.VEHICLE_SIDE);
+        assertThat(LeaningDecision.of(
+                        BOOK,
+                        BatteryVerdict.SOUND,
+                        just(Cause.WIRING, 0.599, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
                         true,
                         false))
                 .as("many small suspicions name nobody")
@@ -158,7 +162,7 @@ class LeaningDecisionTest {
         assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.FAILED,
-                        just(Cause.BATTERY_WORN, 0.60, Cause.NONE, 0.3, Cause.DUTY),
+                        just(Cause.BATTERY_WORN, 0.50, Cause.NONE, 0.3, Cause.DUTY),
                         true,
                         false))
                 .isEqualTo(Leaning.BATTERY_SIDE);

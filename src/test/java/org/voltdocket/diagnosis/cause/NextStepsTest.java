@@ -32,7 +32,7 @@ class NextStepsTest {
     }
 
     private static CaseDecision decision(BatteryReason battery, Leaning leaning, Object... ranked) {
-        return new CaseDecision(List.of(), causes(ranked), battery, leaning);
+        return new CaseDecision(List.of(), causes(ranked), 1, battery, leaning);
     }
 
     private static List<String> steps(CaseDecision decision, List<String> missing) {

@@ -87,8 +87,8 @@ class JudgeCommandTest {
                 "\"agm\"|\"wet\"|, line 3, column 13: battery.chemistry: 'wet' is none of",
                 ":70|:\"70\"|, line 2, column 13: 'battery.capacityAh' is a number, 1 to 400 Ah; read \"70\".",
                 "\"vin\":\"1M8GDM9AXKP042788\"|\"vin\":\"1M8\"|, line 1, column 29: ",
-                "\"agm\"}}|\"agm\"|: This is no valid JSON",
-                "\"agm\"}}|\"agm\",\"soldOn\":\"2026-12-24\"}}|'battery.soldOn' lies ahead"
+                "\"agm\"}}|\"agm\"|: This is not valid JSON",
+                "\"agm\"}}|\"agm\",\"soldOn\":\"2026-12-24\"}}|'battery.soldOn' is in the future"
             })
     void namesThePlaceOfAWrongFact(String change) throws IOException {
         String[] parts = change.split("\\|");

@@ -22,12 +22,12 @@ class RecordingRefusalTest {
 
     @Test
     void aCellThatIsNoNumber() {
-        refusedAt(Csv.with(7, line -> "5,12.x"), 7, 3, "measured_v: '12.x' is no number");
-        refusedAt(Csv.with(7, line -> "5, 0x1p3"), 7, 3, "no number");
-        refusedAt(Csv.with(7, line -> "5,12.5d"), 7, 3, "no number");
-        refusedAt(Csv.with(7, line -> "5,--1"), 7, 3, "no number");
-        refusedAt(Csv.with(7, line -> "5,1e"), 7, 3, "no number");
-        refusedAt(Csv.with(7, line -> "abc,12.5"), 7, 1, "'abc' is no number");
+        refusedAt(Csv.with(7, line -> "5,12.x"), 7, 3, "measured_v: '12.x' is not a number");
+        refusedAt(Csv.with(7, line -> "5, 0x1p3"), 7, 3, "not a number");
+        refusedAt(Csv.with(7, line -> "5,12.5d"), 7, 3, "not a number");
+        refusedAt(Csv.with(7, line -> "5,--1"), 7, 3, "not a number");
+        refusedAt(Csv.with(7, line -> "5,1e"), 7, 3, "not a number");
+        refusedAt(Csv.with(7, line -> "abc,12.5"), 7, 1, "'abc' is not a number");
     }
 
     @ParameterizedTest
@@ -70,8 +70,8 @@ class RecordingRefusalTest {
 
     @Test
     void noHeader() {
-        refusedAt("0,12.5\n1,12.5\n", 1, 1, "no header");
-        refusedAt("\n\n", 1, 1, "no header");
+        refusedAt("0,12.5\n1,12.5\n", 1, 1, "not a header");
+        refusedAt("\n\n", 1, 1, "not a header");
     }
 
     @Test
@@ -87,7 +87,7 @@ class RecordingRefusalTest {
 
     @Test
     void aKnownColumnTwice() {
-        refusedAt("time_s,measured_v, Measured_V \n", 1, 19, "measured_v is there twice");
+        refusedAt("time_s,measured_v, Measured_V \n", 1, 19, "measured_v appears twice");
     }
 
     @Test
@@ -123,13 +123,13 @@ class RecordingRefusalTest {
         RejectedFile refused = Csv.refused(bytes);
         assertThat(refused.total()).isEqualTo(30);
         assertThat(refused.errors().get(0))
-                .isEqualTo(new FileError(2, 8, "The byte E4 is no UTF-8 here. Save the file as UTF-8."));
+                .isEqualTo(new FileError(2, 8, "The byte E4 is not valid UTF-8. Save the file as UTF-8."));
     }
 
     @Test
     void columnsCountCharactersNotBytes() {
         String text = Csv.steady(12.5).replace("time_s,", "mark,time_s,").replaceAll("(?m)^(\\d)", "\"Öl, ß€\",$1");
-        refusedAt(text.replace(",7,12.5", ",7,x"), 9, 12, "'x' is no number");
+        refusedAt(text.replace(",7,12.5", ",7,x"), 9, 12, "'x' is not a number");
     }
 
     @Test
@@ -138,8 +138,8 @@ class RecordingRefusalTest {
                 .replace("time_s,", "mark,time_s,")
                 .replaceAll("(?m)^(\\d)", ",$1")
                 .replace(",3,12.5", "\"one\ntwo\",3,12.5");
-        refusedAt(text.replace(",3,12.5", ",3,x"), 6, 8, "'x' is no number");
-        refusedAt(text.replace(",7,12.5", ",7,x"), 10, 4, "'x' is no number");
+        refusedAt(text.replace(",3,12.5", ",3,x"), 6, 8, "'x' is not a number");
+        refusedAt(text.replace(",7,12.5", ",7,x"), 10, 4, "'x' is not a number");
     }
 
     @Test
@@ -157,7 +157,7 @@ class RecordingRefusalTest {
     @Test
     void aClockTimeWithoutOffset() {
         String text = clock();
-        refusedAt(text.replace("08:40:05Z", "08:40:05"), 7, 1, "no date and clock with offset");
+        refusedAt(text.replace("08:40:05Z", "08:40:05"), 7, 1, "not a date and time with offset");
         refusedAt(text.replace("2026-03-04T08:40:05Z", "2026-02-30T08:40:05Z"), 7, 1, "no date and clock");
         refusedAt(text.replace("08:40:05Z", "08:40:04Z"), 7, 1, "does not increase");
     }

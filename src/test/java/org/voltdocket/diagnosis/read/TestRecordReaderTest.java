@@ -100,8 +100,8 @@ class TestRecordReaderTest {
 
     @Test
     void wrongTypes() {
-        refusedAt(WHOLE.replace("12.61", "\"12.61\""), 2, 2, "restVoltageV is to be a number");
-        refusedAt(WHOLE.replace("true", "\"yes\""), 5, 2, "chargedBefore is to be true or false");
+        refusedAt(WHOLE.replace("12.61", "\"12.61\""), 2, 2, "restVoltageV must be a number");
+        refusedAt(WHOLE.replace("true", "\"yes\""), 5, 2, "chargedBefore must be true or false");
         refusedAt(WHOLE.replace("\"EN\"", "\"XY\""), 3, 25, "known are EN, SAE");
         refusedAt(WHOLE.replace("{\"serial\":\"T-100\",\"calibratedOn\":\"2025-11-01\"}", "5"), 5, 23, "object");
         refusedAt(WHOLE.replace("2025-11-01", "1.11.2025"), 5, 54, "instrument.calibratedOn is no day");
@@ -116,7 +116,7 @@ class TestRecordReaderTest {
 
     @Test
     void times() {
-        refusedAt(WHOLE.replace("08:40:00+01:00", "08:40:00"), 1, 24, "no date and clock with offset");
+        refusedAt(WHOLE.replace("08:40:00+01:00", "08:40:00"), 1, 24, "not a date and time with offset");
         refusedAt(WHOLE.replace("2026-03-04", "2026-11-22"), 1, 24, "in the future");
         refusedAt(WHOLE.replace("2026-03-04", "1970-01-01"), 1, 24, "before the year 2000");
         assertThat(read(WHOLE.replace("2026-03-04T08", "2026-11-21T08"))).isInstanceOf(ParsedFile.class);
@@ -145,8 +145,8 @@ class TestRecordReaderTest {
 
     @Test
     void brokenJson() {
-        refusedAt(WHOLE.replace("18,", "18;"), 2, 40, "no valid JSON");
-        refusedAt("{\"kind\":\"battery-test\"", 1, 23, "no valid JSON");
+        refusedAt(WHOLE.replace("18,", "18;"), 2, 40, "not valid JSON");
+        refusedAt("{\"kind\":\"battery-test\"", 1, 23, "not valid JSON");
         refusedAt(WHOLE + "{}", 6, 1, "follows the object");
         refusedAt("{}", 1, 1, "kind is missing");
     }

@@ -25,6 +25,7 @@ class RulebookRefusalTest {
               odds: {battery-defect: 0.1, battery-worn: 0.1, charging-source: 0.1, current-sensor: 0.1, charge-control: 0.1, wiring: 0.1, standing-drain: 0.1, duty: 0.1, misfit: 0.1, none: 0.1}
             decisions:
               leaning: {value: 0.6, unit: probability, meaning: m, source: ours}
+              leaning-vehicle: {value: 0.9, unit: probability, meaning: m, source: ours}
               leaning-untested: {value: 0.85, unit: probability, meaning: m, source: ours}
               first-cause: {value: 0.4, unit: probability, meaning: m, source: ours}
               test-failed: {value: 0.3, unit: probability, meaning: m, source: ours}
@@ -32,7 +33,7 @@ class RulebookRefusalTest {
               kind-known: {value: 0.8, unit: share, meaning: m, source: ours}
               wrong-repair: {value: 120, unit: min, meaning: m, source: ours}
               next-step: {value: 0.15, unit: probability, meaning: m, source: ours}
-              more-evidence: {value: 0.04, unit: probability, meaning: m, source: ours}
+              missing-fact: {value: 0.05, unit: probability, meaning: m, source: ours}
             tests:
               charging-test: {minutes: 5, outside: {wiring: 0.4}, otherwise: 0.03, source: ours}
             rules:

@@ -13,8 +13,12 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.dossier.display.CaseConclusion.Action;
 import org.voltdocket.dossier.display.CaseConclusion.MissingItem;
+import org.voltdocket.kernel.CaseNumber;
 
 class CaseConclusionTest {
+
+    private static final CaseNumber NUMBER = CaseNumber.of(1);
+    private static final String GUIDE = "/cases/" + NUMBER + "/tests";
 
     private static Assessment assessment(Leaning leaning, List<String> steps, List<String> missing) {
         return new Assessment(
@@ -33,6 +37,7 @@ class CaseConclusionTest {
 
     private static CaseConclusion conclusion(boolean mayEdit, boolean decides, String... missing) {
         return CaseConclusion.of(
+                NUMBER,
                 assessment(Leaning.VEHICLE_SIDE, List.of("first", "second"), List.of(missing)),
                 mayEdit,
                 decides,
@@ -44,25 +49,27 @@ class CaseConclusionTest {
         CaseConclusion conclusion = conclusion(true, false);
         assertThat(conclusion.headline()).isEqualTo("answer.vehicle-side");
         assertThat(conclusion.nextStep()).isEqualTo("first");
-        assertThat(conclusion.primary()).isEqualTo(new Action("answer.steps", "#part-next"));
+        assertThat(conclusion.primary()).isEqualTo(new Action("answer.how", GUIDE));
+        assertThat(conclusion(false, false).primary()).isEqualTo(new Action("answer.steps", "#part-next"));
     }
 
     @Test
-    void aMissingTestMakesAddingFilesTheMainAction() {
+    void aMissingTestLeadsToItsForm() {
         CaseConclusion conclusion = conclusion(true, false, "battery.capacityAh", "charging-test");
-        assertThat(conclusion.primary().href()).isEqualTo("#upload");
+        assertThat(conclusion.primary().href()).isEqualTo(GUIDE);
         assertThat(conclusion.missing())
                 .containsExactly(
                         new MissingItem("battery.capacityAh", "fact", "#facts"),
-                        new MissingItem("charging-test", "kind", "/manual/tests#charging-test"));
+                        new MissingItem("charging-test", "kind", GUIDE + "/charging-test"));
     }
 
     @Test
-    void aMissingFactAloneMakesEditingTheMainAction() {
-        assertThat(conclusion(true, false, "battery.capacityAh").primary().href())
-                .isEqualTo("#facts");
-        assertThat(conclusion(false, false, "battery.capacityAh").primary().href())
-                .isEqualTo("#part-next");
+    void whoMayNotEditIsSentToTheManual() {
+        CaseConclusion conclusion = conclusion(false, false, "charging-test", "drive-recording");
+        assertThat(conclusion.primary().href()).isEqualTo("#part-next");
+        assertThat(conclusion.missing())
+                .extracting(MissingItem::href)
+                .containsExactly("/manual/tests#charging-test", "/manual/recordings#drive-recording");
     }
 
     @Test
@@ -76,19 +83,18 @@ class CaseConclusionTest {
                 conclusion(true, false, "drive-recording", "charging-test", "battery-test", "cranking-test", "a.b");
         assertThat(conclusion.missing())
                 .extracting(MissingItem::href)
-                .containsExactly(
-                        "/manual/recordings#drive-recording",
-                        "/manual/tests#charging-test",
-                        "/manual/tests#battery-test");
+                .containsExactly(GUIDE, GUIDE + "/charging-test", GUIDE + "/battery-test");
         assertThat(conclusion.moreMissing()).isEqualTo(2);
     }
 
     @Test
-    void beforeTheFirstAssessmentFilesAreWanted() {
-        CaseConclusion conclusion = CaseConclusion.of(null, true, false, id -> true);
+    void beforeTheFirstAssessmentTheTestsComeFirst() {
+        CaseConclusion conclusion = CaseConclusion.of(NUMBER, null, true, false, id -> true);
         assertThat(conclusion.headline()).isEqualTo("case.unjudged");
-        assertThat(conclusion.primary().href()).isEqualTo("#upload");
-        assertThat(CaseConclusion.of(null, false, false, id -> true).primary().href())
+        assertThat(conclusion.primary().href()).isEqualTo(GUIDE);
+        assertThat(CaseConclusion.of(NUMBER, null, false, false, id -> true)
+                        .primary()
+                        .href())
                 .isEqualTo("#evidence");
     }
 }

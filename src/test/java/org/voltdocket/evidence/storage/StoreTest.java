@@ -109,7 +109,7 @@ class StoreTest {
         Node.Said verified = node.command("--verify-evidence");
         assertThat(verified.code()).as(verified.text()).isZero();
         assertThat(verified.text())
-                .contains("The evidence holds: 2 originals", "; 1 of the originals are in the store");
+                .contains("The evidence is intact: 2 originals", "; 1 of the originals are in the store");
     }
 
     @Test
@@ -154,7 +154,7 @@ class StoreTest {
                         .text())
                 .contains("voltdocket_originals_store_up 0.0", "act=\"put\"");
         assertThat(People.pages(node, Node.ADMIN).get("/watch").text())
-                .contains("the store does not answer", S3Server.BUCKET)
+                .contains("the object store does not answer", S3Server.BUCKET)
                 .doesNotContain("??", S3Server.SECRET);
         Node.Said unknown = node.command("--verify-evidence");
         assertThat(unknown.code()).as(unknown.text()).isEqualTo(2);

@@ -1,15 +1,10 @@
 package org.voltdocket.worlds.ceraolo;
 
-import java.time.OffsetDateTime;
-import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.worlds.Alternator;
 import org.voltdocket.worlds.BatteryModel;
 import org.voltdocket.worlds.Chance;
 import org.voltdocket.worlds.ChargeController;
-import org.voltdocket.worlds.DriveCycle;
-import org.voltdocket.worlds.Instruments;
 import org.voltdocket.worlds.Setup;
-import org.voltdocket.worlds.Trace;
 import org.voltdocket.worlds.World;
 import org.voltdocket.worlds.ceraolo.CeraoloBattery.Parameters;
 
@@ -20,7 +15,7 @@ import org.voltdocket.worlds.ceraolo.CeraoloBattery.Parameters;
  * when full is that of their chemistry (12.65 V flooded, 12.9 V AGM; common practice), and half empty they take about as many
  * amperes as they have ampere hours (ours; as published the current would have no limit).
  */
-public final class CeraoloWorld implements World {
+public final class CeraoloWorld extends World {
 
     /** Capacity of the published parameters at the 20 h current and 25 °C, Ah, by their own equation. */
     private static final double PUBLISHED_AH = 45.5;
@@ -28,12 +23,8 @@ public final class CeraoloWorld implements World {
     /** Gives about 1 A for each Ah at half charge and 14.4 V. */
     private static final double FLOOR = 0.06;
 
-    private final Instruments instruments = new ConductanceInstruments();
-    private final DriveCycle cycle = new RegulatoryCycle();
-
-    @Override
-    public String name() {
-        return "ceraolo";
+    public CeraoloWorld() {
+        super("ceraolo", new RegulatoryCycle(), new ConductanceInstruments(), FastLogger::new);
     }
 
     @Override
@@ -56,32 +47,17 @@ public final class CeraoloWorld implements World {
     }
 
     @Override
-    public Alternator alternator(Setup setup) {
+    protected Alternator alternator(Setup setup) {
         Chance chance = setup.chance().of("alternator");
         return new ExponentialAlternator(chance.between(100, 165), chance.between(60, 300), chance.between(0.03, 0.15));
     }
 
     @Override
-    public ChargeController controller(Setup setup) {
+    protected ChargeController controller(Setup setup) {
         Chance chance = setup.chance().of("controller");
         return setup.managed()
                 ? new WindowController(
                         chance.between(14.5, 15.0), chance.between(12.7, 13.1), chance.between(0.76, 0.84))
                 : new RegulatedController(chance.between(14.1, 14.5));
-    }
-
-    @Override
-    public DriveCycle cycle() {
-        return cycle;
-    }
-
-    @Override
-    public Instruments instruments() {
-        return instruments;
-    }
-
-    @Override
-    public Logged log(Trace trace, EvidenceKind kind, OffsetDateTime startedAt, Setup setup, Chance chance) {
-        return new FastLogger(trace, kind, startedAt, setup, chance).take();
     }
 }

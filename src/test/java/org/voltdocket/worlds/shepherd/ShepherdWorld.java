@@ -1,26 +1,17 @@
 package org.voltdocket.worlds.shepherd;
 
-import java.time.OffsetDateTime;
-import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.worlds.Alternator;
 import org.voltdocket.worlds.BatteryModel;
 import org.voltdocket.worlds.Chance;
 import org.voltdocket.worlds.ChargeController;
-import org.voltdocket.worlds.DriveCycle;
-import org.voltdocket.worlds.Instruments;
 import org.voltdocket.worlds.Setup;
-import org.voltdocket.worlds.Trace;
 import org.voltdocket.worlds.World;
 
 /** Shepherd's equation in commuters' cars, watched by an adapter at the diagnostic socket. */
-public final class ShepherdWorld implements World {
+public final class ShepherdWorld extends World {
 
-    private final Instruments instruments = new PulseInstruments();
-    private final DriveCycle cycle = new CommuterCycle();
-
-    @Override
-    public String name() {
-        return "shepherd";
+    public ShepherdWorld() {
+        super("shepherd", new CommuterCycle(), new PulseInstruments(), SocketLogger::new);
     }
 
     @Override
@@ -42,31 +33,16 @@ public final class ShepherdWorld implements World {
     }
 
     @Override
-    public Alternator alternator(Setup setup) {
+    protected Alternator alternator(Setup setup) {
         Chance chance = setup.chance().of("alternator");
         return new HyperbolicAlternator(chance.between(110, 190), chance.between(30, 120), chance.between(0.02, 0.12));
     }
 
     @Override
-    public ChargeController controller(Setup setup) {
+    protected ChargeController controller(Setup setup) {
         Chance chance = setup.chance().of("controller");
         return setup.managed()
                 ? new ProportionalController(chance.between(0.78, 0.86), chance.between(9, 16))
                 : new PlainController(chance.between(14.0, 14.4), chance.between(0.003, 0.012));
-    }
-
-    @Override
-    public DriveCycle cycle() {
-        return cycle;
-    }
-
-    @Override
-    public Instruments instruments() {
-        return instruments;
-    }
-
-    @Override
-    public Logged log(Trace trace, EvidenceKind kind, OffsetDateTime startedAt, Setup setup, Chance chance) {
-        return new SocketLogger(trace, kind, startedAt, setup, chance).take();
     }
 }

@@ -61,8 +61,7 @@ public final class SleepingSensorOffset {
 
     /** A vehicle that stands still for minutes with a steady current sleeps, or has some units awake. */
     private static Interval bound(double level) {
-        return new Interval(
-                level + STILL_DRAIN_A, level - 2 * READING_A, level + MOST_STILL_DRAIN_A + 2 * READING_A);
+        return new Interval(level + STILL_DRAIN_A, level - 2 * READING_A, level + MOST_STILL_DRAIN_A + 2 * READING_A);
     }
 
     /** Highest level that an engine-off stretch holds for minutes. */
