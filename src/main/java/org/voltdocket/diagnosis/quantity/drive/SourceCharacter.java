@@ -148,7 +148,7 @@ final class SourceCharacter {
         double low = Robust.quantile(moving, 0.1);
         double high = Robust.quantile(moving, 0.9);
         Optional<Interval> rest = context.rested.map(Relaxation.Rested::voltage);
-        if (rest.isPresent() && low < SAGS_BELOW_V && (high - low > SAGS_BY_V || high < SAGS_BELOW_V)) {
+        if (rest.isPresent() && low < SAGS_BELOW_V && high - low > (high < SAGS_BELOW_V ? MOVED_V : SAGS_BY_V)) {
             double se = Math.hypot(rest.get().standardError(), context.voltageSe());
             double over = low - rest.get().value();
             context.addGiven(
