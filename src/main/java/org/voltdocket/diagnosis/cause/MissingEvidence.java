@@ -57,7 +57,7 @@ public final class MissingEvidence {
         if (decision.battery().verdict() == BatteryVerdict.NOT_JUDGED) {
             needed.add(EvidenceKind.BATTERY_TEST);
         }
-        if (decision.leaning() == Leaning.OPEN && !charging) {
+        if (decision.leaning() == Leaning.OPEN && (!charging || startNotCaptured())) {
             needed.add(EvidenceKind.DRIVE_RECORDING);
         }
         List<EvidenceKind> useful = book.tests().keySet().stream()
@@ -67,6 +67,15 @@ public final class MissingEvidence {
         List<EvidenceKind> out = Stream.concat(needed.stream(), useful.stream()).toList();
         boolean nothing = out.isEmpty() && decisiveFacts.isEmpty();
         return nothing && decision.leaning() == Leaning.OPEN ? List.of(another()) : out;
+    }
+
+    /** Whether no drive shows the start of its engine. */
+    private boolean startNotCaptured() {
+        List<Double> rows = decision.rules().stream()
+                .filter(rule -> rule.rule().quantity().equals("rows-in-start"))
+                .map(rule -> rule.finding().value())
+                .toList();
+        return !rows.isEmpty() && rows.stream().allMatch(n -> n == 0);
     }
 
     /** Expected saving by a kind of evidence, min. */
