@@ -320,6 +320,12 @@ class PagesTest {
                         .query(Long.class)
                         .single())
                 .isEqualTo(10);
+        assertThat(db.sql("select max(max_inactive_interval) from spring_session where principal_name = ?")
+                        .param(user.name())
+                        .query(Integer.class)
+                        .single())
+                .as("seconds until an unused session ends")
+                .isEqualTo(3600);
     }
 
     private static String sessionAfter(Answer in) {

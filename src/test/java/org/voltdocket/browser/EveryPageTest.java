@@ -12,6 +12,8 @@ import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.voltdocket.access.NewAccount;
+import org.voltdocket.access.invitation.InvitationService;
 import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.assessment.edition.EditionService;
@@ -27,6 +29,7 @@ import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.Upload;
+import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchOutcome;
@@ -78,11 +81,16 @@ class EveryPageTest {
     @Autowired
     private CatalogueService catalogue;
 
+    @Autowired
+    private InvitationService invitations;
+
     @Test
     void publicPages() {
         List<String> paths = List.of(
                 "/sign-in",
                 "/sign-in?error",
+                "/sign-in?openid=no-role",
+                invitation(),
                 "/licences",
                 "/rulebook",
                 "/manual",
@@ -93,9 +101,17 @@ class EveryPageTest {
                 "/manual/notices",
                 "/manual/suppliers",
                 "/manual/running",
+                "/manual/security",
                 "/manual/problems",
                 "/manual/safety");
         check(null, paths);
+    }
+
+    private String invitation() {
+        String name = "every-page-" + System.nanoTime() % 1_000_000_000L;
+        return invitations
+                .invite(Actor.system(), new NewAccount(name, null, Role.AUDITOR, Optional.empty()))
+                .path();
     }
 
     @Test
@@ -162,6 +178,7 @@ class EveryPageTest {
                 server.user(Role.ADMIN),
                 List.of(
                         "/watch",
+                        "/privacy",
                         "/editions",
                         "/reassessments",
                         "/editions/" + draft(),

@@ -6,7 +6,6 @@ import org.springframework.boot.context.properties.ConfigurationProperties;
 /**
  * Limits of sign-in and of request bodies, under {@code voltdocket.access} in application.yml.
  *
- * @param sessionsPerAccount a further sign-in ends the session that was used least recently
  * @param sessionLifetime a session ends after this time even when it is used
  * @param signIns sign-in forms that are received at the same time
  * @param signInsPerAddress of them, those from one address
@@ -18,7 +17,6 @@ import org.springframework.boot.context.properties.ConfigurationProperties;
  */
 @ConfigurationProperties("voltdocket.access")
 record AccessSettings(
-        int sessionsPerAccount,
         Duration sessionLifetime,
         int signIns,
         int signInsPerAddress,

@@ -13,6 +13,7 @@ import org.voltdocket.access.AccountPrincipal;
 import org.voltdocket.access.signin.SignInMethod;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.access.session.AccountFactors;
 
 /** Leads accounts whose role requires a second factor, and which have none, to the page where they set one up. */
 class SecondFactorRequirementFilter extends OncePerRequestFilter {

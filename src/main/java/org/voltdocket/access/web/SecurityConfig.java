@@ -29,6 +29,14 @@ import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWrite
 import org.springframework.web.servlet.HandlerExceptionResolver;
 import org.voltdocket.access.AccountService;
 import org.voltdocket.access.TokenService;
+import org.voltdocket.access.session.AccountFactors;
+import org.voltdocket.access.session.PasswordAuthenticationProvider;
+import org.voltdocket.access.session.PendingSignIn;
+import org.voltdocket.access.session.SecondFactorNeededException;
+import org.voltdocket.access.session.SecondFactorSignIn;
+import org.voltdocket.access.session.SignInDetails;
+import org.voltdocket.access.session.SignInRefusedException;
+import org.voltdocket.access.session.SignInSession;
 import org.voltdocket.access.signin.ServerSecret;
 import org.voltdocket.access.signin.SignInOption;
 import org.voltdocket.access.signin.SignInSettings;

@@ -57,7 +57,8 @@ public final class MissingEvidence {
         if (decision.battery().verdict() == BatteryVerdict.NOT_JUDGED) {
             needed.add(EvidenceKind.BATTERY_TEST);
         }
-        if (decision.leaning() == Leaning.OPEN && (!charging || startNotCaptured())) {
+        boolean open = decision.leaning() == Leaning.OPEN;
+        if (open && !charging || (open || decision.leaning() == Leaning.NO_FAULT_SEEN) && startNotCaptured()) {
             needed.add(EvidenceKind.DRIVE_RECORDING);
         }
         List<EvidenceKind> useful = book.tests().keySet().stream()
@@ -65,8 +66,7 @@ public final class MissingEvidence {
                 .sorted(Comparator.comparingDouble((EvidenceKind kind) -> -value(kind)))
                 .toList();
         List<EvidenceKind> out = Stream.concat(needed.stream(), useful.stream()).toList();
-        boolean nothing = out.isEmpty() && decisiveFacts.isEmpty();
-        return nothing && decision.leaning() == Leaning.OPEN ? List.of(another()) : out;
+        return out.isEmpty() && decisiveFacts.isEmpty() && open ? List.of(another()) : out;
     }
 
     /** Whether no drive shows the start of its engine. */

@@ -86,7 +86,7 @@ public final class RecoverAdministrator {
             excludeFilters =
                     @ComponentScan.Filter(
                             type = FilterType.REGEX,
-                            pattern = "org\\.voltdocket\\.(access|trail)\\.(web|passkey|openid)\\..*"))
+                            pattern = "org\\.voltdocket\\.(access|trail)\\.(web|session|passkey|openid)\\..*"))
     @Import(AccountTrail.class)
     @ImportAutoConfiguration({
         DataSourceAutoConfiguration.class,

@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -36,8 +37,20 @@ class SignInThrottleTest {
     @Autowired
     private JdbcClient db;
 
-    @Autowired
-    private SignInSettings settings;
+    /** The values of application.yml. */
+    private final SignInSettings settings = new SignInSettings(
+            "",
+            10,
+            50,
+            100,
+            Duration.ofSeconds(30),
+            Duration.ofMinutes(15),
+            Duration.ofHours(1),
+            Duration.ofDays(7),
+            true,
+            Duration.ofDays(180),
+            Set.of(),
+            Set.of());
 
     @Autowired
     private TransactionTemplate transaction;
