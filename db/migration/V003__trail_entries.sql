@@ -12,6 +12,11 @@ create table trail_entry (
     details        text not null check (details is json object),
     previous_hash  sha256_hex not null,
     hash           sha256_hex not null unique,
+    -- the hash covers this digest over salt and details, not the details, so that the chain still verifies when the details of a
+    -- case are erased; the salt is erased with them, so that nobody can try out what they were
+    details_sha256 sha256_hex not null,
+    salt           text check (salt ~ '^[0-9a-f]{32}$'),
+    check (salt is not null or details = '{}'),
     check ((role = 'WORKSHOP') = (workshop is not null))
 );
 
@@ -19,3 +24,18 @@ create index trail_entry_subject on trail_entry (subject, position);
 create index trail_entry_by_day on trail_entry using brin (happened_at);
 
 call make_append_only('trail_entry');
+
+-- Erases the details of all entries of a subject that have not been erased yet. The erasure itself is an entry of the trail.
+create function erase_trail_details(erased_subject text) returns bigint language plpgsql security definer
+        set search_path = public, pg_temp set voltdocket.erasing = 'yes' as $$
+declare
+    erased bigint;
+begin
+    update trail_entry set details = '{}', salt = null where subject = erased_subject and salt is not null;
+    get diagnostics erased = row_count;
+    return erased;
+end
+$$;
+
+revoke execute on function erase_trail_details(text) from public;
+grant execute on function erase_trail_details(text) to voltdocket_staff;

@@ -78,3 +78,5 @@ create table recovery_code (
     used_at     timestamptz,
     primary key (account_id, digest)
 );
+
+grant delete on second_factor, recovery_code to voltdocket_staff, voltdocket_workshop;

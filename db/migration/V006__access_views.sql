@@ -1,6 +1,6 @@
 -- Views for other packages.
 
-create view workshop_summary as
+create view workshop_summary with (security_invoker = true) as
 select id, name from workshop;
 
 -- Tokens of workshops that have not been revoked; each works until expires_at.

@@ -1,4 +1,4 @@
 -- Views for other packages.
 
-create view unsent_mail as
+create view unsent_mail with (security_invoker = true) as
 select id, written_at, attempts, failed_at from mail_outbox where sent_at is null;

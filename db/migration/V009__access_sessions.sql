@@ -90,11 +90,5 @@ create table user_credentials (
 create index user_credentials_user on user_credentials (user_entity_user_id);
 
 -- rows of these tables are removed when they are no longer needed
-do $$
-begin
-    if exists (select from pg_roles where rolname = 'voltdocket_staff') then
-        grant delete on sign_in_throttle, used_challenge, sign_in, second_factor, recovery_code, user_credentials, user_entities
-            to voltdocket_staff, voltdocket_workshop;
-    end if;
-end
-$$;
+grant delete on spring_session, spring_session_attributes, sign_in_throttle, used_challenge, sign_in, user_entities, user_credentials
+    to voltdocket_staff, voltdocket_workshop;

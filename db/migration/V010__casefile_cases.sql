@@ -28,6 +28,8 @@ create table case_file (
     complaint             note_text,
     replaced_before       integer check (replaced_before between 0 and 20),
     version               bigint not null default 0 check (version >= 0),
+    -- when the personal data was erased: the VIN is a pseudonym since, and the case does not change any more
+    erased_at             timestamptz,
 
     -- copied from the latest assessment and claim for lists and filters
     leaning               text check (leaning in ('battery-side', 'vehicle-side', 'usage-side', 'no-fault-seen', 'open', 'contradictory')),
@@ -82,3 +84,14 @@ create table pending_assessment (
     reason     text,
     check (num_nulls(failed_at, reason) in (0, 2))
 );
+
+grant delete on pending_assessment to voltdocket_staff, voltdocket_workshop;
+
+-- Whether the current workshop can see a case. Runs with the owner's rights, because case_workshop is restricted by it.
+create function sees_case(seen_case uuid) returns boolean language sql stable parallel safe security definer
+        set search_path = public, pg_temp as $$
+    select exists (select from case_workshop w where w.case_id = seen_case and w.workshop_id = current_workshop())
+$$;
+
+call restrict_rows('case_workshop', 'workshop_id = (select current_workshop()) or sees_case(case_id)');
+call restrict_rows('case_file', 'opened_workshop = (select current_workshop()) or sees_case(id)');

@@ -4,8 +4,8 @@
 create table raw_file (
     sha256  sha256_hex primary key,
     bytes   bigint not null check (bytes > 0),
-    -- in raw_chunk, or in an object store (voltdocket.raw.bucket); files are never moved between them
-    place   text not null default 'database' check (place in ('database', 'store'))
+    -- in raw_chunk, or in an object store (voltdocket.raw.bucket); files are never moved between them, and may be erased
+    place   text not null default 'database' check (place in ('database', 'store', 'erased'))
 );
 
 -- at start the server checks whether it needs the object store
@@ -14,9 +14,11 @@ create index raw_file_in_store on raw_file (sha256) where place = 'store';
 create table raw_chunk (
     sha256    text not null references raw_file (sha256),
     seq       integer not null check (seq >= 0),
-    data      bytea not null check (octet_length(data) between 1 and 1048576),
+    data      bytea not null check (octet_length(data) between 1 and 1048592),
     -- whether data is deflated (RFC 1951); sha256 and bytes are those of the original
     deflated  boolean not null default false,
+    -- whether data, deflated or not, is encrypted with the key in original_key
+    encrypted boolean not null default false,
     primary key (sha256, seq)
 );
 
@@ -51,3 +53,11 @@ create index evidence_of_bytes on evidence (sha256);
 call make_append_only('raw_file');
 call make_append_only('raw_chunk');
 call make_append_only('evidence');
+
+create function sees_evidence(seen_evidence uuid) returns boolean language sql stable parallel safe security definer
+        set search_path = public, pg_temp as $$
+    select exists (select from evidence e where e.id = seen_evidence and sees_case(e.case_id))
+$$;
+
+-- raw_file and raw_chunk are not restricted: a digest leads to them, and only rows of evidence hold it
+call restrict_rows('evidence', 'sees_case(case_id)');

@@ -54,3 +54,9 @@ call make_append_only('recording');
 call make_append_only('recording_channel');
 call make_append_only('recording_block');
 call make_append_only('recording_mark');
+
+call restrict_rows('test_reading', 'sees_evidence(evidence_id)');
+call restrict_rows('recording', 'sees_evidence(evidence_id)');
+call restrict_rows('recording_channel', 'sees_evidence(evidence_id)');
+call restrict_rows('recording_block', 'sees_evidence(evidence_id)');
+call restrict_rows('recording_mark', 'sees_evidence(evidence_id)');

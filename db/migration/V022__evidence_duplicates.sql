@@ -41,3 +41,9 @@ create index recording_to_compare_of_case on recording_to_compare (case_id);
 call make_append_only('recording_outline');
 call make_append_only('recording_landmark');
 call make_append_only('recording_twin');
+
+grant delete on recording_to_compare to voltdocket_staff, voltdocket_workshop;
+
+call restrict_rows('recording_outline', 'sees_evidence(evidence_id)');
+call restrict_rows('recording_landmark', 'sees_evidence(evidence_id)');
+call restrict_rows('recording_twin', 'sees_evidence(evidence_id)');

@@ -21,3 +21,5 @@ create table assessment (
 create index assessment_latest on assessment (case_id, ordinal desc);
 
 call make_append_only('assessment');
+
+call restrict_rows('assessment', 'sees_case(case_id)');

@@ -94,3 +94,12 @@ create index claim_answer_of on claim_answer (claim_id, version, position, ordin
 
 call make_append_only('claim_step');
 call make_append_only('claim_answer');
+
+create function sees_claim(seen_claim uuid) returns boolean language sql stable parallel safe security definer
+        set search_path = public, pg_temp as $$
+    select exists (select from claim c where c.id = seen_claim and sees_case(c.case_id))
+$$;
+
+call restrict_rows('claim', 'sees_case(case_id)');
+call restrict_rows('claim_step', 'sees_claim(claim_id)');
+call restrict_rows('claim_answer', 'sees_claim(claim_id)');

@@ -67,12 +67,12 @@ create table claim_decision_evidence (
     primary key (claim_id, evidence_id)
 );
 
--- The letter and the report of a decision, byte for byte as the workshop received them.
+-- The letter and the report of a decision, byte for byte as the workshop received them; empty when they are erased.
 create table claim_paper (
     claim_id    uuid not null references claim_decision (claim_id),
     kind        text not null check (kind in ('letter', 'report')),
     sha256      sha256_hex not null,
-    bytes       bytea not null check (encode(sha256(bytes), 'hex') = sha256),
+    bytes       bytea not null check (encode(sha256(bytes), 'hex') = sha256 or bytes = ''),
     printed_at  timestamptz not null,
     primary key (claim_id, kind)
 );
@@ -85,3 +85,8 @@ call make_append_only('claim_proposal');
 call make_append_only('claim_decision');
 call make_append_only('claim_decision_evidence');
 call make_append_only('claim_paper');
+
+call restrict_rows('claim_proposal', 'sees_claim(claim_id)');
+call restrict_rows('claim_decision', 'sees_claim(claim_id)');
+call restrict_rows('claim_decision_evidence', 'sees_claim(claim_id)');
+call restrict_rows('claim_paper', 'sees_claim(claim_id)');

@@ -20,3 +20,6 @@ create table claim_objection_answer (
 
 call make_append_only('claim_objection');
 call make_append_only('claim_objection_answer');
+
+-- answers are reached through their objection, which is restricted
+call restrict_rows('claim_objection', 'sees_claim(claim_id)');

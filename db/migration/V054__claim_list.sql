@@ -166,3 +166,13 @@ $$;
 
 create trigger claim_desk_objection_answer after insert on claim_objection_answer
     for each row execute function claim_desk_apply_objection_answer();
+
+grant delete on claim_tally to voltdocket_staff, voltdocket_workshop;
+
+call restrict_rows('claim_desk', 'workshop_id = (select current_workshop()) or sees_case(case_id)');
+
+-- a trigger adds the rows of all workshops; a workshop reads its own
+alter table claim_tally enable row level security;
+create policy staff on claim_tally to voltdocket_staff using (true) with check (true);
+create policy workshop_read on claim_tally for select to voltdocket_workshop using (workshop_id = (select current_workshop()));
+create policy workshop_count on claim_tally for insert to voltdocket_workshop with check (true);

@@ -7,3 +7,5 @@ create table warranty_calculation (
 );
 
 call make_append_only('warranty_calculation');
+
+call restrict_rows('warranty_calculation', 'sees_claim(claim_id)');

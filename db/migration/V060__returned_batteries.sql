@@ -127,3 +127,6 @@ call make_append_only('returned_place');
 call make_append_only('returned_step');
 call make_append_only('returned_evidence');
 call make_append_only('returned_outcome');
+
+-- returned batteries are the distributor's; a workshop sees what was found out about its own case
+call restrict_rows('returned_case', 'sees_case(case_id)');

@@ -8,3 +8,5 @@ create table claim_saved_filter (
     version   bigint not null,
     unique (account, name)
 );
+
+grant delete on claim_saved_filter to voltdocket_staff, voltdocket_workshop;

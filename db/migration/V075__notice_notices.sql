@@ -69,3 +69,8 @@ create table claim_notice_due (
     -- whether cases with a value in common are to be checked too
     spread   boolean not null
 );
+
+grant delete on claim_notice_due to voltdocket_staff, voltdocket_workshop;
+
+-- notices are the distributor's
+call restrict_rows('claim_notice', 'false');

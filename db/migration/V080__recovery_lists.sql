@@ -85,3 +85,8 @@ create trigger recovery_claim_no_truncate before truncate on recovery_claim
     for each statement execute function refuse_change();
 
 call make_append_only('recovery_answer');
+
+-- recoveries from suppliers are the distributor's
+call restrict_rows('recovery', 'false');
+call restrict_rows('recovery_claim', 'false');
+call restrict_rows('recovery_answer', 'false');

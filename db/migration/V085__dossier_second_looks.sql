@@ -14,3 +14,6 @@ create table second_look (
 create index second_look_of_claim on second_look (claim_id, ordinal desc);
 
 call make_append_only('second_look');
+
+-- reviews are the distributor's
+call restrict_rows('second_look', 'false');

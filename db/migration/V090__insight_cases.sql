@@ -2,7 +2,7 @@
 -- was submitted, its decision, the newest bench outcome with the assessment before the bench test, and the product that the
 -- serial belongs to.
 
-create view insight_case as
+create view insight_case with (security_invoker = true) as
 select c.id              as case_id,
        c.number,
        c.battery_serial,

@@ -31,3 +31,15 @@ create table backup_taken (
 );
 
 call make_append_only('backup_taken');
+
+-- Written by the command that restores a backup into a scratch database and verifies it there.
+create table restore_tested (
+    ordinal    bigint generated always as identity primary key,
+    tested_at  timestamptz not null default clock_timestamp(),
+    file       text not null check (length(file) between 1 and 1000),
+    seconds    integer not null check (seconds >= 0)
+);
+
+call make_append_only('restore_tested');
+
+grant delete on scheduled_tasks to voltdocket_staff, voltdocket_workshop;

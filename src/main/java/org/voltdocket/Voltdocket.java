@@ -5,12 +5,14 @@ import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.context.annotation.Bean;
 import org.voltdocket.kernel.MicrosecondClock;
+import org.voltdocket.server.command.CopyOriginals;
+import org.voltdocket.server.command.MigrateDatabase;
 import org.voltdocket.server.command.RecoverAdministrator;
 import org.voltdocket.server.command.VerifyEvidence;
 import org.voltdocket.server.command.VerifyTrail;
 import org.voltdocket.server.startup.TemporaryDirectory;
 
-/** Starts the server, or runs the command that an option names: verification of trail or evidence, recovery of an administrator. */
+/** Starts the server, or runs the command that an option names: migration, verification of trail or evidence, recovery of an administrator. */
 @SpringBootApplication
 public class Voltdocket {
 
@@ -23,6 +25,12 @@ public class Voltdocket {
         }
         if (RecoverAdministrator.isAsked(args)) {
             System.exit(RecoverAdministrator.run(System.out, args));
+        }
+        if (MigrateDatabase.isAsked(args)) {
+            System.exit(MigrateDatabase.run(System.out, args));
+        }
+        if (CopyOriginals.isAsked(args)) {
+            System.exit(CopyOriginals.run(System.out, args));
         }
         TemporaryDirectory.claim();
         SpringApplication.run(Voltdocket.class, args);

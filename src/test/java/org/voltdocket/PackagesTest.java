@@ -42,6 +42,7 @@ class PackagesTest {
             Map.entry("desk", 8),
             Map.entry("dossier", 9),
             Map.entry("insight", 9),
+            Map.entry("privacy", 10),
             Map.entry("server", 10));
 
     private static final String ROOT = "org.voltdocket.";

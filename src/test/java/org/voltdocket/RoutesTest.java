@@ -58,7 +58,7 @@ class RoutesTest {
     private RequestMappingHandlerMapping requestMappingHandlerMapping;
 
     /** A line of the table. */
-    private record Row(String method, String path, String body, List<Integer> expected) {
+    record Row(String method, String path, String body, List<Integer> expected) {
 
         String route() {
             return method + " " + path;
@@ -120,7 +120,7 @@ class RoutesTest {
         return routes;
     }
 
-    private static List<Row> table() {
+    static List<Row> table() {
         try (InputStream in = RoutesTest.class.getResourceAsStream("/routes.txt")) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
@@ -204,7 +204,7 @@ class RoutesTest {
     }
 
     /** Two minutes at rest, then two with the engine running. */
-    private static String recording() {
+    static String recording() {
         StringBuilder csv = new StringBuilder("time_s,measured_v,engine_rpm\n");
         for (int s = 0; s < 240; s++) {
             csv.append(s).append(s < 120 ? ",12.61,0\n" : ",14.20,850\n");
@@ -220,7 +220,7 @@ class RoutesTest {
         return api ? server.as(user) : pages.computeIfAbsent(who, name -> server.browser(user));
     }
 
-    private static Answer call(Client client, Row row, Map<String, String> names) {
+    static Answer call(Client client, Row row, Map<String, String> names) {
         String path = named(row.path().replace("/{*serial}", "{*serial}"), names);
         String[] body = named(row.body(), names).split(" ", 2);
         String method = row.method().equals("ANY") ? "GET" : row.method();
@@ -246,7 +246,7 @@ class RoutesTest {
         return fields;
     }
 
-    private static String named(String text, Map<String, String> names) {
+    static String named(String text, Map<String, String> names) {
         String result = text;
         for (Map.Entry<String, String> name : names.entrySet()) {
             result = result.replace(name.getKey(), name.getValue());

@@ -12,6 +12,7 @@ import org.springframework.core.retry.RetryPolicy;
 import org.springframework.core.retry.RetryTemplate;
 import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.stereotype.Service;
+import org.voltdocket.access.rows.SeesAllRows;
 import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.evidence.DuplicateRecordings;
 
@@ -46,6 +47,7 @@ class PendingAssessmentService {
      *
      * @return the cases that a new match made pending
      */
+    @SeesAllRows
     Set<UUID> compareRecordings(UUID caseId) {
         try {
             return retry.execute(() -> duplicates.compare(caseId));
@@ -56,11 +58,13 @@ class PendingAssessmentService {
     }
 
     /** Assesses a case by the edition in force; never throws. */
+    @SeesAllRows
     void assess(UUID caseId) {
         assessor.assess(caseId, edition);
     }
 
     /** Assesses those of the cases that are pending. A case that another thread assesses is waited for. */
+    @SeesAllRows
     void assessPending(Collection<UUID> caseIds) {
         caseIds.stream().filter(id -> pending.since(id).isPresent()).forEach(this::assess);
     }

@@ -45,6 +45,10 @@ class CaseEntity {
     @Column(updatable = false)
     private UUID openedWorkshop;
 
+    /** When the personal data was erased; null for all other cases. */
+    @Column(updatable = false)
+    private Instant erasedAt;
+
     private String chemistry;
     private Double capacityAh;
 
@@ -85,6 +89,10 @@ class CaseEntity {
     private String claimState;
 
     protected CaseEntity() {}
+
+    boolean isErased() {
+        return erasedAt != null;
+    }
 
     CaseReference ref() {
         return new CaseReference(

@@ -31,6 +31,16 @@ final class CaseRefusals {
                         + " changed. Check serial and VIN; if they are right, the distributor can open the case.");
     }
 
+    /** 409: the personal data was erased, and what is added could not be told from what was erased. */
+    static RequestException erased(CaseReference ref) {
+        return RequestException.of(
+                409,
+                "case-erased",
+                "The personal data of case " + ref.number()
+                        + " was erased, and it accepts no change any more. Open a new"
+                        + " case for the battery and the vehicle.");
+    }
+
     /** 412: the case has another version than the request expects. */
     static RequestException changedSinceRead(CaseReference ref) {
         return RequestException.of(

@@ -11,6 +11,7 @@ import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.access.AccountService;
+import org.voltdocket.access.rows.SeesAllRows;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.diagnosis.read.FactsParser;
@@ -52,6 +53,7 @@ class DefaultCaseService implements CaseService {
     }
 
     @Override
+    @SeesAllRows
     public OpenCaseResult open(Actor actor, NewCase newCase) {
         refuseOnlooker(actor);
         FactChanges.refuseImpossible(newCase.facts(), recorder.today());
@@ -134,6 +136,7 @@ class DefaultCaseService implements CaseService {
         CaseEntity row = rows.lockNumber(number.value())
                 .filter(found -> visibility.sees(actor, found.id()))
                 .orElseThrow(() -> new NotFoundException("case " + number));
+        refuseErased(row);
         FactsParser.Parsed patch = CaseRequest.patch(mergePatch, row.ref());
         if (ifVersion.isPresent() && ifVersion.getAsLong() != row.version()) {
             throw CaseRefusals.changedSinceRead(row.ref());
@@ -165,6 +168,7 @@ class DefaultCaseService implements CaseService {
     public CaseReference requireToFeed(Actor actor, CaseNumber number) {
         CaseReference ref = require(actor, number);
         refuseOnlooker(actor);
+        refuseErased(rows.findById(ref.id()).orElseThrow());
         return ref;
     }
 
@@ -187,18 +191,21 @@ class DefaultCaseService implements CaseService {
 
     @Override
     @Transactional(readOnly = true)
+    @SeesAllRows
     public History history(UUID caseId) {
         return kin.history(caseId);
     }
 
     @Override
     @Transactional(readOnly = true)
+    @SeesAllRows
     public List<UUID> siblings(UUID caseId) {
         return rows.relatives(caseId).stream().map(CaseEntity::id).sorted().toList();
     }
 
     @Override
     @Transactional(readOnly = true)
+    @SeesAllRows
     public RelatedCases relatives(Actor actor, UUID caseId) {
         return kin.relatives(actor, require(actor, caseId));
     }
@@ -266,6 +273,12 @@ class DefaultCaseService implements CaseService {
     private static void refuseOnlooker(Actor actor) {
         if (!actor.canEditCases()) {
             throw new AccessDeniedException("an auditor adds to a case by a returned battery only");
+        }
+    }
+
+    private static void refuseErased(CaseEntity row) {
+        if (row.isErased()) {
+            throw CaseRefusals.erased(row.ref());
         }
     }
 

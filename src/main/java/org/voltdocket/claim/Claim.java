@@ -25,6 +25,7 @@ import org.voltdocket.warranty.WarrantyCalculation;
  * @param place of the claim among the claims of its case, from 1
  * @param objections of the workshop to the decision, oldest first
  * @param proposal a decision that waits for a second person
+ * @param contributions what this actor contributed to the case and therefore may not decide the claim; empty for a workshop
  */
 public record Claim(
         UUID id,
@@ -43,13 +44,15 @@ public record Claim(
         UseClass use,
         WarrantyCalculation warranty,
         int place,
-        List<Objection> objections) {
+        List<Objection> objections,
+        List<Contribution> contributions) {
 
     public Claim {
         allowed = List.copyOf(allowed);
         steps = List.copyOf(steps);
         requestedItems = List.copyOf(requestedItems);
         objections = List.copyOf(objections);
+        contributions = List.copyOf(contributions);
     }
 
     /** The objection that is not answered yet. */

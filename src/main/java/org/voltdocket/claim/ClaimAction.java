@@ -45,6 +45,11 @@ public enum ClaimAction {
         return this == APPROVE || this == DECLINE || this == GOODWILL;
     }
 
+    /** Whether the claim is decided after it: a decision, or the confirmation of one. */
+    public boolean grants() {
+        return decides() || this == CONFIRM;
+    }
+
     /** Whether only the second person takes it. */
     public boolean seconds() {
         return this == CONFIRM || this == REFUSE;

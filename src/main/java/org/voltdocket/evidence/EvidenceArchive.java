@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.voltdocket.diagnosis.Evidence;
@@ -28,6 +29,9 @@ public interface EvidenceArchive {
      * row and 4 more per channel.
      */
     List<Evidence> readings(UUID caseId);
+
+    /** Items of a case whose original was erased. */
+    Set<UUID> erased(UUID caseId);
 
     /**
      * Runs work that calls {@link #readings} as soon as there is memory for the readings of the case. Do not call it while

@@ -41,7 +41,7 @@ public final class RequestException extends RuntimeException {
     /**
      * Any other refusal.
      *
-     * @param status 401, 403, 404, 408, 409, 412, 413, 421, 422, 429, 503 or 507
+     * @param status 401, 403, 404, 408, 409, 410, 412, 413, 421, 422, 429, 503 or 507
      * @param code section of the manual's page on problems, such as {@code claim-open-already}
      * @param message what happened, why, and what to do next
      */

@@ -72,8 +72,8 @@ public class ReturnRepository {
 
     /** What is done to a return waits for what is being done to it. */
     public void lock(UUID id) {
-        db.sql("select 1 from returned_battery where id = ? for update")
-                .param(id)
+        db.sql("select pg_advisory_xact_lock(hashtextextended('return ' || ?, 0))")
+                .param(id.toString())
                 .query(rs -> {});
     }
 

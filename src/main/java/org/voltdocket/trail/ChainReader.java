@@ -1,5 +1,7 @@
 package org.voltdocket.trail;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.trail.ChainVerification.BrokenLink;
@@ -19,6 +21,9 @@ final class ChainReader {
     private ChainedEntry doubtful;
 
     private String doubtfulDigest;
+
+    /** The first entry of each subject whose details are erased, until the entry that records the erasure is read. */
+    private final Map<String, ChainedEntry> erased = new LinkedHashMap<>();
 
     ChainReader(CanonicalJson json, Optional<TrailHead> noted) {
         this.json = json;
@@ -55,6 +60,15 @@ final class ChainReader {
             doubtfulDigest = digest;
             return true;
         }
+        if (!link.detailsHold()) {
+            found(link, read, Fault.CONTENT, "entry " + read + " was changed: its details no longer give their digest");
+            return false;
+        }
+        if (link.isErased()) {
+            erased.putIfAbsent(link.subject(), link);
+        } else if (link.act().equals(Trail.ERASED)) {
+            erased.remove(link.subject());
+        }
         if (noted.isPresent()
                 && noted.get().position() == read
                 && !noted.get().hash().hex().equals(digest)) {
@@ -84,6 +98,12 @@ final class ChainReader {
     ChainVerification result() {
         if (broken == null && doubtful != null) {
             settle(Fault.CONTENT);
+        }
+        if (broken == null && !erased.isEmpty()) {
+            ChainedEntry first = erased.values().iterator().next();
+            String why = "the details of entry " + first.position()
+                    + " are missing, and no later entry of its subject records an erasure";
+            found(first, first.position(), Fault.CONTENT, why);
         }
         if (broken == null && noted.isPresent() && noted.get().position() > read) {
             broken = new BrokenLink(

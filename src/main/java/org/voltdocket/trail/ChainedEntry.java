@@ -10,7 +10,13 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Sha256;
 
-/** A row as it is hashed and kept: the digest covers the previous digest and every other column. */
+/**
+ * A row as it is hashed and kept: the digest covers the previous digest and every other column; of the details it covers a digest
+ * over a random salt and them, so that it still holds when salt and details are erased.
+ *
+ * @param detailsSha256 SHA-256 over salt, line feed and details
+ * @param salt 32 hexadecimal digits; null where the details are erased
+ */
 record ChainedEntry(
         long position,
         Instant at,
@@ -21,7 +27,9 @@ record ChainedEntry(
         String subject,
         String details,
         String previous,
-        String hash) {
+        String hash,
+        String detailsSha256,
+        String salt) {
 
     /** What the first entry names as its predecessor. */
     static final String START = "0".repeat(64);
@@ -36,13 +44,29 @@ record ChainedEntry(
         rest.put("workshop", workshop == null ? null : workshop.toString());
         rest.put("act", act);
         rest.put("subject", subject);
-        rest.put("details", details);
+        rest.put("details", salt == null ? detailsSha256 : detailsDigest());
         String text = previous + "\n" + json.write(rest);
         return Sha256.of(text.getBytes(StandardCharsets.UTF_8)).hex();
     }
 
+    private String detailsDigest() {
+        return Sha256.of((salt + "\n" + details).getBytes(StandardCharsets.UTF_8))
+                .hex();
+    }
+
+    boolean isErased() {
+        return salt == null;
+    }
+
+    /** Whether the stored digest is that of salt and details, as it has to be until they are erased. */
+    boolean detailsHold() {
+        return isErased() ? details.equals("{}") : detailsDigest().equals(detailsSha256);
+    }
+
     ChainedEntry sealed(CanonicalJson json) {
-        return new ChainedEntry(position, at, actor, role, workshop, act, subject, details, previous, digest(json));
+        String digest = detailsDigest();
+        return new ChainedEntry(
+                position, at, actor, role, workshop, act, subject, details, previous, digest(json), digest, salt);
     }
 
     TrailEntry entry(CanonicalJson json) {

@@ -1,6 +1,8 @@
 package org.voltdocket.trail;
 
+import java.security.SecureRandom;
 import java.time.Clock;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +14,11 @@ import org.voltdocket.kernel.Sha256;
 /** The record of what happened. It is written with the deed or not at all: both stand in one transaction. */
 @Service
 public class Trail {
+
+    /** The act that says that the earlier details of its subject were erased. */
+    public static final String ERASED = "case-erased";
+
+    private static final SecureRandom RANDOM = new SecureRandom();
 
     private final TrailRepository store;
     private final CanonicalJson json;
@@ -50,8 +57,27 @@ public class Trail {
                 subject,
                 json.write(details),
                 last.map(ChainedEntry::hash).orElse(ChainedEntry.START),
-                null);
+                null,
+                null,
+                salt());
         store.append(next.sealed(json));
+    }
+
+    private static String salt() {
+        byte[] salt = new byte[16];
+        RANDOM.nextBytes(salt);
+        return HexFormat.of().formatHex(salt);
+    }
+
+    /**
+     * Erases the details of all entries of a subject and records the erasure. Acts, actors and times stay, and the chain still
+     * verifies.
+     */
+    @Transactional
+    public void erase(Actor actor, String subject, Map<String, ?> details) {
+        store.lock();
+        store.eraseDetails(subject);
+        record(actor, ERASED, subject, details);
     }
 
     /** The entries of a subject, oldest first. */

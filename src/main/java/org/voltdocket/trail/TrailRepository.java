@@ -22,7 +22,7 @@ class TrailRepository {
     private static final long LOCK = 0x747261696cL;
 
     private static final String COLUMNS =
-            "position, happened_at, actor, role, workshop, act, subject, details, previous_hash, hash";
+            "position, happened_at, actor, role, workshop, act, subject, details, previous_hash, hash, details_sha256, salt";
 
     private final JdbcClient jdbc;
     private final JdbcTemplate streaming;
@@ -45,7 +45,7 @@ class TrailRepository {
     }
 
     void append(ChainedEntry link) {
-        jdbc.sql("insert into trail_entry (" + COLUMNS + ") values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        jdbc.sql("insert into trail_entry (" + COLUMNS + ") values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
                 .params(
                         link.position(),
                         OffsetDateTime.ofInstant(link.at(), ZoneOffset.UTC),
@@ -56,8 +56,14 @@ class TrailRepository {
                         link.subject(),
                         link.details(),
                         link.previous(),
-                        link.hash())
+                        link.hash(),
+                        link.detailsSha256(),
+                        link.salt())
                 .update();
+    }
+
+    void eraseDetails(String subject) {
+        jdbc.sql("select erase_trail_details(?)").param(subject).query(rs -> {});
     }
 
     List<ChainedEntry> of(String subject) {
@@ -101,6 +107,8 @@ class TrailRepository {
                 row.getString("subject"),
                 row.getString("details"),
                 row.getString("previous_hash"),
-                row.getString("hash"));
+                row.getString("hash"),
+                row.getString("details_sha256"),
+                row.getString("salt"));
     }
 }

@@ -75,6 +75,7 @@ public record PageFrame(String user, String role, List<Place> places, List<Place
             places.add(place("/watch", "nav.watch", path, null));
             places.add(place("/accounts", "nav.accounts", path, null));
             places.add(place("/claim-limits", "nav.claim-limits", path, null));
+            places.add(place("/privacy", "nav.privacy", path, null));
         }
         List<String> daily = role == null ? null : DAILY.get(role);
         return new PageFrame(

@@ -101,6 +101,7 @@ class EveryPageTest {
                 "/manual/notices",
                 "/manual/suppliers",
                 "/manual/running",
+                "/manual/security",
                 "/manual/problems",
                 "/manual/safety");
         check(null, paths);
@@ -177,6 +178,7 @@ class EveryPageTest {
                 server.user(Role.ADMIN),
                 List.of(
                         "/watch",
+                        "/privacy",
                         "/editions",
                         "/reassessments",
                         "/editions/" + draft(),

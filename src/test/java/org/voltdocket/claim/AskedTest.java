@@ -163,7 +163,7 @@ class AskedTest {
                     give(1, "Kept.", null);
                     db.sql("update claim_answer set words = 'other'").update();
                 })
-                .hasMessageContaining("append-only");
+                .hasStackTraceContaining("permission denied");
     }
 
     @Test

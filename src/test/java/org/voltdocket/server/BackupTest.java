@@ -178,7 +178,8 @@ class BackupTest {
                 option,
                 "--spring.datasource.url=" + url,
                 "--spring.datasource.username=" + user,
-                "--spring.datasource.password=" + password));
+                "--spring.datasource.password=" + password,
+                "--voltdocket.privacy.master-key=" + Server.MASTER_KEY));
         all.addAll(List.of(more));
         return all.toArray(String[]::new);
     }
@@ -216,8 +217,7 @@ class BackupTest {
     }
 
     private static Connection connect(String database) throws SQLException {
-        TestDatabase shared = TestDatabase.shared();
-        return DriverManager.getConnection(url(database), shared.getUsername(), shared.getPassword());
+        return TestDatabase.shared().connectAsOwner(database);
     }
 
     private static String url(String database) {

@@ -92,6 +92,8 @@ class OverloadTest {
             takeAll(all);
             assertThat(workshop.get("/api/v1/cases").status()).isEqualTo(200);
             assertThat(pages.get("/cases/" + number).status()).isEqualTo(200);
+            assertThat(server.management().get("/actuator/health/readiness").status())
+                    .isEqualTo(200);
             Answer busy = open(workshop);
             assertThat(busy.status()).as(busy.toString()).isEqualTo(503);
             assertThat(busy.json().get("type").asString()).endsWith("#server-busy");

@@ -87,6 +87,18 @@ class WatchTest {
     }
 
     @Test
+    void aRestoreThatNobodyTestedForAMonthIsWarnedOf() {
+        String file = "voltdocket-" + System.nanoTime() + ".dump";
+        String insert =
+                "insert into restore_tested (tested_at, file, seconds) values (now() - cast(? as interval), ?, 42)";
+        Client admin = server.browser(server.user(Role.ADMIN));
+        db.sql(insert).param("40 days").param(file).update();
+        assertThat(admin.get("/watch").text()).contains(file, "in 42 s", "No restore was tested in the last month");
+        db.sql(insert).param("2 days").param(file + "2").update();
+        assertThat(admin.get("/watch").text()).contains(file + "2").doesNotContain("No restore was tested", "??");
+    }
+
+    @Test
     void theLogNamesRequestAndCaseAndNeitherVinNorToken() {
         Logger root = (Logger) LoggerFactory.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME);
         Logger requests = (Logger) LoggerFactory.getLogger("voltdocket.requests");

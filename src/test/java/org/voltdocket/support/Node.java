@@ -120,7 +120,9 @@ public final class Node implements AutoCloseable {
                 "--server.port=" + port,
                 "--management.server.port=" + managementPort,
                 "--spring.datasource.url=" + database.url(),
-                "--spring.datasource.username=postgres",
+                "--spring.flyway.user=postgres",
+                "--spring.flyway.password=",
+                "--spring.datasource.username=" + TestDatabase.SERVER,
                 "--spring.datasource.password=",
                 "--spring.datasource.hikari.connection-timeout=1000",
                 "--voltdocket.disk.reserve=2MB",
@@ -176,7 +178,9 @@ public final class Node implements AutoCloseable {
                 programOnly(),
                 "org.voltdocket.Voltdocket",
                 "--spring.datasource.url=" + database.url(),
-                "--spring.datasource.username=postgres",
+                "--spring.flyway.user=postgres",
+                "--spring.flyway.password=",
+                "--spring.datasource.username=" + TestDatabase.SERVER,
                 "--spring.datasource.password="));
         java.addAll(options);
         java.addAll(List.of(arguments));
@@ -198,7 +202,7 @@ public final class Node implements AutoCloseable {
     }
 
     /** The class path without the tests' own classes. */
-    private static String programOnly() {
+    public static String programOnly() {
         return Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
                 .filter(entry -> !entry.endsWith("test-classes") && !entry.endsWith("test-classes/"))
                 .collect(Collectors.joining(File.pathSeparator));

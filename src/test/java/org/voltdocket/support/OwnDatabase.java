@@ -11,6 +11,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.util.List;
 
 /** A durable PostgreSQL that a test may kill and start again, always at the same port. */
 public final class OwnDatabase implements AutoCloseable {
@@ -18,6 +19,7 @@ public final class OwnDatabase implements AutoCloseable {
     private final Path folder;
     private final int port;
     private final PostgresPrograms installed;
+    private final List<String> settings;
     private EmbeddedPostgres server;
     private Process process;
 
@@ -28,8 +30,14 @@ public final class OwnDatabase implements AutoCloseable {
 
     /** The server that the system's packages installed. */
     public OwnDatabase(Path folder, PostgresPrograms installed) throws IOException {
+        this(folder, installed, List.of());
+    }
+
+    /** The same with more settings of the server. */
+    public OwnDatabase(Path folder, PostgresPrograms installed, List<String> settings) throws IOException {
         this.folder = folder;
         this.installed = installed;
+        this.settings = settings;
         try (ServerSocket free = new ServerSocket(0)) {
             this.port = free.getLocalPort();
         }
@@ -43,6 +51,10 @@ public final class OwnDatabase implements AutoCloseable {
     /** As PostgreSQL's own programs want it. */
     public String uri() {
         return "postgresql://postgres@127.0.0.1:" + port + "/postgres";
+    }
+
+    public int port() {
+        return port;
     }
 
     public Connection connect() throws SQLException {
@@ -97,7 +109,7 @@ public final class OwnDatabase implements AutoCloseable {
     private void byPackage() throws IOException {
         Path log = folder.resolve("database.log");
         if (process == null || !process.isAlive()) {
-            process = installed.serve(Files.createDirectories(folder).resolve("database"), port, log);
+            process = installed.serve(Files.createDirectories(folder).resolve("database"), port, log, settings);
         }
         try (Connection connection = connect()) {
             connection.isValid(10);

@@ -18,7 +18,8 @@ import java.util.stream.Stream;
 /** PostgreSQL as the system's own packages install it: server and programs of one version in one folder. */
 public final class PostgresPrograms {
 
-    private static final List<String> NEEDED = List.of("initdb", "postgres", "pg_dump", "pg_restore");
+    private static final List<String> NEEDED =
+            List.of("initdb", "postgres", "pg_dump", "pg_restore", "pg_basebackup", "psql");
 
     /** What the schema needs: earlier ones know no {@code is json}. */
     private static final int OLDEST = 16;
@@ -76,21 +77,31 @@ public final class PostgresPrograms {
         }
     }
 
-    /** A database server at that port; its folder is made where it is not there. Durable, by password of nobody. */
-    Process serve(Path data, int port, Path log) throws IOException {
+    /** The folder of the programs. */
+    public Path folder() {
+        return folder;
+    }
+
+    /**
+     * A database server at that port; its folder is made where it is not there. Durable, by password of nobody.
+     *
+     * @param settings more settings, such as {@code archive_mode=on}
+     */
+    Process serve(Path data, int port, Path log, List<String> settings) throws IOException {
         if (!Files.exists(data.resolve("PG_VERSION"))) {
             run("initdb", "-D", data.toString(), "-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8");
         }
-        Process server = process(
-                        "postgres",
-                        "-D",
-                        data.toString(),
-                        "-p",
-                        Integer.toString(port),
-                        "-c",
-                        "listen_addresses=127.0.0.1",
-                        "-c",
-                        "unix_socket_directories=")
+        List<String> arguments = new ArrayList<>(List.of(
+                "-D",
+                data.toString(),
+                "-p",
+                Integer.toString(port),
+                "-c",
+                "listen_addresses=127.0.0.1",
+                "-c",
+                "unix_socket_directories="));
+        settings.forEach(setting -> arguments.addAll(List.of("-c", setting)));
+        Process server = process("postgres", arguments.toArray(String[]::new))
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()))
                 .start();

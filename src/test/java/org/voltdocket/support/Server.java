@@ -22,6 +22,9 @@ public final class Server {
     /** The password of every account made here. */
     public static final String PASSWORD = "test-only words";
 
+    /** The key for original files, 32 bytes in Base64. */
+    public static final String MASTER_KEY = "dGVzdC1vbmx5IHRlc3Qtb25seSB0ZXN0LW9ubHkga2U=";
+
     private static final JsonMapper JSON = JsonMapper.shared();
     /** A benchmark over a database that is there begins where no name is taken. */
     private static final AtomicInteger COUNTER = new AtomicInteger(Integer.getInteger("voltdocket.bench.names", 0));

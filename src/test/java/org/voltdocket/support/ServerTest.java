@@ -27,12 +27,13 @@ import org.springframework.context.annotation.Import;
             "voltdocket.admin.user=" + Server.FIRST_ADMIN,
             "voltdocket.admin.password=" + Server.PASSWORD,
             "server.shutdown=immediate",
-            // all tests together have one address
-            "voltdocket.sign-in.tries-per-address=100000",
             // tests share accounts
             "voltdocket.quota.uploads-per-day=5000",
             "voltdocket.quota.assessments-per-day=20000",
             "voltdocket.quota.tokens=12",
+            "voltdocket.privacy.master-key=" + Server.MASTER_KEY,
+            // all tests together have one address
+            "voltdocket.sign-in.tries-per-address=100000",
             "spring.mail.host=localhost",
             "voltdocket.mail.from=voltdocket@distributor.example",
             "voltdocket.address=https://voltdocket.example/"

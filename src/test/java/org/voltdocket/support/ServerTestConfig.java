@@ -2,6 +2,7 @@ package org.voltdocket.support;
 
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
+import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.context.annotation.Bean;
@@ -16,6 +17,11 @@ class ServerTestConfig {
     @Bean
     JdbcConnectionDetails testDatabase() {
         return TestDatabase.shared();
+    }
+
+    @Bean
+    FlywayConnectionDetails testDatabaseOwner() {
+        return TestDatabase.shared().owner();
     }
 
     @Bean

@@ -5,13 +5,25 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.time.Duration;
+import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.testcontainers.DockerClientFactory;
 import org.testcontainers.postgresql.PostgreSQLContainer;
 
-/** One real PostgreSQL for the whole test run: a container where an engine answers, an embedded server elsewhere. */
+/**
+ * One real PostgreSQL for the whole test run: a container where an engine answers, an embedded server elsewhere. The server
+ * under test signs in with the restricted role that real use has; a test that tampers connects as the owner.
+ */
 public final class TestDatabase implements JdbcConnectionDetails {
+
+    /** Role of the server; the migrations of the first server create it. */
+    public static final String SERVER = "voltdocket_server";
+
+    private static final String SERVER_PASSWORD = "test-only server";
 
     private static TestDatabase shared;
 
@@ -58,7 +70,9 @@ public final class TestDatabase implements JdbcConnectionDetails {
             EmbeddedPostgres server = EmbeddedPostgres.builder()
                     .setPGStartupWait(Duration.ofSeconds(60))
                     .start();
-            return new TestDatabase(server.getJdbcUrl("postgres", "postgres"), "postgres", "");
+            // without the user that the library puts into the address, which would take precedence
+            String url = "jdbc:postgresql://localhost:" + server.getPort() + "/postgres";
+            return new TestDatabase(url, "postgres", "");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -71,11 +85,44 @@ public final class TestDatabase implements JdbcConnectionDetails {
 
     @Override
     public String getUsername() {
-        return user;
+        return SERVER;
     }
 
     @Override
     public String getPassword() {
-        return password;
+        return SERVER_PASSWORD;
+    }
+
+    /** The connection of the owner, who runs the migrations. */
+    public FlywayConnectionDetails owner() {
+        return new Owner(url, user, password);
+    }
+
+    /** Connects to a database of this server as the owner of all tables. */
+    public Connection connectAsOwner(String database) throws SQLException {
+        return DriverManager.getConnection(url(database), user, password);
+    }
+
+    /** The address of another database of this server. */
+    public String url(String database) {
+        return url.replaceFirst("(//[^/]+/)[^?]+", "$1" + database);
+    }
+
+    private record Owner(String url, String user, String password) implements FlywayConnectionDetails {
+
+        @Override
+        public String getJdbcUrl() {
+            return url;
+        }
+
+        @Override
+        public String getUsername() {
+            return user;
+        }
+
+        @Override
+        public String getPassword() {
+            return password;
+        }
     }
 }

@@ -73,7 +73,14 @@ final class CaseMaker {
             drive(day.plusHours(3), setup.chance().of("drive"));
         }
         CaseInput input = new CaseInput(FactsMaker.of(setup, day.toLocalDate()), History.NONE, evidence);
-        return new WorldCase(world.name(), setup.fault(), seed, setup, input, estimates);
+        return new WorldCase(
+                world.name(),
+                setup.fault(),
+                seed,
+                setup,
+                input,
+                FactsMaker.complete(setup, day.toLocalDate()),
+                estimates);
     }
 
     private void truth(String estimate, double value) {

@@ -15,14 +15,23 @@ final class FactsMaker {
     private static final double MISSING = 0.12;
 
     private final Chance chance;
+    private final boolean complete;
 
-    private FactsMaker(Chance chance) {
+    private FactsMaker(Chance chance, boolean complete) {
         this.chance = chance;
+        this.complete = complete;
+    }
+
+    /** The same facts with nothing missing. */
+    static Facts complete(Setup setup, LocalDate day) {
+        Chance chance = setup.chance().of("facts");
+        chance.happens(NOTHING_KNOWN);
+        return new FactsMaker(chance, true).facts(setup, day);
     }
 
     static Facts of(Setup setup, LocalDate day) {
         Chance chance = setup.chance().of("facts");
-        return chance.happens(NOTHING_KNOWN) ? Facts.UNKNOWN : new FactsMaker(chance).facts(setup, day);
+        return chance.happens(NOTHING_KNOWN) ? Facts.UNKNOWN : new FactsMaker(chance, false).facts(setup, day);
     }
 
     private Facts facts(Setup setup, LocalDate day) {
@@ -53,7 +62,7 @@ final class FactsMaker {
 
     private ChargingControl control(boolean managed) {
         ChargingControl known = managed ? ChargingControl.MANAGED : ChargingControl.CONVENTIONAL;
-        return chance.happens(0.2) ? ChargingControl.UNKNOWN : known;
+        return chance.happens(0.2) && !complete ? ChargingControl.UNKNOWN : known;
     }
 
     /** A fault of the vehicle wears out one battery after the other; others seldom do. */
@@ -66,6 +75,6 @@ final class FactsMaker {
     }
 
     private <T> T known(T fact) {
-        return chance.happens(MISSING) ? null : fact;
+        return chance.happens(MISSING) && !complete ? null : fact;
     }
 }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.rulebook.Editions;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.worlds.Assessor.Assessed;
@@ -46,8 +47,15 @@ public final class WorldEvaluation {
      *
      * @param kind whether the fault can be told from the evidence by who knows all else
      * @param achievable probability of the true cause by weights fitted on other cases of the same world
+     * @param completed the leaning once no fact is missing
      */
-    record Outcome(WorldCase truth, Channels channels, Distinguishability.Kind kind, double achievable, Assessed said) {
+    record Outcome(
+            WorldCase truth,
+            Channels channels,
+            Distinguishability.Kind kind,
+            double achievable,
+            Assessed said,
+            Leaning completed) {
 
         /** Whether the fault can be told from none and from others, and the findings of such cases lead to it. */
         boolean observable() {
@@ -180,7 +188,12 @@ public final class WorldEvaluation {
             WorldCase seen = whole.with(kept.of(whole.input()));
             double probability = achievable == null ? 1 : achievable.probability(seen, kept);
             outcomes.add(new Outcome(
-                    seen.withoutEvidence(), kept, twins.from(kept), probability, assessor.assess(seen.input())));
+                    seen.withoutEvidence(),
+                    kept,
+                    twins.from(kept),
+                    probability,
+                    assessor.assess(seen.input()),
+                    assessor.assess(seen.completed().input()).leaning()));
         }
         return outcomes;
     }

@@ -60,6 +60,7 @@ final class WorldReport {
         rows.put("unjudged battery leaning to the vehicle", WorldTally::unjudgedVehicleSide);
         rows.put("vehicle faults leaning to the vehicle", WorldTally::vehicleFaultsVehicleSide);
         rows.put("leaning right, of those not open", WorldTally::leaningsRight);
+        rows.put("leaning turned or opened by the facts that were missing", WorldTally::turned);
         rows.put("leaning open", WorldTally::open);
         heading("Summary", "quantity", groups);
         rows.forEach((name, count) -> row(name, groups, count));

@@ -105,6 +105,11 @@ final class WorldTally {
         return count(o -> !leans(o, Leaning.OPEN), o -> o.said().leaning() == expected(o));
     }
 
+    /** Leanings to a side, or to no fault, that are another one once no fact is missing. */
+    Count turned() {
+        return count(o -> !leans(o, Leaning.OPEN), o -> o.completed() != o.said().leaning());
+    }
+
     Count open() {
         return count(o -> true, o -> leans(o, Leaning.OPEN));
     }

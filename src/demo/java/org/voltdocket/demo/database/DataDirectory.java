@@ -22,7 +22,7 @@ import org.voltdocket.server.startup.StartupException;
 class DataDirectory implements AutoCloseable {
 
     /** Raised when the migrations are rewritten; the content of {@code database-made}, which older builds left empty. */
-    private static final String SCHEMA = "2";
+    private static final String SCHEMA = "3";
 
     private final Path root;
     private final FileChannel channel;

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -22,6 +23,7 @@ import org.voltdocket.server.startup.StartupException;
 class EmbeddedDatabase {
 
     private static final String OWNER = "postgres";
+    private static final String SERVER = "voltdocket_server";
 
     @Bean(destroyMethod = "close")
     DataDirectory dataDirectory(@Value("${voltdocket.data}") Path where) {
@@ -47,7 +49,7 @@ class EmbeddedDatabase {
     }
 
     @Bean(destroyMethod = "close")
-    DatabaseSupervisor embeddedDatabase(DataDirectory data, EmbeddedPostgres server) {
+    DatabaseSupervisor databaseSupervisor(DataDirectory data, EmbeddedPostgres server) {
         return new DatabaseSupervisor(data, server.getPort());
     }
 
@@ -74,8 +76,39 @@ class EmbeddedDatabase {
 
     @Bean
     JdbcConnectionDetails embeddedConnection(EmbeddedPostgres server, DataDirectory data) throws IOException {
-        String url = "jdbc:postgresql://127.0.0.1:" + server.getPort() + "/postgres";
-        return new Connection(url, OWNER, Files.readString(data.passwordFile()));
+        return new Connection(url(server), SERVER, Files.readString(data.passwordFile()));
+    }
+
+    @Bean
+    FlywayConnectionDetails embeddedOwner(EmbeddedPostgres server, DataDirectory data) throws IOException {
+        return new Owner(url(server), Files.readString(data.passwordFile()));
+    }
+
+    private static String url(EmbeddedPostgres server) {
+        return "jdbc:postgresql://127.0.0.1:" + server.getPort() + "/postgres";
+    }
+
+    private record Owner(String url, String password) implements FlywayConnectionDetails {
+
+        @Override
+        public String getJdbcUrl() {
+            return url;
+        }
+
+        @Override
+        public String getUsername() {
+            return OWNER;
+        }
+
+        @Override
+        public String getPassword() {
+            return password;
+        }
+
+        @Override
+        public String toString() {
+            return url;
+        }
     }
 
     private record Connection(String url, String user, String password) implements JdbcConnectionDetails {

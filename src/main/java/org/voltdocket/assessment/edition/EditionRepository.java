@@ -83,7 +83,8 @@ class EditionRepository {
 
     /** One at a time: the next waits until this transaction ends. */
     void lockInForce() {
-        db.sql("lock table edition_in_force in share row exclusive mode").update();
+        db.sql("select pg_advisory_xact_lock(hashtextextended('edition in force', 0))")
+                .query(rs -> {});
     }
 
     void putInForce(Sha256 sha256, String by, String reason) {

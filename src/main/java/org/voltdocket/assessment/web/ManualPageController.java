@@ -2,8 +2,10 @@ package org.voltdocket.assessment.web;
 
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 import org.springframework.http.HttpStatus;
@@ -37,7 +39,8 @@ class ManualPageController {
             "suppliers",
             "problems",
             "safety",
-            "running");
+            "running",
+            "security");
 
     /** Kinds of problem, in the order of their page. */
     static final List<String> PROBLEMS = List.of(
@@ -62,6 +65,10 @@ class ManualPageController {
             "claim-step-refused",
             "claim-not-judged",
             "claim-second-person",
+            "claim-same-duties",
+            "case-erased",
+            "original-erased",
+            "erasure-refused",
             "catalogue-refused",
             "notice-refused",
             "notice-conflict",
@@ -114,6 +121,8 @@ class ManualPageController {
             "disk-full",
             "server-error");
 
+    private static final List<SecurityRequirement> REQUIREMENTS = SecurityRequirement.all();
+
     @GetMapping("/manual")
     String start(Model model) throws IOException {
         return page("start", model);
@@ -127,6 +136,13 @@ class ManualPageController {
         model.addAttribute("pages", PAGES);
         model.addAttribute("page", page);
         model.addAttribute("problems", PROBLEMS);
+        if (page.equals("security")) {
+            model.addAttribute(
+                    "requirements",
+                    REQUIREMENTS.stream()
+                            .collect(Collectors.groupingBy(
+                                    SecurityRequirement::chapter, LinkedHashMap::new, Collectors.toList())));
+        }
         model.addAttribute("verdicts", ids(BatteryVerdict.values(), BatteryVerdict::id));
         model.addAttribute("reasons", ids(BatteryReason.values(), BatteryReason::id));
         model.addAttribute("leanings", ids(Leaning.values(), Leaning::id));

@@ -8,6 +8,7 @@ import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.ClaimStep;
 import org.voltdocket.claim.ClaimTransitions;
+import org.voltdocket.claim.Contribution;
 import org.voltdocket.claim.DecisionProposal;
 import org.voltdocket.kernel.Actor;
 
@@ -43,6 +44,7 @@ public class ClaimAssembler {
     public Claim assemble(Actor actor, ClaimRepository.Row row) {
         List<ClaimStep> steps = claims.steps(row.id());
         Optional<DecisionProposal> proposal = proposals.waiting(row.id());
+        List<Contribution> contributions = claims.contributions(actor, row);
         return new Claim(
                 row.id(),
                 row.workshop(),
@@ -51,7 +53,7 @@ public class ClaimAssembler {
                 row.version(),
                 row.openedAt(),
                 row.openedBy(),
-                allowed(actor, row.state(), proposal),
+                allowed(actor, row.state(), proposal, contributions.isEmpty()),
                 visible(actor, steps),
                 requestedItems.of(row.id(), row.caseId(), steps),
                 documents.digests(row.id()),
@@ -60,12 +62,15 @@ public class ClaimAssembler {
                 row.use(),
                 warranty.of(row),
                 claims.place(row),
-                objections.of(row.id()));
+                objections.of(row.id()),
+                contributions);
     }
 
-    private static List<ClaimAction> allowed(Actor actor, ClaimState state, Optional<DecisionProposal> proposal) {
+    private static List<ClaimAction> allowed(
+            Actor actor, ClaimState state, Optional<DecisionProposal> proposal, boolean mayDecide) {
         return ClaimTransitions.from(state, proposal.map(DecisionProposal::kind)).stream()
                 .filter(action -> action.isFor(actor.role()))
+                .filter(action -> mayDecide || !action.grants())
                 .filter(action ->
                         !action.seconds() || !proposal.orElseThrow().by().equals(actor.user()))
                 .toList();

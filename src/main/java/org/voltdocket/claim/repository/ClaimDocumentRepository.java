@@ -39,10 +39,10 @@ public class ClaimDocumentRepository {
         return digest;
     }
 
-    /** A document of the decision; empty if the claim is not decided. */
+    /** A document of the decision; empty if the claim is not decided or the document was erased. */
     @Transactional(readOnly = true)
     public Optional<ClaimDocument> read(UUID claimId, DocumentKind kind) {
-        return db.sql("select sha256, bytes from claim_paper where claim_id = ? and kind = ?")
+        return db.sql("select sha256, bytes from claim_paper where claim_id = ? and kind = ? and bytes <> ''")
                 .param(claimId)
                 .param(kind.id())
                 .query((row, n) -> new ClaimDocument(kind, new Sha256(row.getString("sha256")), row.getBytes("bytes")))

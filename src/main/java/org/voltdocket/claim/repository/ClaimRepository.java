@@ -6,15 +6,19 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.Currency;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimState;
 import org.voltdocket.claim.ClaimStep;
 import org.voltdocket.claim.ClaimStepRequest;
+import org.voltdocket.claim.Contribution;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Money;
 import org.voltdocket.kernel.Role;
@@ -27,9 +31,29 @@ public class ClaimRepository {
     private static final String LATEST = "select * from claim where case_id = ? order by ordinal desc limit 1";
 
     private final JdbcClient db;
+    private final boolean separateDuties;
 
-    ClaimRepository(JdbcClient db) {
+    ClaimRepository(JdbcClient db, @Value("${voltdocket.claims.separate-duties:true}") boolean separateDuties) {
         this.db = db;
+        this.separateDuties = separateDuties;
+    }
+
+    /**
+     * What an account that may decide claims contributed to the case, by the trail; empty if duties are not separated.
+     */
+    public List<Contribution> contributions(Actor actor, Row row) {
+        if (!separateDuties || !actor.canDecideClaims()) {
+            return List.of();
+        }
+        Set<String> acts = new HashSet<>(db.sql("select distinct t.act from trail_event t"
+                        + " join case_summary c on c.number = t.subject where c.id = ? and t.actor = ?")
+                .param(row.caseId())
+                .param(actor.user())
+                .query(String.class)
+                .list());
+        return Arrays.stream(Contribution.values())
+                .filter(one -> Arrays.stream(one.acts()).anyMatch(acts::contains))
+                .toList();
     }
 
     /** A claim without its steps. */

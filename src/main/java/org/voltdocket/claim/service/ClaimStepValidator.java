@@ -44,8 +44,19 @@ class ClaimStepValidator {
         if (request.action().seconds() && claim.proposal().orElseThrow().by().equals(actor.user())) {
             throw ClaimConflicts.secondPerson(assembler.assemble(actor, claim.row()));
         }
+        if (request.action().grants()) {
+            requireOtherDuties(actor, claim);
+        }
         request.check();
         return target;
+    }
+
+    /** Whoever contributed to the case does not decide it. */
+    private void requireOtherDuties(Actor actor, LocatedClaim claim) {
+        Claim current = assembler.assemble(actor, claim.row());
+        if (!current.contributions().isEmpty()) {
+            throw ClaimConflicts.sameDuties(current);
+        }
     }
 
     private void requireVersion(Actor actor, LocatedClaim claim, ClaimStepRequest request) {

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimTransitions;
+import org.voltdocket.claim.Contribution;
 import org.voltdocket.claim.DecisionProposal;
 import org.voltdocket.kernel.RequestException;
 
@@ -63,6 +64,26 @@ public final class ClaimConflicts {
                 "You proposed this decision over "
                         + claim.proposal().orElseThrow().paid()
                         + " yourself. Above the limit another person confirms or refuses it. Nothing was changed.");
+    }
+
+    /** Whoever uploaded evidence, changed facts or opened the claim does not decide it. */
+    public static RequestException sameDuties(Claim claim) {
+        String what = claim.contributions().stream()
+                .map(contribution -> switch (contribution) {
+                    case EVIDENCE -> "uploaded evidence";
+                    case FACTS -> "changed facts";
+                    case CLAIM -> "opened the claim";
+                })
+                .collect(Collectors.joining(" and "));
+        return RequestException.of(
+                        FORBIDDEN,
+                        "claim-same-duties",
+                        "You " + what
+                                + " of this case. Whoever contributed to a case does not decide it: ask another clerk"
+                                + " or an administrator. Nothing was changed.")
+                .with(
+                        "contributions",
+                        claim.contributions().stream().map(Contribution::id).toList());
     }
 
     /** A case has one open claim at a time. */

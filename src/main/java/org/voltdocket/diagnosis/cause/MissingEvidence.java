@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.voltdocket.diagnosis.BatteryTest;
@@ -21,12 +22,14 @@ public final class MissingEvidence {
     private final Rulebook book;
     private final CaseInput input;
     private final CaseDecision decision;
+    private final List<String> decisiveFacts;
     private final Set<EvidenceKind> present = EnumSet.noneOf(EvidenceKind.class);
 
-    private MissingEvidence(Rulebook book, CaseInput input, CaseDecision decision) {
+    private MissingEvidence(Rulebook book, CaseInput input, CaseDecision decision, List<String> decisiveFacts) {
         this.book = book;
         this.input = input;
         this.decision = decision;
+        this.decisiveFacts = decisiveFacts;
         input.evidence().forEach(item -> present.add(item.reading().kind()));
     }
 
@@ -36,7 +39,7 @@ public final class MissingEvidence {
      * @param decisiveFacts facts that can change the decision
      */
     public static List<String> of(Rulebook book, CaseInput input, CaseDecision decision, List<String> decisiveFacts) {
-        MissingEvidence all = new MissingEvidence(book, input, decision);
+        MissingEvidence all = new MissingEvidence(book, input, decision, decisiveFacts);
         Set<String> out = new LinkedHashSet<>(decisiveFacts);
         all.kinds().forEach(kind -> out.add(kind.id()));
         all.facts(out);
@@ -54,7 +57,8 @@ public final class MissingEvidence {
         if (decision.battery().verdict() == BatteryVerdict.NOT_JUDGED) {
             needed.add(EvidenceKind.BATTERY_TEST);
         }
-        if (decision.leaning() == Leaning.OPEN && !charging) {
+        boolean open = decision.leaning() == Leaning.OPEN;
+        if (open && !charging || (open || decision.leaning() == Leaning.NO_FAULT_SEEN) && startNotCaptured()) {
             needed.add(EvidenceKind.DRIVE_RECORDING);
         }
         List<EvidenceKind> useful = book.tests().keySet().stream()
@@ -62,7 +66,16 @@ public final class MissingEvidence {
                 .sorted(Comparator.comparingDouble((EvidenceKind kind) -> -value(kind)))
                 .toList();
         List<EvidenceKind> out = Stream.concat(needed.stream(), useful.stream()).toList();
-        return out.isEmpty() && decision.leaning() == Leaning.OPEN ? List.of(another()) : out;
+        return out.isEmpty() && decisiveFacts.isEmpty() && open ? List.of(another()) : out;
+    }
+
+    /** Whether no drive shows the start of its engine. */
+    private boolean startNotCaptured() {
+        List<Double> rows = decision.rules().stream()
+                .filter(rule -> rule.rule().quantity().equals("rows-in-start"))
+                .map(rule -> rule.finding().value())
+                .toList();
+        return !rows.isEmpty() && rows.stream().allMatch(n -> n == 0);
     }
 
     /** Expected saving by a kind of evidence, min. */
@@ -71,11 +84,16 @@ public final class MissingEvidence {
         return test == null ? 0 : TestValue.of(book, test, decision.causes()).minutes();
     }
 
-    /** An open case that has everything above: the kind of evidence of most value that is not there, else another drive. */
+    /**
+     * Where no test saves more time than it takes, an open case needs the one that tells most, though it is there already; a
+     * drive if none tells anything.
+     */
     private EvidenceKind another() {
-        return Stream.of(EvidenceKind.STANDING_RECORDING, EvidenceKind.CHARGING_TEST, EvidenceKind.CRANKING_TEST)
-                .filter(kind -> !present.contains(kind))
-                .max(Comparator.comparingDouble(this::value))
+        return book.tests().entrySet().stream()
+                .filter(test -> test.getKey() != EvidenceKind.BATTERY_TEST)
+                .filter(test -> value(test.getKey()) + test.getValue().minutes() > 1e-9)
+                .max(Comparator.comparingDouble(test -> value(test.getKey())))
+                .map(Map.Entry::getKey)
                 .orElse(EvidenceKind.DRIVE_RECORDING);
     }
 

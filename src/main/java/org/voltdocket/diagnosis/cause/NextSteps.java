@@ -1,5 +1,6 @@
 package org.voltdocket.diagnosis.cause;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -14,7 +15,7 @@ import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.diagnosis.rulebook.Sentences;
 
 /**
- * Derives the next steps from the decision. A repair is recommended only for the side that the case leans to; checks of the
+ * Derives the next steps from the decision. While no cause is probable enough to act on, tests come before checks. A repair is recommended only for the side that the case leans to; checks of the
  * vehicle are recommended for each of its causes that is probable enough; a test says what its results would mean.
  */
 public final class NextSteps {
@@ -38,6 +39,27 @@ public final class NextSteps {
         if (discharged) {
             out.add(Sentences.plain("next.too-discharged"));
         }
+        List<String> checks = checks(book, decision);
+        List<String> tests = new ArrayList<>();
+        for (String one : missing) {
+            boolean repeated = discharged && one.equals(EvidenceKind.BATTERY_TEST.id());
+            if (!one.contains(".") && !repeated) {
+                tests.add(test(book, decision, EvidenceKind.of(one)));
+            }
+        }
+        boolean known = decision.causes().get(0).probability() >= book.decision(DecisionLimit.FIRST_CAUSE);
+        boolean testsFirst = decision.leaning() == Leaning.OPEN && !known;
+        out.addAll(testsFirst ? tests : checks);
+        out.addAll(testsFirst ? checks : tests);
+        if (missing.stream().skip(decisiveFacts).anyMatch(one -> one.contains("."))) {
+            out.add(Sentences.plain("missing.facts"));
+        }
+        return List.copyOf(out);
+    }
+
+    /** The checks and repairs of the causes that are probable enough, most probable first. */
+    private static List<String> checks(Rulebook book, CaseDecision decision) {
+        List<String> out = new ArrayList<>();
         for (RankedCause cause : decision.causes()) {
             boolean first = cause == decision.causes().get(0);
             if (applies(decision.leaning(), cause.cause())
@@ -45,16 +67,7 @@ public final class NextSteps {
                 out.add(Sentences.plain("next." + cause.cause().id()));
             }
         }
-        for (String one : missing) {
-            boolean repeated = discharged && one.equals(EvidenceKind.BATTERY_TEST.id());
-            if (!one.contains(".") && !repeated) {
-                out.add(test(book, decision, EvidenceKind.of(one)));
-            }
-        }
-        if (missing.stream().skip(decisiveFacts).anyMatch(one -> one.contains("."))) {
-            out.add(Sentences.plain("missing.facts"));
-        }
-        return List.copyOf(out);
+        return out;
     }
 
     /** Whether the step for a cause agrees with the leaning: only checks of the vehicle are made while a case is open. */

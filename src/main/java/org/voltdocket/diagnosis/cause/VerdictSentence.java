@@ -24,6 +24,7 @@ public final class VerdictSentence {
         boolean vehicleProven = decision.leaning() == Leaning.OPEN
                 && decision.battery().verdict() == BatteryVerdict.NOT_JUDGED
                 && LeaningDecision.ofVehicle(first.cause())
+                && first.probability() >= book.decision(DecisionLimit.FIRST_CAUSE)
                 && LeaningDecision.vehicle(decision.causes()) >= book.decision(DecisionLimit.LEANING_VEHICLE);
         String key = vehicleProven
                 ? "verdict.open-vehicle"

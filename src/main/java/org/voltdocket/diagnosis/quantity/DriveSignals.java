@@ -15,6 +15,8 @@ import org.voltdocket.diagnosis.signal.Robust;
 public final class DriveSignals {
 
     private static final double STEP_S = 1;
+    /** Coarsest resolution of a voltage in use, V (common practice). */
+    public static final double COARSEST_V = 0.1;
     /** Fewer rows with both voltages do not show a copy (ours). */
     private static final int FEWEST_PAIRS = 50;
     /** Two instruments agree to the last digit in a smaller share of the rows (ours). */
@@ -34,6 +36,7 @@ public final class DriveSignals {
     private final double temperatureC;
     private final boolean[] nearStart;
     private final double identicalShare;
+    private final double resolutionV;
 
     /**
      * @param fallbackTemperatureC °C where the recording tells none
@@ -52,6 +55,7 @@ public final class DriveSignals {
         this.speed = grid.held(Channel.SPEED, 0);
         this.temperatureC = ambient(recording, fallbackTemperatureC);
         this.nearStart = aroundStarts();
+        this.resolutionV = Robust.resolution(recording.channel(Channel.MEASURED_V), COARSEST_V);
     }
 
     /** Share of the rows with both voltages in which they are equal to the last digit; NaN below {@link #FEWEST_PAIRS}. */
@@ -146,6 +150,11 @@ public final class DriveSignals {
     /** Ambient, °C; NaN where nothing tells it. */
     public double temperatureC() {
         return temperatureC;
+    }
+
+    /** Resolution of the measured voltage, V. */
+    public double resolutionV() {
+        return resolutionV;
     }
 
     /** Whether a step is within a few seconds of a start. */

@@ -3,10 +3,50 @@ package org.voltdocket.diagnosis.quantity;
 import java.util.List;
 import org.voltdocket.diagnosis.quantity.Quantities.Quantity;
 
-/** The quantities of starts, nights asleep and capacity runs; part of the register. */
+/** The quantities of starts, of the source's behaviour, of nights asleep and capacity runs; part of the register. */
 final class RecordingQuantities {
 
     static final List<Quantity> ALL = List.of(
+            new Quantity(
+                    "low-voltage-spread",
+                    "V",
+                    "Spread of the voltage of a source that carries the loads and never charges",
+                    "10 % to 90 % quantile of 10 s means while moving, from 45 s after a start"),
+            new Quantity(
+                    "over-voltage-spread",
+                    "V",
+                    "Spread of a voltage that is too high for most of a drive",
+                    "10 % to 90 % quantile of 10 s means while moving, from 45 s after a start"),
+            new Quantity(
+                    "charging-when-full",
+                    "%",
+                    "Running time at charging voltage, battery nearly full before",
+                    "Share of 10 s means at 13.9 V or more; weighed with the probability of 86 % charge or more"),
+            new Quantity(
+                    "sag-over-rest",
+                    "V",
+                    "How far the posts stay above the rest voltage in the worst tenth of a drive in which the voltage sags",
+                    "10 % quantile of 10 s means while moving less the rest voltage before the drive"),
+            new Quantity(
+                    "rows-in-start",
+                    "count",
+                    "Rows of a drive that show its first start",
+                    "Changes of the measured voltage within the start; 0 where the recording shows none"),
+            new Quantity(
+                    "trip-length",
+                    "s",
+                    "Length of a trip",
+                    "Median time from start to end of the trips that the recording shows whole"),
+            new Quantity(
+                    "best-of-sagging",
+                    "V",
+                    "Highest voltage of a source that the loads move and that stays short of regulation",
+                    "98 % quantile of 10 s means below 14.05 V that spread by more than 0.25 V"),
+            new Quantity(
+                    "idle-voltage-of-drop",
+                    "V",
+                    "Voltage without load of a charging test in which it fell by more than 0.35 V under load",
+                    "Read by the workshop's voltmeter, standard error 20 mV (common practice)"),
             new Quantity(
                     "inrush-sag",
                     "V",

@@ -29,9 +29,9 @@ public final class RestVoltage {
     private static final double AVERAGE_V_PER_K = 0.0022;
     private static final double SPAN_K = 27.8;
     /** Standard error of the tables away from their ends, V (ours). */
-    private static final double TABLE_SE_V = 0.03;
+    private static final double TABLE_SE_V = 0.06;
     /** The same where the chemistry is not known, V (ours). */
-    private static final double UNKNOWN_SE_V = 0.06;
+    private static final double UNKNOWN_SE_V = 0.08;
 
     /** How far published charts differ at their ends, V. */
     private static final double CHART_SPREAD_V = 0.3;
@@ -64,7 +64,8 @@ public final class RestVoltage {
     }
 
     /**
-     * State of charge, %, 0 to 100, with its 95 % interval.
+     * State of charge, %, 0 to 100, with its 95 % interval. What lies above the table is surface charge: its lower end is no
+     * higher than that of a full battery's voltage.
      *
      * @param volts rest voltage, V
      * @param standardError of that voltage, V
@@ -78,7 +79,8 @@ public final class RestVoltage {
         double se = Math.sqrt(table * table + standardError * standardError + 0.09 * drop * drop);
         double v = volts + drop;
         double value = inverse.at(v);
-        double low = inverse.at(v - Interval.Z95 * se - unrestedV);
+        double rested = Math.min(v, table(chemistry).at(100));
+        double low = inverse.at(rested - Interval.Z95 * se - unrestedV);
         double high = inverse.at(v + Interval.Z95 * se);
         return new Interval(
                 value, Math.min(low, Math.min(value, 100 - LEAST_WIDTH)), Math.max(high, Math.max(value, LEAST_WIDTH)));

@@ -12,6 +12,7 @@ import org.voltdocket.diagnosis.CrankingTest;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
+import org.voltdocket.diagnosis.signal.NormalDistribution;
 import org.voltdocket.kernel.Interval;
 
 /** Quantities of the test records. */
@@ -31,10 +32,16 @@ public final class TestQuantities {
 
     /** A source whose voltage falls by more than this under load is judged by the loaded one, V (ours). */
     private static final double SAG_V = 0.5;
+    /** A condition less probable than this is not looked at (ours). */
+    private static final double LEAST_CHANCE = 0.05;
+    /** More than a sound cable and source lose under load, V (vehicle workshop manual, 2018: 0.3 V at 30 A). */
+    private static final double DROP_V = 0.35;
 
     private final MeasurementContext reference;
     private final List<Measurement> out = new ArrayList<>();
-    private boolean arrivedLow;
+    /** Probability that the battery was low when it came. */
+    private double arrivedLow;
+
     private boolean judged;
     private boolean tested;
     private boolean unrated;
@@ -92,7 +99,7 @@ public final class TestQuantities {
         tests.stream().filter(e -> !charged(e)).findFirst().ifPresent(e -> {
             BatteryTest test = test(e);
             Interval soc = charge(test);
-            arrivedLow = soc.value() < RestVoltage.LOW_CHARGE;
+            arrivedLow = NormalDistribution.chanceBelow(soc, RestVoltage.LOW_CHARGE);
             Interval volts = Interval.ofStandardError(test.restVoltageV(), METER_SE_V);
             add("arrival-voltage", e, volts, test.temperatureC());
             if (!belowTable(test)) {
@@ -230,9 +237,13 @@ public final class TestQuantities {
 
     private void cranking(Evidence item, CrankingTest test) {
         boolean low = test.minimumVoltageV() < CrankingReference.leastVoltage(test.temperatureC());
-        if (!low || !arrivedLow) {
-            add("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05), test.temperatureC());
+        double counts = low ? 1 - arrivedLow : 1;
+        if (counts < LEAST_CHANCE) {
+            return;
         }
+        out.add(Measurement.of("cranking-minimum", item, Interval.ofStandardError(test.minimumVoltageV(), 0.05))
+                .at(test.temperatureC())
+                .given(counts));
     }
 
     private void charging(Evidence item, ChargingTest test) {
@@ -248,6 +259,9 @@ public final class TestQuantities {
         }
         if (!Double.isNaN(loaded) && !Double.isNaN(idle)) {
             add("load-drop", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
+            if (idle - loaded > DROP_V) {
+                add("idle-voltage-of-drop", item, Interval.ofStandardError(idle, METER_SE_V), test.temperatureC());
+            }
         }
         if (test.ripplePeakToPeakV() != null) {
             double ripple = test.ripplePeakToPeakV();

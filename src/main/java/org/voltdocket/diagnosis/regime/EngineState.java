@@ -18,6 +18,16 @@ public final class EngineState {
     private static final double DRIVING_KMH = 5;
 
     private static final double DRIVING_S = 10;
+    /** A source lifts the voltage by this for as long, V and s (ours). */
+    private static final double LIFT_V = 0.2;
+
+    private static final double LIFTED_S = 60;
+    /** A recording that begins with a running engine begins at this or above, V (ours). */
+    private static final double RUNS_FROM_V = 12.95;
+    /** The loads of a running engine without a source let it sink by this for as long, V and s (ours). */
+    private static final double LOAD_V = 0.2;
+
+    private static final double LOADED_S = 300;
 
     private EngineState() {}
 
@@ -37,7 +47,8 @@ public final class EngineState {
 
     /**
      * Whether the engine runs at some time in a recording without a start: by its speed or the road speed where they were
-     * recorded, by a driver's mark, or by a voltage that no resting battery holds.
+     * recorded, by a driver's mark, by a voltage that no resting battery holds, or by a source that lifts the voltage or a load
+     * that lets it sink for minutes.
      *
      * @param grid 1 s grid
      */
@@ -48,7 +59,36 @@ public final class EngineState {
         }
         return drives(grid)
                 || EngineMarks.started(grid.recording().marks())
-                || Robust.quantile(grid.voltage(), 0.9) > ONLY_CHARGED_V;
+                || Robust.quantile(grid.voltage(), 0.9) > ONLY_CHARGED_V
+                || movesVoltage(grid);
+    }
+
+    /** Whether the voltage of what looks like a running engine differs from that of the parked vehicle before it. */
+    private static boolean movesVoltage(Grid grid) {
+        boolean[] on = EngineStateModel.running(grid, List.of());
+        int near = (int) Math.ceil(Math.max(LIFTED_S, 3 * grid.rowS()) / grid.stepS());
+        for (int from = 0; from < on.length; from++) {
+            if (!on[from] || from > 0 && on[from - 1]) {
+                continue;
+            }
+            int to = from;
+            while (to < on.length && on[to]) {
+                to++;
+            }
+            double[] v = grid.voltage();
+            double runs = Robust.median(Arrays.copyOfRange(v, from, to));
+            double lift = runs - Robust.median(Arrays.copyOfRange(v, Math.max(0, from - near), from));
+            double seconds = (to - from) * grid.stepS();
+            boolean loaded = !grid.recording().has(Channel.SPEED) && seconds >= LOADED_S && lift <= -LOAD_V;
+            if (seconds >= LIFTED_S && lift >= LIFT_V || loaded) {
+                return true;
+            }
+            double fall = runs - Robust.median(Arrays.copyOfRange(v, to, Math.min(v.length, to + near)));
+            if (from == 0 && seconds >= LIFTED_S && fall >= LIFT_V && runs >= RUNS_FROM_V) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean drives(Grid grid) {

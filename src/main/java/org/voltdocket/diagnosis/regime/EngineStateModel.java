@@ -9,9 +9,9 @@ import org.voltdocket.diagnosis.signal.Robust;
 
 /**
  * Whether the engine runs, as a hidden Markov model of two states over the steps of a grid, from the measured voltage and,
- * if recorded, the road speed and the driver's marks.
+ * if recorded, currents, the road speed and the driver's marks.
  *
- * <p>Each feature of {@link VoltageRoughness} is taken as exponentially distributed about one scale while the car is parked, and as
+ * <p>Each feature of {@link Roughness} is taken as exponentially distributed about one scale while the car is parked, and as
  * a mixture of that and a wider one while the engine runs, for a running engine may be calm and a parked car is never
  * rough. Both scales are learnt from the recording itself. The level tells only what physics forbids: a battery left alone
  * does not stay at charging voltage. An engine comes on with a start, else hardly ever; it goes off at any time, most often
@@ -25,29 +25,40 @@ final class EngineStateModel {
 
     private static final int ROUNDS = 4;
 
-    /** Log-probabilities of a step (ours): an engine stops about every 15 minutes, and starts unseen hardly ever. */
-    private static final double LOG_STOPS = -7;
-
+    /** An engine is stopped and started about every 15 minutes, s (ours). */
+    private static final double STOPS_EVERY_S = 1000;
+    /** Log-probability that a recording with fast rows does not show a start (ours). */
     private static final double LOG_STARTS_UNSEEN = -80;
-    /** The same where the recording shows no start and is sampled so slowly that one may be missed. */
-    private static final double LOG_STARTS_MISSED = -12;
-    /** A slower recording may miss a start, s between rows (ours). */
+    /** A slower recording may miss a start, s between rows (ours), and misses most from {@link #MISSES_S} on. */
     private static final double SLOW_S = 0.3;
-    /** A driver's mark may come this much early, steps, and holds for as long again (ours). */
-    private static final int MARK_LATE = 5;
 
-    private static final int MARK_HOLDS = 10;
+    private static final double MISSES_S = 3;
+    /** What an unseen start has against it beside its rarity, nats (ours). */
+    private static final double UNSEEN_NATS = 2;
+    /**
+     * A driver's mark may come this much early or late, s, and holds for this long before and after: what was started stood
+     * before, what was stopped ran (ours).
+     */
+    private static final double MARK_LATE_S = 6;
+
+    private static final double MARK_HOLDS_S = 10;
     /** Share of the time that a running engine is as calm as a parked car, by feature (ours). */
-    private static final double[] CALM = {0.25, 0.6, 0.6};
+    private static final double[] CALM = {0.25, 0.6, 0.6, 0.6, 0.6};
+    /** The same with an instrument of this resolution or coarser, V: it hides what is small (ours). */
+    private static final double CALM_COARSE = 0.95;
+
+    private static final double COARSE_V = 0.05;
+    private static final int VOLTAGE_FEATURES = 3;
     /** Most that the step down of a stop may say, nats (ours). */
     private static final double MOST_STEP_NATS = 6;
+    /** Rows this much further apart than steps leave steps without a row of their own (ours). */
+    private static final double FEW_ROWS = 1.5;
     /** Seconds about a start that say nothing of roughness. */
     private static final int ABOUT_START = 4;
 
     /** What a prior scale weighs, in steps. */
     private static final double PRIOR_STEPS = 10;
 
-    private static final double LEAST_SCALE_V = 0.0015;
     /** Nothing told step by step may outweigh this, nats (ours): the shape of the distributions is not known. */
     private static final double MOST_NATS = 2;
 
@@ -69,28 +80,45 @@ final class EngineStateModel {
     private final Grid grid;
     private final List<EngineStart> starts;
     private final double[] level;
-    private final VoltageRoughness rough;
+    private final Roughness rough;
     private final double[][] scale;
     private final boolean[] surelyOff;
     private final boolean[] surelyOn;
+    private final double[] runs;
+    private final double[] calm = CALM.clone();
 
     private EngineStateModel(Grid grid, List<EngineStart> starts) {
         this.grid = grid;
         this.starts = starts;
         this.level = Robust.medianOfThree(grid.voltage());
-        this.rough = VoltageRoughness.of(grid);
+        this.rough = Roughness.of(grid);
+        this.runs = RunningEvidence.of(grid, level, starts);
+        double coarse = Math.min(
+                1, Robust.resolution(grid.recording().channel(Channel.MEASURED_V), Roughness.COARSEST_V) / COARSE_V);
+        for (int f = 0; f < VOLTAGE_FEATURES; f++) {
+            calm[f] += (CALM_COARSE - calm[f]) * coarse * coarse;
+        }
         this.scale = new double[2][rough.size.length];
         this.surelyOff = new boolean[grid.steps()];
         this.surelyOn = new boolean[grid.steps()];
     }
 
     /**
-     * @param grid 1 s grid
+     * @param grid any grid; where its rows are further apart than its steps, the model takes steps of one row
      * @param starts the starts found in it
      * @return for each step, whether the engine runs
      */
     static boolean[] running(Grid grid, List<EngineStart> starts) {
-        return new EngineStateModel(grid, starts).running();
+        if (grid.rowS() < FEW_ROWS * grid.stepS()) {
+            return new EngineStateModel(grid, starts).running();
+        }
+        Grid coarse = Grid.of(grid.recording(), grid.rowS());
+        boolean[] by = new EngineStateModel(coarse, starts).running();
+        boolean[] out = new boolean[grid.steps()];
+        for (int k = 0; k < out.length; k++) {
+            out[k] = by[coarse.stepOf(grid.timeOf(k) + 0.5 * grid.stepS())];
+        }
+        return out;
     }
 
     private boolean[] running() {
@@ -117,10 +145,13 @@ final class EngineStateModel {
         }
         for (Recording.Mark mark : grid.recording().marks()) {
             int at = grid.stepOf(mark.atS());
-            boolean[] known = EngineMarks.stopped(mark) ? surelyOff : EngineMarks.started(mark) ? surelyOn : null;
-            if (known != null) {
-                int from = Math.min(grid.steps(), at + MARK_LATE);
-                Arrays.fill(known, from, Math.min(grid.steps(), from + MARK_HOLDS), true);
+            boolean stopped = EngineMarks.stopped(mark);
+            if (stopped || EngineMarks.started(mark)) {
+                int from = Math.min(grid.steps(), at + steps(MARK_LATE_S));
+                int to = Math.max(0, at - steps(MARK_LATE_S));
+                Arrays.fill(
+                        stopped ? surelyOff : surelyOn, from, Math.min(grid.steps(), from + steps(MARK_HOLDS_S)), true);
+                Arrays.fill(stopped ? surelyOn : surelyOff, Math.max(0, to - steps(MARK_HOLDS_S)), to, true);
             }
         }
         double[] speed = grid.held(Channel.SPEED, 0);
@@ -142,6 +173,10 @@ final class EngineStateModel {
             on[k] |= level[k] > SURELY_CHARGED_V;
         }
         return on;
+    }
+
+    private int steps(double seconds) {
+        return (int) Math.ceil(seconds / grid.stepS());
     }
 
     private boolean aboutStart(int step) {
@@ -167,7 +202,7 @@ final class EngineStateModel {
             calm = Double.isNaN(calm) ? 0 : calm;
             int known = Robust.count(before);
             double off = known == 0 ? calm : (known * Robust.mean(before) + PRIOR_STEPS * calm) / (known + PRIOR_STEPS);
-            scale[OFF][f] = Math.max(off, rough.least) + LEAST_SCALE_V;
+            scale[OFF][f] = Math.max(off, rough.least[f]);
             double sum = 0;
             int count = 0;
             for (int k = 0; k < on.length; k++) {
@@ -192,14 +227,17 @@ final class EngineStateModel {
 
     private boolean[] best() {
         int n = grid.steps();
-        Recording recording = grid.recording();
-        boolean slow = recording.durationS() / Math.max(1, recording.rows() - 1) > SLOW_S;
-        boolean missed = slow && starts.isEmpty();
+        double rare = StrictMath.log(Math.min(0.5, grid.stepS() / STOPS_EVERY_S));
+        double rowS =
+                grid.recording().durationS() / Math.max(1, grid.recording().rows() - 1);
+        double unseen =
+                rowS <= SLOW_S ? LOG_STARTS_UNSEEN : rare - UNSEEN_NATS + StrictMath.log(Math.min(1, rowS / MISSES_S));
         boolean[][] fromOther = new boolean[2][n];
         double[] score = {told(0, OFF), told(0, ON)};
         for (int k = 1; k < n; k++) {
-            double stopped = score[ON] + LOG_STOPS + left(k);
-            double started = score[OFF] + (missed ? LOG_STARTS_MISSED : LOG_STARTS_UNSEEN);
+            double step = step(k);
+            double stopped = score[ON] + rare + nats(Math.abs(step));
+            double started = score[OFF] + unseen + nats(Math.max(0, step));
             boolean known = surelyOn[k] && surelyOff[k - 1];
             fromOther[OFF][k] = stopped > score[OFF];
             fromOther[ON][k] = known || started > score[ON];
@@ -217,14 +255,16 @@ final class EngineStateModel {
         return out;
     }
 
-    /** Log-likelihood of the step that the level takes where an engine stops, against none. */
-    private double left(int k) {
+    /** By how much the level is higher after a step than before it, V; NaN at the ends. */
+    private double step(int k) {
         if (k < 2 || k + 2 >= level.length) {
-            return 0;
+            return Double.NaN;
         }
-        double before = 0.5 * (level[k - 1] + level[k - 2]);
-        double after = 0.5 * (level[k + 1] + level[k + 2]);
-        double size = Math.abs(before - after);
+        return 0.5 * (level[k + 1] + level[k + 2] - level[k - 1] - level[k - 2]);
+    }
+
+    /** Log-likelihood of the change that the level takes where an engine starts or stops, against none. */
+    private static double nats(double size) {
         if (Double.isNaN(size)) {
             return 0;
         }
@@ -237,19 +277,20 @@ final class EngineStateModel {
         if (surelyOn[k] && state == OFF || surelyOff[k] && state == ON) {
             return -1e6;
         }
-        double sum = 0;
+        double sum = state == ON ? runs[k] : 0;
         for (int f = 0; f < rough.size.length; f++) {
             if (rough.weight[f][k] > 0) {
                 double x = rough.size[f][k];
                 double rise = x / scale[OFF][f] - x / scale[ON][f];
                 double odds =
-                        CALM[f] + (1 - CALM[f]) * scale[OFF][f] / scale[ON][f] * StrictMath.exp(Math.min(50, rise));
+                        calm[f] + (1 - calm[f]) * scale[OFF][f] / scale[ON][f] * StrictMath.exp(Math.min(50, rise));
                 double ratio = Math.min(MOST_NATS, rough.weight[f][k] * StrictMath.log(odds));
                 sum += state == ON ? ratio : 0;
             }
         }
         if (state == OFF && level[k] > ONLY_CHARGED_V) {
-            sum -= level[k] > RELAXING_BELOW_V ? RELAXING_NATS : SURFACE_NATS;
+            double nats = level[k] > RELAXING_BELOW_V ? RELAXING_NATS : SURFACE_NATS;
+            sum -= Math.min(MOST_NATS, nats * grid.stepS());
         }
         return sum;
     }

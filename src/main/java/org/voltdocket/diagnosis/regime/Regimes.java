@@ -12,6 +12,8 @@ public final class Regimes {
 
     /** A stretch shorter than this joins the one before it, s. */
     private static final double SHORTEST_S = 4;
+    /** The same in rows of the recording (ours). */
+    private static final double SHORTEST_ROWS = 2.5;
     /** A stop longer than this is no stop in traffic, s. */
     private static final double TRAFFIC_STOP_S = 180;
 
@@ -29,7 +31,8 @@ public final class Regimes {
             by[k] = Double.isNaN(grid.voltage()[k]) ? Regime.UNKNOWN : running[k] ? flow[k] : null;
         }
         nameStops(by, running, grid.stepS());
-        joinShort(by, (int) Math.round(SHORTEST_S / grid.stepS()));
+        double shortest = Math.max(SHORTEST_S, SHORTEST_ROWS * grid.rowS());
+        joinShort(by, (int) Math.round(shortest / grid.stepS()));
         return spans(grid, starts, by);
     }
 

@@ -21,6 +21,8 @@ public record EvaluatedRule(Rule rule, Finding finding, Map<Cause, Double> decib
 
     /** Smaller likelihood ratios are left out. */
     private static final double LEAST_DECIBANS = 0.05;
+    /** A finding whose condition holds with a lower probability is uncertain, whatever its value (ours). */
+    private static final double SURELY = 0.8;
 
     /**
      * Evaluates a rule for a measurement.
@@ -35,16 +37,25 @@ public record EvaluatedRule(Rule rule, Finding finding, Map<Cause, Double> decib
         SideLikelihoods sides = SideLikelihoods.of(rule, value, low, high);
         Map<Cause, Double> decibans = new EnumMap<>(Cause.class);
         for (Cause cause : Cause.values()) {
-            double weight = sides.decibans(rule, cause);
+            double weight = given(sides.decibans(rule, cause), measurement.applies());
             if (Math.abs(weight) >= LEAST_DECIBANS) {
                 decibans.put(cause, weight);
             }
         }
-        Result result = value.low() >= low && value.high() <= high
-                ? Result.INSIDE
-                : value.high() < low || value.low() > high ? Result.OUTSIDE : Result.UNCERTAIN;
+        Result result = measurement.applies() < SURELY
+                ? Result.UNCERTAIN
+                : value.low() >= low && value.high() <= high
+                        ? Result.INSIDE
+                        : value.high() < low || value.low() > high ? Result.OUTSIDE : Result.UNCERTAIN;
         String side = value.value() < low ? "below" : value.value() > high ? "above" : "inside";
         return new EvaluatedRule(rule, finding(rule, measurement, low, high, result, side), decibans, sides.outside());
+    }
+
+    /** Likelihood ratio of a measurement that means something with this probability only, decibans: p·r + 1 - p. */
+    private static double given(double decibans, double probability) {
+        return probability == 1
+                ? decibans
+                : 10 * StrictMath.log10(probability * StrictMath.pow(10, decibans / 10) + 1 - probability);
     }
 
     private static Finding finding(

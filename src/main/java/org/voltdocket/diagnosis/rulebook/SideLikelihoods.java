@@ -2,6 +2,7 @@ package org.voltdocket.diagnosis.rulebook;
 
 import java.util.Optional;
 import org.voltdocket.diagnosis.Cause;
+import org.voltdocket.diagnosis.signal.NormalDistribution;
 import org.voltdocket.kernel.Interval;
 
 /**
@@ -142,10 +143,6 @@ final class SideLikelihoods {
         if (Double.isInfinite(limit)) {
             return limit > 0 ? 1 : 0;
         }
-        double reach = limit < value.value() ? value.value() - value.low() : value.high() - value.value();
-        if (reach == 0) {
-            return limit > value.value() ? 1 : 0;
-        }
-        return NormalDistribution.cumulative(Interval.Z95 * (limit - value.value()) / reach);
+        return NormalDistribution.chanceBelow(value, limit);
     }
 }

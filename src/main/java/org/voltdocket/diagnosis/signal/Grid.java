@@ -14,6 +14,12 @@ public final class Grid {
 
     /** Longest stretch without a voltage sample that is bridged by a straight line, s. */
     static final double BRIDGE_S = 5;
+    /** A recording with rows further apart is bridged from row to row, up to this, s (ours). */
+    private static final double LONGEST_BRIDGE_S = 100;
+    /** The same in usual distances of the rows (ours). */
+    private static final double BRIDGED_ROWS = 1.6;
+    /** Fewer rows do not tell how far apart they usually are. */
+    private static final int FEWEST_ROWS = 20;
 
     private static final int MAX_STEPS = 40_000;
 
@@ -83,12 +89,14 @@ public final class Grid {
     }
 
     private void bridge(double[] values) {
+        double rows = recording.rows() < FEWEST_ROWS ? 0 : Math.min(LONGEST_BRIDGE_S, BRIDGED_ROWS * rowS());
+        double longest = Math.max(Math.max(BRIDGE_S, 3 * stepS), rows);
         int last = -1;
         for (int k = 0; k < steps; k++) {
             if (Double.isNaN(values[k])) {
                 continue;
             }
-            if (last >= 0 && k - last > 1 && (k - last) * stepS <= Math.max(BRIDGE_S, 3 * stepS)) {
+            if (last >= 0 && k - last > 1 && (k - last) * stepS <= longest) {
                 for (int j = last + 1; j < k; j++) {
                     values[j] = values[last] + (values[k] - values[last]) * (j - last) / (k - last);
                 }
@@ -163,6 +171,12 @@ public final class Grid {
         }
         bridge(out);
         return out;
+    }
+
+    /** Usual time between two samples of the measured voltage, s. */
+    public double rowS() {
+        float[] v = recording.channel(Channel.MEASURED_V);
+        return intervals.computeIfAbsent(Channel.MEASURED_V, c -> medianInterval(recording.timeS(), v));
     }
 
     private static double medianInterval(double[] time, float[] values) {

@@ -6,6 +6,12 @@ public final class Robust {
     /** Makes the median absolute deviation an estimate of the standard deviation of a normal distribution. */
     public static final double MAD_TO_SD = 1.482602218505602;
 
+    /** Usual steps of instruments, in any unit. */
+    private static final double[] STEPS = {1, 0.5, 0.25, 0.2, 0.1, 0.05, 0.025, 0.02, 0.01, 0.005, 0.0025, 0.002, 0.001
+    };
+    /** A value this near to a multiple, in steps, is one: float arithmetic. */
+    private static final double NEAR = 0.02;
+
     private Robust() {}
 
     /** Quantile with linear interpolation (type 7 of Hyndman and Fan, 1996); NaN of nothing. */
@@ -129,6 +135,31 @@ public final class Robust {
             out[i] = Double.isNaN(values[i]) ? Double.NaN : (sum[to] - sum[from]) / count;
         }
         return out;
+    }
+
+    /**
+     * Resolution of an instrument: the coarsest usual step, in its unit, that all values are multiples of; 0 where they are of none.
+     *
+     * @param coarsest that is possible; values that never change would be multiples of any
+     */
+    public static double resolution(float[] values, double coarsest) {
+        for (double step : STEPS) {
+            if (step <= coarsest && multiples(values, step)) {
+                return step;
+            }
+        }
+        return 0;
+    }
+
+    private static boolean multiples(float[] values, double step) {
+        int most = Math.min(values.length, 4000);
+        for (int i = 0; i < most; i++) {
+            double share = values[i] / step;
+            if (Math.abs(share - Math.rint(share)) > NEAR) {
+                return false; // a NaN compares as near
+            }
+        }
+        return true;
     }
 
     /** Median of each value and its two neighbours: takes single spikes out. */

@@ -11,6 +11,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.claim.Claim;
@@ -50,7 +52,7 @@ public class CaseBagExporter {
      * @throws IllegalStateException if stored bytes do not match their digest
      */
     public void check(Dossier dossier) {
-        dossier.evidence().forEach(item -> archive.writeContent(item.id(), OutputStream.nullOutputStream()));
+        stored(dossier).forEach(item -> archive.writeContent(item.id(), OutputStream.nullOutputStream()));
     }
 
     /**
@@ -87,7 +89,7 @@ public class CaseBagExporter {
             papers(bag, folder, one.claim());
         }
         bag.payload("trail.json", to -> to.write(trail(dossier)));
-        List<EvidenceItem> items = dossier.evidence();
+        List<EvidenceItem> items = stored(dossier);
         for (int i = 0; i < items.size(); i++) {
             EvidenceItem item = items.get(i);
             bag.payload(
@@ -95,6 +97,14 @@ public class CaseBagExporter {
                     to -> archive.writeContent(item.id(), to));
         }
         bag.finish(info(dossier));
+    }
+
+    /** The items whose originals were not erased. */
+    private List<EvidenceItem> stored(Dossier dossier) {
+        Set<UUID> erased = archive.erased(dossier.file().ref().id());
+        return dossier.evidence().stream()
+                .filter(item -> !erased.contains(item.id()))
+                .toList();
     }
 
     /**

@@ -10,7 +10,8 @@ public enum FindingTopic {
             + " failing-at-times highest-charging-voltage holding-share-when-low lift-when-cold lift-when-low load-drop"
             + " low-running-voltage-share managed over-voltage-share regulated-voltage regulation-spread"
             + " rise-when-slowing ripple ripple-in-drive sag-under-load uncharged-though-told"
-            + " median-running-voltage charging-stopped"
+            + " median-running-voltage charging-stopped low-voltage-spread over-voltage-spread charging-when-full"
+            + " sag-over-rest best-of-sagging idle-voltage-of-drop"
             + " unsupported-share unsupported-yet-lifted"),
     SENSOR("charge-seen-by-vehicle-only offset-drive-and-rest-disagree offset-ways-disagree reported-charge-error"
             + " reported-charge-under-rest reported-drain-while-held rests-as-claimed-full"
@@ -23,10 +24,10 @@ public enum FindingTopic {
             + " peukert-exponent resistance-by-rating resistance-by-starts resistance-by-steps"
             + " voltage-after-recharge"),
     STARTS("compression-frequency compression-ripple compression-unevenness cranking-minimum cranking-plateau"
-            + " inrush-sag recovery-time restart-minimum restart-trend stop-refusals"),
+            + " inrush-sag recovery-time rows-in-start restart-minimum restart-trend stop-refusals"),
     CHARGE(
             "arrival-charge arrival-voltage charge-after-drive charge-before-drive charge-per-100-km charge-per-start daily-distance"
-                    + " rest-left standing-drain standing-drain-by-voltage wake-up-length wake-up-share wake-ups"),
+                    + " rest-left standing-drain standing-drain-by-voltage trip-length wake-up-length wake-up-share wake-ups"),
     CASE("batteries-replaced battery-age size-share type-step");
 
     private static final Map<String, FindingTopic> BY_QUANTITY = byQuantity();

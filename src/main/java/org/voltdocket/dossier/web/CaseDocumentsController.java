@@ -7,14 +7,12 @@ import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.util.List;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.ServletWebRequest;
-import org.voltdocket.claim.service.ClaimService;
 import org.voltdocket.dossier.Dossier;
 import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.bag.CaseBagExporter;
@@ -32,21 +30,12 @@ class CaseDocumentsController {
 
     private final DossierService dossiers;
     private final CaseReport reports;
-    private final CaseBagExporter bags;
-    private final CaseResponseWriter answers;
-    private final ClaimService claims;
+    private final CaseBags bags;
 
-    CaseDocumentsController(
-            DossierService dossiers,
-            CaseReport reports,
-            CaseBagExporter bags,
-            CaseResponseWriter answers,
-            ClaimService claims) {
+    CaseDocumentsController(DossierService dossiers, CaseReport reports, CaseBags bags) {
         this.dossiers = dossiers;
         this.reports = reports;
         this.bags = bags;
-        this.answers = answers;
-        this.claims = claims;
     }
 
     @Operation(
@@ -71,22 +60,10 @@ class CaseDocumentsController {
             content = @Content(mediaType = "application/zip", schema = @Schema(type = "string", format = "binary")))
     @GetMapping({"/api/v1/cases/{number}/bag.zip", "/cases/{number}/bag.zip"})
     void bag(Actor actor, @PathVariable CaseNumber number, HttpServletResponse response) throws IOException {
-        Dossier dossier = dossiers.of(actor, number);
-        byte[] report = reports.of(actor, dossier);
-        bags.check(dossier);
+        Dossier dossier = bags.check(actor, number);
         response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-cache");
         PdfResponse.head(
                 response, "application/zip", ContentDisposition.attachment(), CaseBagExporter.name(dossier) + ".zip");
-        List<CaseBagExporter.Earlier> earlier =
-                claims.earlier(actor, dossier.file().ref().id(), dossier.claim()).stream()
-                        .map(claim -> answers.earlier(dossier, claim))
-                        .toList();
-        bags.write(
-                dossier,
-                answers.body(dossier, null),
-                answers.claim(dossier),
-                earlier,
-                report,
-                response.getOutputStream());
+        bags.write(actor, dossier, response.getOutputStream());
     }
 }

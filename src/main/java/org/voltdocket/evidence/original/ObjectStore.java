@@ -23,7 +23,7 @@ import software.amazon.awssdk.services.s3.S3Client;
 import software.amazon.awssdk.services.s3.model.NoSuchKeyException;
 import software.amazon.awssdk.services.s3.model.S3Object;
 
-/** Objects named by the digest of their bytes. Nothing is ever changed or removed in it by this server. */
+/** Objects named by the digest of their bytes. Nothing is ever changed; only an erasure removes an object. */
 public final class ObjectStore implements AutoCloseable {
 
     private static final Logger LOG = LoggerFactory.getLogger(ObjectStore.class);
@@ -91,6 +91,13 @@ public final class ObjectStore implements AutoCloseable {
                             + ", which is evidence. Bring it back from the store's own backup or versions.",
                     e);
         }
+    }
+
+    /** Removes an object; one that is not there is no error. */
+    void remove(Sha256 sha256) {
+        asked(
+                "remove",
+                () -> client.deleteObject(one -> one.bucket(settings.bucket()).key(name(sha256))));
     }
 
     /** What a broken stream of {@link #open} is: the store went away in the middle. */

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Sha256;
 
 /**
@@ -23,20 +24,21 @@ public class OriginalFileStore {
     private final Optional<ObjectStore> store;
 
     @Autowired
-    OriginalFileStore(JdbcClient jdbc, ObjectStoreConfiguration named) {
-        this(jdbc, named.get());
+    OriginalFileStore(JdbcClient jdbc, ObjectStoreConfiguration named, OriginalKeys keys) {
+        this(jdbc, named.get(), keys);
     }
 
-    OriginalFileStore(JdbcClient jdbc, Optional<ObjectStore> store) {
+    OriginalFileStore(JdbcClient jdbc, Optional<ObjectStore> store, OriginalKeys keys) {
         this.jdbc = jdbc;
-        this.pieces = new OriginalFileChunks(jdbc);
+        this.pieces = new OriginalFileChunks(jdbc, keys);
         this.store = store;
     }
 
     /** Where the bytes of a file are, or will be. */
     public enum Place {
         DATABASE,
-        STORE;
+        STORE,
+        ERASED;
 
         String id() {
             return name().toLowerCase(java.util.Locale.ROOT);
@@ -58,7 +60,7 @@ public class OriginalFileStore {
             return Place.DATABASE;
         }
         Optional<Noted> known = noted(sha256);
-        if (known.isPresent()) {
+        if (known.isPresent() && known.get().place() != Place.ERASED) {
             return known.get().place();
         }
         store.get().put(sha256, file);
@@ -76,7 +78,14 @@ public class OriginalFileStore {
                 .param(bytes)
                 .param(place.id())
                 .update();
-        if (added == 0 || place == Place.STORE) {
+        boolean erased = added == 0 && noted(sha256).orElseThrow().place() == Place.ERASED;
+        if (erased) {
+            jdbc.sql("select store_erased_original_again(?, ?)")
+                    .param(sha256.hex())
+                    .param(place.id())
+                    .query(rs -> {});
+        }
+        if (added == 0 && !erased || place == Place.STORE) {
             return;
         }
         try {
@@ -95,6 +104,9 @@ public class OriginalFileStore {
     public void write(Sha256 sha256, OutputStream to) {
         Noted noted =
                 noted(sha256).orElseThrow(() -> new IllegalStateException("No original is kept under " + sha256 + "."));
+        if (noted.place() == Place.ERASED) {
+            throw RequestException.of(410, "original-erased", "The original " + sha256 + " was erased.");
+        }
         DigestVerifyingOutputStream whole = new DigestVerifyingOutputStream(to);
         try {
             if (noted.place() == Place.STORE) {

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.springframework.stereotype.Service;
@@ -73,6 +74,11 @@ class DefaultEvidenceArchive implements EvidenceArchive {
                 .sorted(Comparator.comparing(EvidenceItem::sha256))
                 .map(item -> new Evidence(item.id().toString(), item.sha256(), item.origin(), read.get(item.id())))
                 .toList();
+    }
+
+    @Override
+    public Set<UUID> erased(UUID caseId) {
+        return items.erased(caseId);
     }
 
     @Override

@@ -85,7 +85,7 @@ public class EvidenceCheck {
     @Transactional(readOnly = true)
     public Found all() {
         Tally tally = new Tally();
-        streaming.query("select sha256, place = 'store' from raw_file order by sha256", row -> {
+        streaming.query("select sha256, place = 'store' from raw_file where place <> 'erased' order by sha256", row -> {
             original(tally, new Sha256(row.getString(1)), row.getBoolean(2));
         });
         streaming.query("select evidence_id, channel, block_no, rows, crc32, data from recording_block", row -> {

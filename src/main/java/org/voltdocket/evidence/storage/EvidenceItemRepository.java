@@ -8,9 +8,11 @@ import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -99,6 +101,15 @@ public class EvidenceItemRepository {
                 .param(caseId)
                 .query(EvidenceItemRepository::item)
                 .list();
+    }
+
+    Set<UUID> erased(UUID caseId) {
+        return new HashSet<>(
+                jdbc.sql("select x.evidence_id from evidence_erased x join evidence e on e.id = x.evidence_id"
+                                + " join raw_file f using (sha256) where e.case_id = ? and f.place = 'erased'")
+                        .param(caseId)
+                        .query(UUID.class)
+                        .list());
     }
 
     Map<UUID, Integer> counts(Collection<UUID> caseIds) {

@@ -9,6 +9,7 @@ import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.FilterType;
 import org.springframework.context.annotation.Import;
+import org.voltdocket.evidence.original.OriginalFileStore;
 import org.voltdocket.evidence.storage.EvidenceCheck;
 
 /**
@@ -83,12 +84,12 @@ public final class VerifyEvidence {
     /** The beans that the verification needs. Without {@code @Configuration}: the server must not find it. */
     @Import(VerifyTrail.Lean.class)
     @ComponentScan(
-            basePackageClasses = EvidenceCheck.class,
+            basePackageClasses = {EvidenceCheck.class, OriginalFileStore.class},
             useDefaultFilters = false,
             includeFilters =
                     @ComponentScan.Filter(
                             type = FilterType.REGEX,
                             pattern =
-                                    "org\\.voltdocket\\.evidence\\.storage\\.(EvidenceCheck|OriginalFileStore|OrphanedObjects|ObjectStoreConfiguration)"))
+                                    "org\\.voltdocket\\.evidence\\.(storage|original)\\.(EvidenceCheck|OriginalFileStore|OriginalKeys|OrphanedObjects|ObjectStoreConfiguration)"))
     static class Lean {}
 }

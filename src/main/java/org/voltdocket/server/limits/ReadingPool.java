@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import javax.sql.DataSource;
 import org.springframework.beans.factory.config.BeanPostProcessor;
 import org.springframework.beans.factory.support.DefaultListableBeanFactory;
+import org.springframework.boot.jdbc.health.DataSourceHealthIndicator;
 import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -61,6 +62,12 @@ class ReadingPool {
         });
         filter.setOrder(Ordered.HIGHEST_PRECEDENCE + 5);
         return filter;
+    }
+
+    /** Whether the database answers, over the pool for reading: a busy server is still ready. */
+    @Bean
+    DataSourceHealthIndicator dbHealthIndicator(DataSource dataSource) {
+        return new DataSourceHealthIndicator(dataSource instanceof Split split ? split.reading : dataSource);
     }
 
     private static final class Split extends DelegatingDataSource {

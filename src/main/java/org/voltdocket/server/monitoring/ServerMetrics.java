@@ -55,6 +55,11 @@ class ServerMetrics implements MeterBinder {
                 "backup.age.seconds",
                 "since the last backup that was marked; none where there is none",
                 "select extract(epoch from clock_timestamp() - max(taken_at)) from backup_taken");
+        gauge(
+                registry,
+                "restore.tested.age.seconds",
+                "since the last tested restore that was marked; none where there is none",
+                "select extract(epoch from clock_timestamp() - max(tested_at)) from restore_tested");
         gauge(registry, "database.bytes", "size of the database", "select pg_database_size(current_database())");
         Gauge.builder("voltdocket.originals.store.up", this::storeUp)
                 .description(

@@ -20,7 +20,7 @@ import org.voltdocket.server.limits.DiskReserve.Disk;
  * @param disks disks that this node writes to
  * @param databaseBytes size of the database
  * @param store of original files, where one is named
- * @param backup the last one that was marked
+ * @param backup the last one that was marked, and the last one whose restore was tested
  */
 public record ServerStatus(
         int due,
@@ -35,7 +35,7 @@ public record ServerStatus(
         List<Disk> disks,
         long databaseBytes,
         Optional<Store> store,
-        Optional<Backup> backup,
+        Backups backup,
         Heap heap) {
 
     /** So many of something. */
@@ -53,6 +53,16 @@ public record ServerStatus(
 
     /** A backup as its command marked it. */
     public record Backup(Instant takenAt, String file, long bytes) {}
+
+    /** A backup that was restored and verified as its command marked it. */
+    public record TestedRestore(Instant testedAt, String file, int seconds) {}
+
+    /**
+     * Backups.
+     *
+     * @param overdue whether no restore was tested in the last month
+     */
+    public record Backups(Optional<Backup> taken, Optional<TestedRestore> tested, boolean overdue) {}
 
     /** Memory of this node. */
     public record Heap(long usedBytes, long mostBytes) {}

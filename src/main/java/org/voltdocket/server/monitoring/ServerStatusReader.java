@@ -9,7 +9,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -17,7 +16,6 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.pending.PendingAssessments;
 import org.voltdocket.evidence.original.ObjectStoreConfiguration;
 import org.voltdocket.server.limits.DiskReserve;
-import org.voltdocket.server.monitoring.ServerStatus.Backup;
 import org.voltdocket.server.monitoring.ServerStatus.Count;
 import org.voltdocket.server.monitoring.ServerStatus.Heap;
 import org.voltdocket.server.monitoring.ServerStatus.Slow;
@@ -34,16 +32,19 @@ class ServerStatusReader {
     private final MeterRegistry meters;
     private final ObjectStoreConfiguration originals;
     private final DiskReserve reserve;
+    private final BackupRepository backups;
 
     ServerStatusReader(
             JdbcClient db,
             PendingAssessments pending,
             MeterRegistry meters,
             ObjectStoreConfiguration originals,
-            DiskReserve reserve) {
+            DiskReserve reserve,
+            BackupRepository backups) {
         this.db = db;
         this.pending = pending;
         this.originals = originals;
+        this.backups = backups;
         this.meters = meters;
         this.reserve = reserve;
     }
@@ -74,7 +75,7 @@ class ServerStatusReader {
                 originals
                         .get()
                         .map(store -> new Store(store.where(), store.state().trouble())),
-                backup(),
+                backups.read(),
                 heap());
     }
 
@@ -90,12 +91,6 @@ class ServerStatusReader {
                         group by 1 order by 2 desc, 1""")
                 .query((row, n) -> new Count(row.getString(1), row.getInt(2)))
                 .list();
-    }
-
-    private Optional<Backup> backup() {
-        return db.sql("select taken_at, file, bytes from backup_taken order by ordinal desc limit 1")
-                .query((row, n) -> new Backup(row.getTimestamp(1).toInstant(), row.getString(2), row.getLong(3)))
-                .optional();
     }
 
     /** Routes by their slowest status: a page and its refusal are one route. */

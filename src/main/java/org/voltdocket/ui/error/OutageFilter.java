@@ -34,7 +34,9 @@ class OutageFilter extends OncePerRequestFilter {
                 throw e;
             }
             response.resetBuffer();
-            resolver.resolveException(request, response, null, e);
+            if (resolver.resolveException(request, response, null, e) == null) {
+                throw e;
+            }
         }
     }
 }

@@ -143,7 +143,7 @@ class EditionServiceTest {
     @ValueSource(
             strings = {"update edition set released = true", "delete from edition", "delete from edition_in_force"})
     void editionsRefuseChange(String sql) {
-        assertThatThrownBy(() -> db.sql(sql).update()).hasMessageContaining("append-only");
+        assertThatThrownBy(() -> db.sql(sql).update()).hasStackTraceContaining("permission denied");
     }
 
     @Test

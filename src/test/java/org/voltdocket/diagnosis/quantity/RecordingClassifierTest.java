@@ -92,4 +92,16 @@ class RecordingClassifierTest {
                 java.util.List.of(new Recording.Mark(121, "Motor gestartet")));
         assertThat(Diagnosis.kindOf(marked)).isEqualTo(EvidenceKind.DRIVE_RECORDING);
     }
+
+    /** Charge, rest and discharge in one file, as a bench writes it. */
+    @Test
+    void aWholeBenchCycleIsADischargeRecording() {
+        Made cycle = Made.at(0.1, 30_000)
+                .with(Channel.MEASURED_V, t -> t < 6000 ? 14.8 : t < 12_000 ? 12.9 : 12.6 - 2.2 * (t - 12_000) / 18_000)
+                .with(Channel.MEASURED_A, t -> t < 6000 ? 3 : t < 12_000 ? 0 : -6);
+        assertThat(kind(cycle)).isEqualTo(EvidenceKind.DISCHARGE_RECORDING);
+        assertThat(kind(cycle.with(Channel.ENGINE_RPM, t -> t < 6000 ? 900 : 0)))
+                .as("a vehicle is no bench")
+                .isEqualTo(EvidenceKind.DRIVE_RECORDING);
+    }
 }

@@ -21,7 +21,10 @@ class EngineMarksTest {
                 "Moteur d\u00e9marr\u00e9",
                 "demarrage moteur",
                 "motor arrancado",
-                "Motor encendido"
+                "Motor encendido",
+                "Motorstart",
+                "contact mis",
+                "Moteur en marche"
             })
     void aStartIsReadWhateverTheLanguageCaseAndAccents(String text) {
         assertThat(EngineMarks.started(List.of(new Mark(5, text)))).isTrue();
@@ -37,7 +40,11 @@ class EngineMarksTest {
                 "abgestellt",
                 "moteur arr\u00eat\u00e9",
                 "Moteur coup\u00e9",
-                "motor apagado"
+                "motor apagado",
+                "Motorstopp",
+                "Motor detenido",
+                "switched engine off",
+                "Z\u00fcndung aus"
             })
     void aStopIsReadToo(String text) {
         assertThat(EngineMarks.stopped(new Mark(5, text))).isTrue();
@@ -45,7 +52,17 @@ class EngineMarksTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"lamps on", "Licht an", "traffic light", "engine not started", ""})
+    @ValueSource(
+            strings = {
+                "lamps on",
+                "Licht an",
+                "traffic light",
+                "engine not started",
+                "luces encendidas",
+                "on the motorway",
+                "stopped at a light",
+                ""
+            })
     void otherMarksSayNothingAboutTheEngine(String text) {
         assertThat(EngineMarks.started(List.of(new Mark(5, text)))).isFalse();
         assertThat(EngineMarks.stopped(new Mark(5, text))).isFalse();

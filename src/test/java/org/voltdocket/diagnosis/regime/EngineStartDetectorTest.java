@@ -178,4 +178,19 @@ class EngineStartDetectorTest {
         List<EngineStart> late = found(50, 60, t -> t >= 14 && t < 20 ? 11.95 : cranking(t, 20, 1, 14.2));
         assertThat(late.get(0).beforeV()).isCloseTo(11.95, within(0.001));
     }
+
+    /** A strong battery sinks by half a volt only, and a second's row may miss the deepest point: the source lifts it after. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1, 2, 5, 10})
+    void aSmallPullIsAStartWhereTheSourceLiftsTheVoltageAfter(double hertz) {
+        List<EngineStart> starts = found(hertz, 200, t -> t < 100 ? 12.3 : t < 101 ? 11.8 : 12.9);
+        assertThat(starts).hasSize(1);
+        assertThat(starts.get(0).fromS()).isCloseTo(100, within(1.0));
+        assertThat(found(hertz, 200, t -> t < 100 ? 12.3 : t < 101 ? 11.8 : 12.3))
+                .as("a lamp switched on and off")
+                .isEmpty();
+        assertThat(found(hertz, 200, t -> t < 100 ? 13.6 : t < 101 ? 13.1 : 14.2))
+                .as("a load while the source works")
+                .isEmpty();
+    }
 }

@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Made;
+import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.signal.Grid;
 
 /** A drive made by hand: rest for a minute, one start, the engine runs, and is switched off. */
@@ -169,5 +170,38 @@ class EngineStateTest {
                 .with(Channel.MEASURED_V, t -> 12.4)
                 .with(Channel.ENGINE_RPM, 10, t -> t < 20 ? 900 : Double.NaN);
         says(seldom, new double[] {}, new double[] {5, 15, 500});
+    }
+
+    /** Rows ten seconds apart in steps of 0.1 V: what follows the engine is told by the fall to rest and the current. */
+    @Test
+    void slowCoarseRowsTellWhenTheEngineStops() {
+        Made made = Made.at(0.1, 4000)
+                .with(Channel.MEASURED_V, t -> t < 600 ? 12.4 : t < 2000 ? 14.2 : 12.7)
+                .with(Channel.MEASURED_A, t -> t < 600 ? 0 : t < 2000 ? 5 : -0.1);
+        boolean[] running = EngineState.running(made.grid(), EngineStartDetector.in(made.grid()));
+        assertThat(running[300]).isFalse();
+        assertThat(running[1300]).isTrue();
+        assertThat(running[1900]).isTrue();
+        assertThat(running[2100]).isFalse();
+        assertThat(running[3500]).isFalse();
+    }
+
+    /** The source stops during the drive, and only the driver's mark tells when the engine does. */
+    @Test
+    void theEngineRunsUntilTheMarkThatItWasStopped() {
+        Recording plain = Made.at(1, 2000)
+                .with(Channel.MEASURED_V, t -> t < 100 ? 12.3 : t < 101 ? 10 : t < 800 ? 14.2 : t < 1500 ? 12.1 : 12.3)
+                .recording();
+        Recording marked = new Recording(
+                plain.kind(),
+                null,
+                plain.timeS(),
+                java.util.Map.of(Channel.MEASURED_V, plain.channel(Channel.MEASURED_V)),
+                List.of(new Recording.Mark(100, "engine started"), new Recording.Mark(1500, "engine off")));
+        Grid grid = Grid.of(marked, 1);
+        boolean[] running = EngineState.running(grid, EngineStartDetector.in(grid));
+        assertThat(running[700]).isTrue();
+        assertThat(running[1300]).isTrue();
+        assertThat(running[1600]).isFalse();
     }
 }

@@ -13,6 +13,7 @@ import org.voltdocket.diagnosis.Assessment.Finding;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Result;
 import org.voltdocket.diagnosis.quantity.Measurement;
+import org.voltdocket.diagnosis.signal.NormalDistribution;
 import org.voltdocket.kernel.Interval;
 
 /** One measurement against one row, by hand-computed numbers. Rows are made for the test and borrow a row's sentences. */
@@ -219,5 +220,17 @@ class EvaluatedRuleTest {
         assertThat(byChemistry.at(20, org.voltdocket.diagnosis.Chemistry.GEL)).isEqualTo(14.4);
         assertThat(byChemistry.at(20, org.voltdocket.diagnosis.Chemistry.AGM)).isEqualTo(14.8);
         assertThat(byChemistry.at(20, null)).isEqualTo(14.8);
+    }
+
+    /** Bayes: with probability p the value means something, and with 1 - p nothing: 10·log10(0.3·10 + 0.7) = 5.68 decibans. */
+    @Test
+    void aValueWhoseConditionIsUncertainWeighsByItsProbability() {
+        Rule rule = atMost(0.5, Optional.empty());
+        Measurement value = Measurement.exact(rule.quantity(), null, 0.6);
+        EvaluatedRule judged = EvaluatedRule.of(rule, value.given(0.3), null);
+        assertThat(weight(judged)).isCloseTo(5.6820, within(1e-4));
+        assertThat(judged.finding().result()).isEqualTo(Result.UNCERTAIN);
+        assertThat(weight(EvaluatedRule.of(rule, value.given(0), null))).isZero();
+        assertThat(weight(EvaluatedRule.of(rule, value.given(1), null))).isCloseTo(10, within(1e-9));
     }
 }

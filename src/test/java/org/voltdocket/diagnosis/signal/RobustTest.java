@@ -67,4 +67,13 @@ class RobustTest {
         assertThat(Robust.medianOfThree(new double[] {1, 9, 2, 3, Double.NaN, 3}))
                 .containsExactly(1, 2, 3, 3, Double.NaN, 3);
     }
+
+    @Test
+    void theResolutionIsTheCoarsestStepThatAllValuesAreMultiplesOf() {
+        assertThat(Robust.resolution(new float[] {12.4f, 12.45f, Float.NaN, 12.6f}, 0.1))
+                .isEqualTo(0.05);
+        assertThat(Robust.resolution(new float[] {12.4f, 14.4f, 13.9f}, 0.1)).isEqualTo(0.1);
+        assertThat(Robust.resolution(new float[] {14, 14, 14}, 0.1)).isEqualTo(0.1);
+        assertThat(Robust.resolution(new float[] {12.4012f, 12.4523f}, 0.1)).isZero();
+    }
 }

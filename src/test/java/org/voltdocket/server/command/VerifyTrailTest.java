@@ -10,7 +10,6 @@ import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Map;
@@ -133,7 +132,8 @@ class VerifyTrailTest {
     void aForgedEntryAtTheEndIsNamed() throws SQLException {
         broken(
                 "insert into trail_entry select position + 1, happened_at, actor, role, workshop, 'forged', subject, details,"
-                        + " hash, repeat('b', 64) from trail_entry where position = " + head.position(),
+                        + " hash, repeat('b', 64), details_sha256, salt from trail_entry where position = "
+                        + head.position(),
                 head.position() + 1,
                 "content");
     }
@@ -194,8 +194,7 @@ class VerifyTrailTest {
     }
 
     private static Connection connect(String database) throws SQLException {
-        TestDatabase shared = TestDatabase.shared();
-        return DriverManager.getConnection(url(database), shared.getUsername(), shared.getPassword());
+        return TestDatabase.shared().connectAsOwner(database);
     }
 
     private static String url(String database) {
@@ -208,7 +207,7 @@ class VerifyTrailTest {
 
     private static String schema() throws IOException {
         return migration("V001__kernel_domains.sql")
-                + migration("V002__kernel_append_only.sql")
+                + migration("V002__kernel_server_rights.sql")
                 + migration("V003__trail_entries.sql");
     }
 

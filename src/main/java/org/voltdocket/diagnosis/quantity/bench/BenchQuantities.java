@@ -7,6 +7,7 @@ import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.Regime;
+import org.voltdocket.diagnosis.quantity.BenchDischarge;
 import org.voltdocket.diagnosis.quantity.CrankingReference;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.quantity.MeasurementContext;
@@ -18,6 +19,11 @@ import org.voltdocket.kernel.Interval;
 
 /** Capacity runs on the bench, and single starts recorded fast. */
 public final class BenchQuantities {
+
+    /** Less beside the discharge than this share is no part of a cycle. */
+    private static final double WHOLE = 0.9;
+    /** A charger gives more than this, A (ours). */
+    private static final double CHARGES_A = 0.1;
 
     private BenchQuantities() {}
 
@@ -87,9 +93,39 @@ public final class BenchQuantities {
         return Robust.median(tail) > 13.25;
     }
 
-    /** The battery supplies throughout. */
+    /** The battery supplies throughout, or after a charge and a rest. */
     public static List<RegimeSpan> dischargeRegimes(Recording recording) {
         double[] t = recording.timeS();
-        return List.of(new RegimeSpan(t[0], t[t.length - 1], Regime.DISCHARGING));
+        double first = t[0];
+        double last = t[t.length - 1];
+        BenchDischarge part = BenchDischarge.of(recording).orElse(new BenchDischarge(0, t.length));
+        double from = t[part.from()];
+        double to = t[part.to() - 1];
+        boolean whole = to - from >= WHOLE * (last - first);
+        List<RegimeSpan> out = new ArrayList<>();
+        if (!whole && from > first) {
+            double charged = chargedUntil(recording, part.from());
+            if (charged > first) {
+                out.add(new RegimeSpan(first, charged, Regime.CHARGING));
+            }
+            if (from > charged) {
+                out.add(new RegimeSpan(charged, from, Regime.REST));
+            }
+        }
+        out.add(new RegimeSpan(whole ? first : from, whole ? last : to, Regime.DISCHARGING));
+        if (!whole && last > to) {
+            out.add(new RegimeSpan(to, last, Regime.REST));
+        }
+        return out;
+    }
+
+    /** Time of the last row before a discharge in which a current enters the battery; that of the first row where none does. */
+    private static double chargedUntil(Recording recording, int end) {
+        float[] amperes = recording.channel(Channel.MEASURED_A);
+        int row = end - 1;
+        while (row > 0 && !(amperes[row] > CHARGES_A)) {
+            row--;
+        }
+        return recording.timeS()[Math.max(0, row)];
     }
 }

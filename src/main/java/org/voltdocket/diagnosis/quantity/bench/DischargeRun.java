@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.quantity.BenchDischarge;
 import org.voltdocket.diagnosis.quantity.Capacity;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.signal.Robust;
@@ -39,16 +40,18 @@ final class DischargeRun {
     private boolean reached;
     private int samples;
 
-    private DischargeRun(Recording recording) {
+    private DischargeRun(Recording recording, int from, int to) {
         this.recording = recording;
-        this.time = recording.timeS();
-        this.volts = wide(recording.channel(Channel.MEASURED_V), 1);
-        this.amperes = wide(recording.channel(Channel.MEASURED_A), -1);
+        this.time = Arrays.copyOfRange(recording.timeS(), from, to);
+        this.volts = Arrays.copyOfRange(wide(recording.channel(Channel.MEASURED_V), 1), from, to);
+        this.amperes = Arrays.copyOfRange(wide(recording.channel(Channel.MEASURED_A), -1), from, to);
         integrate();
     }
 
     static DischargeRun of(Recording recording) {
-        return new DischargeRun(recording);
+        BenchDischarge all = new BenchDischarge(0, recording.rows());
+        BenchDischarge part = BenchDischarge.of(recording).orElse(all);
+        return new DischargeRun(recording, part.from(), part.to());
     }
 
     private void integrate() {

@@ -9,6 +9,10 @@ final class ChargeBalance {
 
     /** Less than this is no drive to reckon by, km. */
     private static final double SHORTEST_KM = 1;
+    /** How the capacity that a battery has differs from its nominal one, and from a usual one, standard error (ours). */
+    private static final double AGED_CAPACITY = 0.2;
+
+    private static final double UNKNOWN_CAPACITY = 0.35;
 
     private final DriveContext context;
 
@@ -68,7 +72,9 @@ final class ChargeBalance {
 
     private Interval counted(Interval start, Interval net) {
         double moved = 100 * net.value() / context.reference.capacityAh();
-        double reach = 100 * (net.high() - net.value()) / context.reference.capacityAh();
+        double unknown = context.reference.facts().battery().capacityAh() == null ? UNKNOWN_CAPACITY : AGED_CAPACITY;
+        double reach = Math.hypot(
+                100 * (net.high() - net.value()) / context.reference.capacityAh(), Interval.Z95 * unknown * moved);
         double end = clip(start.value() + moved);
         double low = clip(start.value() + moved - Math.hypot(start.value() - start.low(), reach));
         double high = clip(start.value() + moved + Math.hypot(start.high() - start.value(), reach));

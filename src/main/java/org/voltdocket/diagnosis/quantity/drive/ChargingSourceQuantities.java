@@ -5,7 +5,6 @@ import java.util.Optional;
 import org.voltdocket.diagnosis.ChargingControl;
 import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.quantity.DriveSignals;
-import org.voltdocket.diagnosis.quantity.RestVoltage;
 import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
@@ -22,6 +21,13 @@ final class ChargingSourceQuantities {
     private static final double NO_SOURCE_V = 12.7;
     /** The same where the control may let the source rest, V (ours). */
     private static final double NEVER_RESTS_V = 12.1;
+
+    /** Targets of managed charging lie between, % (common practice: 75 to 85 %, with what a count may err). */
+    private static final double SURELY_LOW = 60;
+
+    private static final double SURELY_ENOUGH = 76;
+    /** Share of conventional sources among those that are not known (ours). */
+    private static final double UNKNOWN_CONVENTIONAL = 0.5;
 
     private final DriveContext context;
 
@@ -42,40 +48,52 @@ final class ChargingSourceQuantities {
         }
         double over = StepSelection.share(v, x -> x > overVoltage());
         context.add("over-voltage-share", Interval.exact(over));
-        context.add("median-running-voltage", Interval.ofStandardError(Robust.median(tens), 0.02));
+        context.add("median-running-voltage", Interval.ofStandardError(Robust.median(tens), context.voltageSe()));
+        SourceCharacter.measure(context);
         if (over > MOSTLY_OVER) {
             return; // what follows asks whether the source gives too little
         }
-        context.add("highest-charging-voltage", Interval.ofStandardError(highest, 0.02));
+        context.add("highest-charging-voltage", Interval.ofStandardError(highest, context.voltageSe()));
         context.add("charging-stopped", Interval.exact(stopped(v)));
         double[] moving = StepSelection.movingOnly(context.drive, v);
         context.add("low-running-voltage-share", Interval.exact(StepSelection.share(moving, x -> x < lowRunning())));
         boolean lifts = highest >= DriveContext.LIFTED_V;
-        if (!mayRest()) {
-            context.add(lifts ? "unsupported-yet-lifted" : "unsupported-share", Interval.exact(unsupported(moving)));
-        }
+        context.addGiven(
+                mustSupply(context),
+                lifts ? "unsupported-yet-lifted" : "unsupported-share",
+                Interval.exact(unsupported(moving)));
         double charging = flowShare(moving, Regime.CHARGING);
-        context.socSeen.filter(soc -> soc.value() < RestVoltage.LOW_CHARGE).ifPresent(soc -> {
-            meanRunningCurrent().ifPresent(mean -> context.add("charging-when-low", mean));
-            context.add("charging-share-when-low", Interval.exact(charging));
-            context.add("holding-share-when-low", Interval.exact(flowShare(moving, Regime.HOLDING)));
-            context.add("lift-when-low", Interval.ofStandardError(highest, 0.02));
-        });
-        if (lifts && context.startedLow()) {
-            context.add("failing-at-times", Interval.exact(Math.min(charging, unsupported(moving))));
+        double low = context.startedLow();
+        meanRunningCurrent().ifPresent(mean -> context.addGiven(low, "charging-when-low", mean));
+        context.addGiven(low, "charging-share-when-low", Interval.exact(charging));
+        context.addGiven(low, "holding-share-when-low", Interval.exact(flowShare(moving, Regime.HOLDING)));
+        context.addGiven(low, "lift-when-low", Interval.ofStandardError(highest, context.voltageSe()));
+        if (lifts) {
+            context.addGiven(low, "failing-at-times", Interval.exact(Math.min(charging, unsupported(moving))));
         }
         context.firstReportedSoc()
-                .filter(soc -> soc < RestVoltage.LOW_CHARGE)
-                .ifPresent(soc -> context.add(
+                .ifPresent(soc -> context.addGiven(
+                        needsCharge(soc),
                         "answer-to-reported-need",
                         Interval.exact(
-                                Math.max(charging, StepSelection.share(moving, x -> x >= DriveContext.LIFTED_V)))));
+                                StepSelection.share(moving, x -> x >= DriveContext.LIFTED_V - context.voltageSe()))));
     }
 
-    /** A managed source may leave a battery with charge to spare alone; no other may, and none a low one. */
-    private boolean mayRest() {
-        boolean conventional = context.reference.facts().vehicle().chargingControl() == ChargingControl.CONVENTIONAL;
-        return !conventional && !context.startedLow();
+    /** Probability that a control which believes in this charge, %, asks for more: targets differ from make to make. */
+    private static double needsCharge(double percent) {
+        return Math.max(0, Math.min(1, (SURELY_ENOUGH - percent) / (SURELY_ENOUGH - SURELY_LOW)));
+    }
+
+    /**
+     * Probability that the source has to supply the loads: a managed one may leave a battery with charge to spare alone; no
+     * other may, and none a low one.
+     */
+    static double mustSupply(DriveContext context) {
+        ChargingControl control = context.reference.facts().vehicle().chargingControl();
+        double conventional = control == ChargingControl.CONVENTIONAL
+                ? 1
+                : control == ChargingControl.MANAGED ? 0 : UNKNOWN_CONVENTIONAL;
+        return conventional + (1 - conventional) * context.startedLow();
     }
 
     /**
@@ -94,7 +112,7 @@ final class ChargingSourceQuantities {
         }
         double step = context.drive.grid().stepS();
         double[] after = Arrays.copyOfRange(v, last + 1, v.length);
-        boolean supplies = Robust.quantile(after, SUPPLIES) < (mayRest() ? NEVER_RESTS_V : NO_SOURCE_V);
+        boolean supplies = Robust.quantile(after, SUPPLIES) < (mustSupply(context) < 0.5 ? NEVER_RESTS_V : NO_SOURCE_V);
         return charging * step >= CHARGED_S && supplies ? Robust.count(after) * step : 0;
     }
 

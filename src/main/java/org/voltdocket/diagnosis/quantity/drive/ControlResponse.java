@@ -24,7 +24,8 @@ final class ControlResponse {
      * @param offset what the sensor reads too high; null where not known
      */
     static void measure(DriveContext context, Interval offset) {
-        if (!context.startedLow()) {
+        double low = context.startedLow();
+        if (low == 0) {
             return;
         }
         double[] moving = StepSelection.movingOnly(context.drive, context.drive.steadyOnly(context.drive.voltage()));
@@ -46,10 +47,10 @@ final class ControlResponse {
         boolean honestCharge = claimed == null
                 || Math.abs(claimed - context.socSeen.orElseThrow().value()) < HONEST_POINTS;
         if (honestCurrent && honestCharge) {
-            context.add("uncharged-though-told", Interval.exact(uncharged));
+            context.addGiven(low, "uncharged-though-told", Interval.exact(uncharged));
         }
         if (claimed != null && claimed >= MAY_REST) {
-            context.add("rests-as-claimed-full", Interval.exact(uncharged));
+            context.addGiven(low, "rests-as-claimed-full", Interval.exact(uncharged));
         }
     }
 }

@@ -54,13 +54,16 @@ public final class CurrentFlow {
             se = offset.get().standardError();
         }
         Regime[] regimes = current != null
-                ? byCurrent(smooth(current), HOLD_A * reference.size())
+                ? byCurrent(smooth(current, drive), HOLD_A * reference.size())
                 : byVoltage(drive, Double.isNaN(restV) ? RestVoltage.at(reference.chemistry(), 75, 25) : restV);
         return new CurrentFlow(current, se, regimes);
     }
 
-    private static double[] smooth(double[] values) {
-        return Robust.movingMean(Robust.medianOfThree(values), 2);
+    /** Over five steps, or over three rows where those are longer: what a single row says is no regime. */
+    private static double[] smooth(double[] values, DriveSignals drive) {
+        int half = (int)
+                Math.max(2, Math.round(1.5 * drive.grid().rowS() / drive.grid().stepS() - 0.5));
+        return Robust.movingMean(Robust.medianOfThree(values), half);
     }
 
     private static Regime[] byCurrent(double[] current, double hold) {
@@ -76,7 +79,7 @@ public final class CurrentFlow {
     }
 
     private static Regime[] byVoltage(DriveSignals drive, double restV) {
-        double[] v = smooth(drive.voltage());
+        double[] v = smooth(drive.voltage(), drive);
         Regime[] out = new Regime[v.length];
         for (int k = 0; k < out.length; k++) {
             out[k] = Double.isNaN(v[k])

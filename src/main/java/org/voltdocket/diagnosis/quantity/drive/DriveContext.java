@@ -10,6 +10,7 @@ import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.diagnosis.quantity.MeasurementContext;
 import org.voltdocket.diagnosis.quantity.RestVoltage;
+import org.voltdocket.diagnosis.signal.NormalDistribution;
 import org.voltdocket.kernel.Interval;
 
 /** The state of measuring one drive: its signals, what is known of the rest before it, and the measurements so far. */
@@ -20,6 +21,12 @@ final class DriveContext {
     static final int FEWEST_STEADY_STEPS = 120;
     /** A source that reaches this can charge, V (vehicle workshop manual, 2018: 13.7 to 14.6 V at 20 °C, less drop). */
     static final double LIFTED_V = 13.4;
+    /** A condition less probable than this is not looked at (ours). */
+    private static final double LEAST_CHANCE = 0.05;
+    /** A managed source need not charge a battery above this, % (common practice: targets of 75 to 85 %). */
+    private static final double FULL_CHARGE = 86;
+
+    private static final double METER_V = 0.02;
     /** Reported above this, the vehicle takes its battery to be charging, V (common practice). */
     static final double CHARGE_SEEN_V = 13.2;
 
@@ -68,9 +75,30 @@ final class DriveContext {
         out.add(Measurement.of(quantity, evidence, value).at(drive.temperatureC()));
     }
 
-    /** Whether the battery was low before the drive. */
-    boolean startedLow() {
-        return socSeen.filter(soc -> soc.value() < RestVoltage.LOW_CHARGE).isPresent();
+    /** The same, if its condition holds with this probability; nothing where it hardly does. */
+    void addGiven(double probability, String quantity, Interval value) {
+        if (probability >= LEAST_CHANCE) {
+            out.add(Measurement.of(quantity, evidence, value)
+                    .at(drive.temperatureC())
+                    .given(probability));
+        }
+    }
+
+    /** Probability that the battery was low before the drive, 0 where nothing tells its charge. */
+    double startedLow() {
+        return socSeen.map(soc -> NormalDistribution.chanceBelow(soc, RestVoltage.LOW_CHARGE))
+                .orElse(0.0);
+    }
+
+    /** Probability that the battery was nearly full before the drive, 0 where nothing tells its charge. */
+    double startedFull() {
+        return socStart.map(soc -> 1 - NormalDistribution.chanceBelow(soc, FULL_CHARGE))
+                .orElse(0.0);
+    }
+
+    /** Standard error of a mean of the measured voltage, V: meter and half a step of its resolution. */
+    double voltageSe() {
+        return Math.hypot(METER_V, 0.5 * drive.resolutionV());
     }
 
     /** State of charge as the vehicle first reports it, %. */

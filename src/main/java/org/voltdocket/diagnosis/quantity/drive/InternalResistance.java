@@ -27,6 +27,14 @@ final class InternalResistance {
     private static final double START_SWING_A = 60;
     /** A clamp's scale, standard error (common practice). */
     private static final double CLAMP_SCALE = 0.015;
+    /** How it differs with the current that it is told by, standard error (ours: charge transfer bends). */
+    private static final double BY_STARTS = 0.08;
+    /** The same at load steps, a second after which charge transfer has added its part (ours). */
+    private static final double BY_STEPS = 0.15;
+    /** Rows further apart than this add diffusion, s (ours). */
+    private static final double MOST_ROW_S = 1.2;
+    /** Between currents out of the battery only: else a source moves the voltage, A. */
+    private static final double SUPPLIES_A = 0.5;
     /** A resistance vaguer than this is not told, relative standard error. */
     private static final double VAGUE = 0.25;
 
@@ -100,11 +108,14 @@ final class InternalResistance {
         }
         double value =
                 Robust.median(slopes.stream().mapToDouble(Double::doubleValue).toArray());
-        double se = Math.hypot(weakest / Math.sqrt(slopes.size()), CLAMP_SCALE * value);
+        double se = Math.hypot(weakest / Math.sqrt(slopes.size()), Math.hypot(CLAMP_SCALE, BY_STARTS) * value);
         return se > VAGUE * value ? Optional.empty() : Optional.of(Interval.ofStandardError(value, se));
     }
 
     private Optional<Interval> bySteps() {
+        if (context.drive.grid().rowS() > MOST_ROW_S) {
+            return Optional.empty();
+        }
         double[] i = context.drive.measuredA();
         double[] v = context.drive.grid().voltage();
         boolean[] running = context.drive.running();
@@ -117,6 +128,7 @@ final class InternalResistance {
                     && !context.drive.nearStart(k - 1)
                     && v[k] < SUPPLYING_V
                     && v[k - 1] < SUPPLYING_V;
+            usable &= k > 0 && i[k] < -SUPPLIES_A && i[k - 1] < -SUPPLIES_A;
             double step = usable ? i[k] - i[k - 1] : Double.NaN;
             di[k] = Math.abs(step) >= STEP_A ? step : Double.NaN;
             dv[k] = usable ? v[k] - v[k - 1] : Double.NaN;
@@ -129,6 +141,7 @@ final class InternalResistance {
             return Optional.empty();
         }
         double value = 1000 * line.slope();
-        return Optional.of(Interval.ofStandardError(value, Math.hypot(1000 * line.slopeSe(), CLAMP_SCALE * value)));
+        return Optional.of(Interval.ofStandardError(
+                value, Math.hypot(1000 * line.slopeSe(), Math.hypot(CLAMP_SCALE, BY_STEPS) * value)));
     }
 }

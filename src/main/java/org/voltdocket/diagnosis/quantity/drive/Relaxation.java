@@ -115,7 +115,7 @@ final class Relaxation {
 
     /**
      * After the engine was stopped for good, at the end of the recording: the time since is known, so volts a decade are
-     * fitted. Empty where that rest is too short or nothing shows that the loads are off.
+     * fitted; off a charge no less than usual is left, for the voltage falls slowly at first (the same rests). Empty where that rest is too short or nothing shows that the loads are off.
      */
     static Optional<Rested> after(DriveSignals drive) {
         double[] v = drive.voltage();
@@ -141,7 +141,8 @@ final class Relaxation {
         }
         double since = (end - stopped) * drive.grid().stepS();
         double seen = line.intercept() + line.slope() * StrictMath.log10(since);
-        return Optional.of(rested(seen, -line.slope() * decadesLeft(since), Math.max(METER_V, line.residualSd())));
+        double perDecade = line.slope() < 0 ? Math.max(-line.slope(), PER_DECADE_V) : -line.slope();
+        return Optional.of(rested(seen, perDecade * decadesLeft(since), Math.max(METER_V, line.residualSd())));
     }
 
     /** Whether a current that is known is about none, or the voltage rose when the loads fell off. */

@@ -6,13 +6,23 @@ import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.kernel.Interval;
 
 /**
- * Rest voltage before a drive: the highest five second mean with the engine off before the first start, for loads only
- * pull it down. How long the vehicle stood is not in a recording, so the standard error allows for some surface charge.
+ * Rest voltage before a drive: a high five second mean with the engine off before the first start, for loads only pull it
+ * down. How long the vehicle stood is not in a recording, so the standard error allows for some surface charge.
  */
 final class RestBeforeDrive {
 
     private static final int SHORTEST_STEPS = 5;
     private static final double SE_V = 0.03;
+    /** Standard error by the resolution, in its steps (a calm value may lie anywhere within one). */
+    private static final double COARSE = 0.3;
+    /** Steps that a start takes, and those before an engine whose start was not seen that may belong to it (ours). */
+    private static final int START_STEPS = 10;
+
+    private static final int UNSEEN_STEPS = 3;
+    /** Rows between which such a start may lie: the voltage between them is a mixture (ours). */
+    private static final double UNSEEN_ROWS = 1.5;
+    /** Quantile of the five second means: the very highest may hold something else (ours). */
+    private static final double MOST = 0.9;
 
     private RestBeforeDrive() {}
 
@@ -26,19 +36,29 @@ final class RestBeforeDrive {
             return Optional.empty();
         }
         double[] blocks = DriveSignals.blocks(off, SHORTEST_STEPS);
-        double high = Robust.quantile(blocks, 1);
-        return Double.isNaN(high) ? Optional.empty() : Optional.of(Interval.ofStandardError(high, SE_V));
+        double high = Robust.quantile(blocks, MOST);
+        return Double.isNaN(high)
+                ? Optional.empty()
+                : Optional.of(Interval.ofStandardError(high, Math.hypot(SE_V, COARSE * drive.resolutionV())));
     }
 
     /** Step before the first start; where none was seen, before the engine first runs, 0 where it always does. */
     static int firstRun(DriveSignals drive) {
-        if (!drive.starts().isEmpty()) {
-            return drive.grid().stepOf(drive.starts().get(0).fromS()) - 1;
-        }
+        boolean[] running = drive.running();
         int step = 0;
-        while (step < drive.running().length && !drive.running()[step]) {
+        while (step < running.length && !running[step]) {
             step++;
         }
-        return step == drive.running().length ? 0 : step - 3;
+        if (step == running.length && drive.starts().isEmpty()) {
+            return 0;
+        }
+        int start = drive.starts().isEmpty()
+                ? running.length
+                : drive.grid().stepOf(drive.starts().get(0).fromS()) - 1;
+        if (start <= step + START_STEPS) {
+            return start;
+        }
+        double rows = Math.ceil(UNSEEN_ROWS * drive.grid().rowS() / drive.grid().stepS());
+        return step - UNSEEN_STEPS - (int) rows;
     }
 }

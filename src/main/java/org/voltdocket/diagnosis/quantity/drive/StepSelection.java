@@ -8,6 +8,8 @@ final class StepSelection {
 
     private static final int CALM_STEPS = 4;
     private static final double CALM_V = 0.06;
+    /** Between rows further apart than this the voltage is not known, s. */
+    private static final double SLOW_ROW_S = 1.5;
     /** Above this the engine turns fast enough for a source to give what it can, km/h (ours). */
     private static final double MOVING_KMH = 20;
 
@@ -43,9 +45,24 @@ final class StepSelection {
         return Robust.count(out) >= DriveContext.FEWEST_STEADY_STEPS / 2 ? out : v;
     }
 
-    /** Whether the voltage stays put for seconds, so that what is left of a delay does not look like a difference. */
+    private static double range(double[] v, int from, int to) {
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int k = Math.max(0, from); k < Math.min(v.length, to); k++) {
+            low = Math.min(low, v[k]);
+            high = Math.max(high, v[k]);
+        }
+        return high - low;
+    }
+
+    /** Whether the voltage stays put for seconds, or some rows where those are slow, so that what is left of a delay does not look like a difference. */
     static boolean calm(DriveSignals drive, int step) {
         double[] v = drive.voltage();
+        double rowS = drive.grid().rowS();
+        if (rowS > SLOW_ROW_S) {
+            int around = (int) Math.ceil(2 * rowS / drive.grid().stepS());
+            return range(v, step - around - CALM_STEPS, step + around) < CALM_V + drive.resolutionV();
+        }
         for (int k = Math.max(1, step - CALM_STEPS); k < Math.min(v.length, step + 2); k++) {
             if (!(Math.abs(v[k] - v[k - 1]) < CALM_V)) {
                 return false;

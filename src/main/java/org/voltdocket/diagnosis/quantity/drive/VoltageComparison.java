@@ -1,6 +1,7 @@
 package org.voltdocket.diagnosis.quantity.drive;
 
 import java.util.Arrays;
+import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.quantity.DriveSignals;
 import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.diagnosis.signal.RobustLine;
@@ -31,11 +32,13 @@ final class VoltageComparison {
     /** Two voltmeters agree no better than this, V, standard error (common practice). */
     private static final double METER_V = 0.015;
 
-    private static final double OWN_MILLIOHM = 0.3;
+    private static final double OWN_MILLIOHM = 0.6;
     /** Blocks on either side of a load step that the levels are taken from. */
     private static final int FEWEST_STEPS = 8;
 
     private static final double STEP_A = 5;
+    /** Share of a resolution that means of many values still err by (ours). */
+    private static final double COARSE_SHARE = 0.25;
 
     private final DriveContext context;
     private final double[] gap;
@@ -104,6 +107,13 @@ final class VoltageComparison {
         }
     }
 
+    /** What the resolution of the reported voltage leaves open over the swing of the current, Ω. */
+    private double coarse() {
+        double resolution = Robust.resolution(
+                context.drive.grid().recording().channel(Channel.REPORTED_V), DriveSignals.COARSEST_V);
+        return COARSE_SHARE * resolution / Math.max(STEP_A, swing(amperes));
+    }
+
     private static double swing(double[] values) {
         return Robust.quantile(values, 0.95) - Robust.quantile(values, 0.05);
     }
@@ -121,7 +131,7 @@ final class VoltageComparison {
     }
 
     private void ohm(double value, double se) {
-        Interval milliohm = Interval.ofStandardError(1000 * value, 1000 * se + OWN_MILLIOHM);
+        Interval milliohm = Interval.ofStandardError(1000 * value, 1000 * (se + coarse()) + OWN_MILLIOHM);
         if (milliohm.high() < 0) {
             return; // no resistance is negative: another current than the battery's flows through the cable
         }
@@ -148,7 +158,7 @@ final class VoltageComparison {
         if (line != null && line.points() >= FEWEST_STEPS && line.slopeSe() < VAGUE_OHM) {
             context.add(
                     "harness-by-steps",
-                    Interval.ofStandardError(1000 * line.slope(), 1000 * line.slopeSe() + OWN_MILLIOHM));
+                    Interval.ofStandardError(1000 * line.slope(), 1000 * (line.slopeSe() + coarse()) + OWN_MILLIOHM));
         }
     }
 }

@@ -2,6 +2,7 @@ package org.voltdocket.diagnosis.quantity.sensor;
 
 import java.util.Optional;
 import org.voltdocket.diagnosis.quantity.DriveSignals;
+import org.voltdocket.diagnosis.signal.Robust;
 import org.voltdocket.diagnosis.signal.RobustLine;
 import org.voltdocket.kernel.Interval;
 
@@ -16,6 +17,11 @@ public final class ClampComparison {
     private static final double CLAMP_ZERO_A = 0.2;
     /** Scale error of an independent clamp, standard error (common practice). */
     private static final double CLAMP_SCALE = 0.015;
+
+    /** A current that swings by less tells no gain, A (ours). */
+    private static final double SWING_A = 8;
+    /** Rows further apart than this compare different moments, s (ours). */
+    private static final double MOST_ROW_S = 2.5;
 
     /**
      * @param offsetA reading at no current, A
@@ -39,7 +45,9 @@ public final class ClampComparison {
         double se = Math.sqrt(line.interceptSe() * line.interceptSe() + CLAMP_ZERO_A * CLAMP_ZERO_A);
         Interval offset = Interval.ofStandardError(line.intercept(), se);
         double gainSe = Math.sqrt(line.slopeSe() * line.slopeSe() + CLAMP_SCALE * CLAMP_SCALE);
-        Interval gain = gainSe < 0.1 ? Interval.ofStandardError(line.slope(), gainSe) : null;
+        double swing = Robust.quantile(x, 0.95) - Robust.quantile(x, 0.05);
+        boolean varies = swing >= SWING_A && drive.grid().rowS() <= MOST_ROW_S;
+        Interval gain = varies && gainSe < 0.1 ? Interval.ofStandardError(line.slope(), gainSe) : null;
         return Optional.of(new Result(offset, gain));
     }
 

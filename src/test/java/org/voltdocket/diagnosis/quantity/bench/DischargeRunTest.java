@@ -17,6 +17,7 @@ import org.voltdocket.diagnosis.EvidenceKind;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Made;
 import org.voltdocket.diagnosis.Recording;
+import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.quantity.Capacity;
 import org.voltdocket.diagnosis.quantity.Measurement;
 import org.voltdocket.kernel.Interval;
@@ -214,5 +215,20 @@ class DischargeRunTest {
                 Made.at(1 / 60.0, 3600).with(Channel.MEASURED_V, t -> 10.2).with(Channel.MEASURED_A, t -> -3));
         assertThat(measured(empty)).isEmpty();
         assertThat(DischargeRun.of(empty).run()).isEmpty();
+    }
+
+    /** 6 A from hour 2 until 10.50 V are reached after 10 h are 60 Ah, whatever was charged before. */
+    @Test
+    void theDischargeOfAWholeCycleIsEvaluatedAlone() {
+        Made cycle = Made.at(0.1, 46_800)
+                .with(Channel.MEASURED_V, t -> t < 3600 ? 14.8 : t < 7200 ? 12.9 : 12.6 - 2.1 * (t - 7200) / 36_000)
+                .with(Channel.MEASURED_A, t -> t < 3600 ? 8 : t < 7200 ? 0 : -6)
+                .with(Channel.AMBIENT, t -> 25)
+                .as(EvidenceKind.DISCHARGE_RECORDING);
+        assertThat(DischargeRun.of(cycle.recording()).run().orElseThrow().ampereHours())
+                .isCloseTo(60, within(0.1));
+        assertThat(BenchQuantities.dischargeRegimes(cycle.recording()))
+                .extracting(span -> span.regime())
+                .containsExactly(Regime.CHARGING, Regime.REST, Regime.DISCHARGING);
     }
 }

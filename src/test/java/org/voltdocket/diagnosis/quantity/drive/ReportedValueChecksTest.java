@@ -51,7 +51,7 @@ class ReportedValueChecksTest {
     /** The error's ends are those of the charge by rest voltage, turned round: the more there was, the less the error. */
     @Test
     void theEndsOfTheErrorOfTheReportedCharge() {
-        Interval rest = RestVoltage.charge(Chemistry.AGM, 12.5, 20, 0.03, 0.08);
+        Interval rest = RestVoltage.charge(Chemistry.AGM, 12.5, 20, Math.hypot(0.03, 0.3 * 0.1), 0.08);
         Made made = saying(14.2, 3, 14.2).with(Channel.REPORTED_SOC, t -> 90);
         Interval error =
                 Driven.find(Driven.measured(made), "reported-charge-error").orElseThrow();

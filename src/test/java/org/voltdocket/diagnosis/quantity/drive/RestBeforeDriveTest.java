@@ -17,7 +17,7 @@ class RestBeforeDriveTest {
         return RestBeforeDrive.before(new DriveSignals(made.recording(), 20));
     }
 
-    /** Loads only pull it down: the highest five seconds count, and not the start. */
+    /** Loads only pull it down: the highest five seconds count, and not the start; all values are multiples of 0.1 V. */
     @Test
     void theHighestFiveSecondsBeforeTheStartCount() {
         Made made = Made.at(10, 300)
@@ -25,7 +25,7 @@ class RestBeforeDriveTest {
                 .with(Channel.ENGINE_RPM, 10, t -> t < 61 ? 0 : 900);
         Interval found = rest(made).orElseThrow();
         assertThat(found.value()).isCloseTo(12.6, within(0.001));
-        assertThat(found.standardError()).isCloseTo(0.03, within(1e-9));
+        assertThat(found.standardError()).isCloseTo(Math.hypot(0.03, 0.3 * 0.1), within(1e-9));
     }
 
     /** Where no start was seen the engine speed tells, which comes late: its last three seconds are left out. */

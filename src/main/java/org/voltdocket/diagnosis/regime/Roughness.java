@@ -1,16 +1,18 @@
 package org.voltdocket.diagnosis.regime;
 
+import java.util.Arrays;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Recording;
 import org.voltdocket.diagnosis.signal.Grid;
 import org.voltdocket.diagnosis.signal.Robust;
 
 /**
- * Roughness of the measured voltage at each step of a grid, on three time scales. A battery left alone relaxes
- * smoothly, whatever its level; a running engine brings ripple, switched loads and a source that follows them (common
- * practice). Each feature is a size of change, V, zero or more, NaN where nothing tells it.
+ * Roughness at each step of a grid: of the measured voltage on three time scales, and of the measured and the reported current
+ * where they were recorded. A battery left alone relaxes smoothly, whatever its level, and takes a steady current; a running
+ * engine brings ripple, switched loads and a source that follows them (common practice). Each feature is a size of change, V or
+ * A, zero or more, NaN where nothing tells it.
  */
-final class VoltageRoughness {
+final class Roughness {
 
     /** Half of the distance over which slow bends are taken, steps. */
     private static final int SLOW_STEPS = 5;
@@ -23,23 +25,31 @@ final class VoltageRoughness {
     private static final double DITHER = 0.2;
 
     /** Share of a step's log-likelihood that each feature contributes, for its values depend on each other (ours). */
-    private static final double[] TRUST = {0.30, 0.50, 0.15};
+    private static final double[] TRUST = {0.30, 0.50, 0.15, 0.30, 0.30};
+    /** Least mean size of a calm value's changes, V or A (ours). */
+    private static final double[] FLOOR = {0.0015, 0.0015, 0.0015, 0.08, 0.05};
+    /** Coarsest resolutions in use, V and A (common practice). */
+    static final double COARSEST_V = 0.1;
+
+    private static final double COARSEST_A = 1;
+    /** A change of a current beyond this is an event of its own, A (ours). */
+    private static final double MOST_A = 10;
 
     /** By feature and step. */
     final double[][] size;
     /** How many independent values each feature of a step stands for. */
     final double[][] weight;
 
-    /** Least size that the instrument's steps let any feature have on average, V. */
-    final double least;
+    /** By feature, the least size that a calm value has on average, V or A: what the instrument's steps make of it. */
+    final double[] least;
 
-    private VoltageRoughness(double[][] size, double[][] weight, double least) {
+    private Roughness(double[][] size, double[][] weight, double[] least) {
         this.size = size;
         this.weight = weight;
         this.least = least;
     }
 
-    static VoltageRoughness of(Grid grid) {
+    static Roughness of(Grid grid) {
         int n = grid.steps();
         double[][] size = new double[TRUST.length][n];
         double[][] weight = new double[TRUST.length][n];
@@ -52,8 +62,34 @@ final class VoltageRoughness {
             weight[1][k] = Double.isNaN(size[1][k]) ? 0 : TRUST[1];
             weight[2][k] = Double.isNaN(size[2][k]) ? 0 : TRUST[2];
         }
-        return new VoltageRoughness(
-                size, weight, DITHER * quantum(grid.recording().channel(Channel.MEASURED_V)));
+        double[] least = FLOOR.clone();
+        double step = DITHER * Robust.resolution(grid.recording().channel(Channel.MEASURED_V), COARSEST_V);
+        for (int f = 0; f < 3; f++) {
+            least[f] += step;
+        }
+        current(grid.mean(Channel.MEASURED_A), Channel.MEASURED_A, grid, 3, size, weight, least);
+        current(grid.held(Channel.REPORTED_A, 0), Channel.REPORTED_A, grid, 4, size, weight, least);
+        return new Roughness(size, weight, least);
+    }
+
+    /** Changes of a current from step to step; nothing where it was not recorded. */
+    private static void current(
+            double[] amperes,
+            Channel channel,
+            Grid grid,
+            int feature,
+            double[][] size,
+            double[][] weight,
+            double[] least) {
+        Arrays.fill(size[feature], Double.NaN);
+        if (amperes == null) {
+            return;
+        }
+        least[feature] += DITHER * Robust.resolution(grid.recording().channel(channel), COARSEST_A);
+        for (int k = 1; k < amperes.length; k++) {
+            size[feature][k] = Math.min(MOST_A, Math.abs(amperes[k] - amperes[k - 1]));
+            weight[feature][k] = Double.isNaN(size[feature][k]) ? 0 : TRUST[feature];
+        }
     }
 
     /** Mean size of the change from sample to sample within each step. */
@@ -77,18 +113,6 @@ final class VoltageRoughness {
             size[k] = pairs == 0 ? Double.NaN : sum / pairs;
             weight[k] = TRUST[0] * Math.min(MOST_PAIRS, pairs);
         }
-    }
-
-    /** The instrument's step, V: the smallest change that is common among neighbouring samples. */
-    private static double quantum(float[] v) {
-        double[] changes = new double[Math.min(v.length, 4000)];
-        for (int i = 1; i < changes.length; i++) {
-            double change = Math.abs(v[i] - v[i - 1]);
-            changes[i] = change > 1e-4 ? change : Double.NaN;
-        }
-        changes[0] = Double.NaN;
-        double quantum = Robust.quantile(changes, 0.05);
-        return Double.isNaN(quantum) ? 0 : quantum;
     }
 
     /** Size of the second difference over a distance, which a smooth relaxation hardly has. */

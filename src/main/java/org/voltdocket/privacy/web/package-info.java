@@ -1,0 +1,2 @@
+/** The page on personal data. */
+package org.voltdocket.privacy.web;
