@@ -79,8 +79,4 @@ create table recovery_code (
     primary key (account_id, digest)
 );
 
-<<<<<<< HEAD
-grant delete on second_factor, recovery_code to voltdocket_staff, voltdocket_workshop;
-=======
 grant delete on invitation, second_factor, recovery_code to voltdocket_staff, voltdocket_workshop;
->>>>>>> main
