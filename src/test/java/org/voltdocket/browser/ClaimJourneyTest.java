@@ -153,29 +153,30 @@ class ClaimJourneyTest {
         Page owner = chromium.window(Chromium.PHONE, true, false);
         Chromium.signIn(owner, server, workshop);
         owner.navigate(address + "#claim");
-        assertThat(owner.textContent("#asked")).contains("0 of 3", "Charging test", "A photograph of the date code");
+        assertThat(owner.textContent("#requested-items"))
+                .contains("0 of 3", "Charging test", "A photograph of the date code");
         look(owner, "asked");
-        owner.setInputFiles("#asked-1-file", file("broken.json", "{\"kind\":\"charging-test\"}"));
-        owner.click("#asked-1 form button");
-        assertThat(owner.textContent("#asked-1 [role=alert]")).contains("broken.json");
+        owner.setInputFiles("#requested-1-file", file("broken.json", "{\"kind\":\"charging-test\"}"));
+        owner.click("#requested-1 form button");
+        assertThat(owner.textContent("#requested-1 [role=alert]")).contains("broken.json");
         look(owner, "asked-refused");
         owner.setInputFiles(
-                "#asked-1-file",
+                "#requested-1-file",
                 file(
                         "charging.json",
                         "{\"kind\":\"charging-test\",\"takenAt\":\"2026-03-04T09:00:00+01:00\",\"idleVoltageV\":14.2,\"temperatureC\":18}"));
-        owner.click("#asked-1 form button");
-        assertThat(owner.textContent("#asked-1")).contains("received", "charging.json");
-        owner.fill("#asked-2-fact", "2025-10-01");
-        owner.click("#asked-2 form:has(#asked-2-fact) button");
-        owner.fill("#asked-3-words", "The label is gone.");
-        owner.click("#asked-3 form button");
-        assertThat(owner.textContent("#asked")).contains("3 of 3", "The label is gone.");
+        owner.click("#requested-1 form button");
+        assertThat(owner.textContent("#requested-1")).contains("received", "charging.json");
+        owner.fill("#requested-2-fact", "2025-10-01");
+        owner.click("#requested-2 form:has(#requested-2-fact) button");
+        owner.fill("#requested-3-words", "The label is gone.");
+        owner.click("#requested-3 form button");
+        assertThat(owner.textContent("#requested-items")).contains("3 of 3", "The label is gone.");
         look(owner, "asked-answered");
         press(owner, "answer");
 
         desk.navigate(address);
-        assertThat(desk.textContent("#asked")).contains("3 of 3", "The label is gone.");
+        assertThat(desk.textContent("#requested-items")).contains("3 of 3", "The label is gone.");
         desk.check("#claim input[value=goodwill]");
         desk.fill("#claim-reason", "The workshop helped us to find the sensor.");
         desk.click("#claim button:has-text('Decide claim')");
@@ -213,8 +214,8 @@ class ClaimJourneyTest {
                         .getBytes(StandardCharsets.UTF_8),
                 null);
         owner.navigate(address + "#claim");
-        assertThat(owner.textContent("#other-grounds")).contains("late.json");
-        look(owner, "other-grounds");
+        assertThat(owner.textContent("#basis-change")).contains("late.json");
+        look(owner, "basis-change");
         owner.navigate(server.url() + "/account");
         owner.fill("#email", "workshop@example.org");
         owner.click("form:has(#email) button");

@@ -165,8 +165,7 @@ class EveryPageTest {
                         "/insight/production-weeks",
                         "/insight/causes",
                         "/insight/time-to-claim",
-                        "/insight/repeated-vehicles",
-                        "/recovery"));
+                        "/insight/repeated-vehicles"));
         check(
                 server.user(Role.CLERK),
                 List.of(
@@ -176,7 +175,6 @@ class EveryPageTest {
                         "/desk?state=all&order=newest",
                         "/desk?age=never",
                         "/warranty",
-                        "/recovery",
                         "/claim-limits",
                         "/decisions/again"));
         check(

@@ -44,7 +44,8 @@ public class AccountSessions {
      * @param browser what the browser calls itself, shortened
      * @param current whether it is the session that asks
      */
-    public record Entry(String mark, Instant startedAt, Instant usedAt, String address, String browser, boolean current) {}
+    public record Entry(
+            String mark, Instant startedAt, Instant usedAt, String address, String browser, boolean current) {}
 
     /** Notes where a session comes from. */
     public void note(HttpSession session, String address, String agent) {
@@ -92,10 +93,14 @@ public class AccountSessions {
         return !ids.isEmpty();
     }
 
+    /**
+     * Loads each session by its id: the repository's own list loses attributes where the database returns the rows of several
+     * sessions mixed.
+     */
     private List<Session> of(String account) {
-        return sessions.findByPrincipalName(account).values().stream()
-                .<Session>map(one -> one)
-                .filter(one -> !one.isExpired())
+        return sessions.findByPrincipalName(account).keySet().stream()
+                .<Session>map(sessions::findById)
+                .filter(one -> one != null && !one.isExpired())
                 .toList();
     }
 

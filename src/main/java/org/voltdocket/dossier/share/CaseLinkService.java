@@ -14,7 +14,6 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.RequestException;
@@ -87,7 +86,7 @@ public class CaseLinkService {
     public void revoke(Actor actor, CaseNumber number, UUID id) {
         cases.requireToFeed(actor, number);
         if (of(actor, number).stream().noneMatch(link -> link.id().equals(id))) {
-            throw new NotFoundException("link " + id);
+            throw RequestException.notFound("link " + id);
         }
         if (links.revoke(id, actor, clock.instant())) {
             trail.record(actor, "link-revoked", number.value(), Map.of("link", id.toString()));
@@ -103,13 +102,13 @@ public class CaseLinkService {
      * Opens a link and records the access.
      *
      * @return the case
-     * @throws NotFoundException if there is no such link, it expired or was revoked: the answer does not tell which
+     * @throws RequestException if there is no such link, it expired or was revoked: the answer does not tell which
      */
     @Transactional
     public CaseLink open(String secret) {
         CaseLink link = links.find(digest(secret))
                 .filter(found -> found.isOpen(clock.instant()))
-                .orElseThrow(() -> new NotFoundException("link"));
+                .orElseThrow(() -> RequestException.notFound("link"));
         links.recordAccess(link.id(), clock.instant());
         return link;
     }

@@ -62,8 +62,13 @@ class ResumableUploadController {
     @Schema(name = "Upload")
     record UploadView(
             UUID id,
-            @Schema(description = "length of the file", example = "48213") long bytes,
-            @Schema(description = "bytes that are stored", example = "0") long received,
+
+            @Schema(description = "length of the file", example = "48213")
+            long bytes,
+
+            @Schema(description = "bytes that are stored", example = "0")
+            long received,
+
             Instant expiresAt) {}
 
     /** Every request but OPTIONS names the version of the protocol. */
@@ -188,7 +193,7 @@ class ResumableUploadController {
 
     @Operation(
             operationId = "finishUpload",
-            summary = "Turn a complete upload into evidence",
+            summary = "Add a complete upload to the case as evidence",
             description = "For a sender whose connection broke after the last byte. Safe to repeat.")
     @ApiResponse(responseCode = "204", description = "stored, see Content-Location")
     @ApiResponse(responseCode = "409", description = "bytes are missing, see received")

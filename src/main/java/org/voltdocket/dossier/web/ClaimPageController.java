@@ -66,8 +66,7 @@ class ClaimPageController {
 
     private static ClaimStepRequest act(String action, MultiValueMap<String, String> given) {
         ClaimAction known = ClaimAction.of(action == null ? "" : action)
-                .orElseThrow(() -> ProblemDetails.raise(ProblemDetails.of(
-                        org.springframework.http.HttpStatus.BAD_REQUEST, "The form contains no step of a claim.")));
+                .orElseThrow(() -> RequestException.malformed("The form contains no step of a claim."));
         boolean pays = known == ClaimAction.APPROVE || known == ClaimAction.GOODWILL;
         return new ClaimStepRequest(
                 known,
