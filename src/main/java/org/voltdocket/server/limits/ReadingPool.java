@@ -46,7 +46,8 @@ class ReadingPool {
             HikariDataSource reading = new HikariDataSource();
             pool.copyStateTo(reading);
             reading.setPoolName(NAME);
-            reading.setMaximumPoolSize(environment.getRequiredProperty("voltdocket.reading-connections", Integer.class));
+            reading.setMaximumPoolSize(
+                    environment.getRequiredProperty("voltdocket.reading-connections", Integer.class));
             beans.registerDisposableBean(NAME + "Pool", reading::close);
             return new Split(pool, reading);
         }
