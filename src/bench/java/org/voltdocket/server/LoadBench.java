@@ -1,5 +1,6 @@
 package org.voltdocket.server;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,9 +25,9 @@ import org.voltdocket.support.OwnDatabase;
  * its own with 512 MiB of heap. A refused upload is sent again after the time that the answer names. At the end every
  * acknowledged file is fetched and compared. Writes {@code target/bench/load.md}.
  *
- * <p>{@code mvn -q -Pbench test-compile exec:exec -Dbench.main=org.voltdocket.server.LoadBench -Dbench="600 50 20 10 1"}: seconds,
- * workshops, readers, and pauses after an upload and after a page, s. {@code BENCH_JAR} names the packaged server; without it
- * the class path is used.
+ * <p>{@code mvn -q -Pbench test-compile exec:exec -Dbench.main=org.voltdocket.server.LoadBench -Dbench="600 50 20 10 1 1200"}:
+ * seconds, workshops, readers, pauses after an upload and after a page, s, and how many different drives. {@code BENCH_JAR}
+ * names the packaged server; without it the class path is used.
  */
 public final class LoadBench {
 
@@ -37,7 +38,7 @@ public final class LoadBench {
     private final long endNanos;
     private final double uploadPauseS;
     private final double readPauseS;
-    private final List<byte[]> drives;
+    private final List<Path> drives;
     private final Map<String, List<Double>> timesMs = new ConcurrentHashMap<>();
     private final Map<String, AtomicInteger> answers = new ConcurrentHashMap<>();
     private final Map<String, Acknowledged> acknowledged = new ConcurrentHashMap<>();
@@ -50,7 +51,7 @@ public final class LoadBench {
         void run(int round) throws Exception;
     }
 
-    private LoadBench(BenchServer server, String[] args, List<byte[]> drives) {
+    private LoadBench(BenchServer server, String[] args, List<Path> drives) {
         this.server = server;
         this.drives = drives;
         this.uploadPauseS = number(args, 3, 10);
@@ -66,7 +67,7 @@ public final class LoadBench {
         Path folder = Path.of("target", "bench", "load").toAbsolutePath();
         FileSystemUtils.deleteRecursively(folder);
         Files.createDirectories(folder);
-        List<byte[]> drives = drives((int) (number(args, 0, 600) * number(args, 1, 50) / number(args, 3, 10)) + 1);
+        List<Path> drives = drives((int) number(args, 5, 1200));
         try (OwnDatabase database = new OwnDatabase(folder.resolve("pg"));
                 BenchServer server = new BenchServer(database, folder)) {
             BenchPeople people = new BenchPeople(server);
@@ -83,19 +84,32 @@ public final class LoadBench {
         }
     }
 
-    /** Different drives; quarters of an hour do not overlap, so none is a copy of another. */
-    private static List<byte[]> drives(int wanted) {
-        List<byte[]> quarters = new ArrayList<>();
-        for (byte[] hour : HourDrive.files(wanted / QUARTERS + 1)) {
-            List<String> lines = new String(hour, StandardCharsets.US_ASCII).lines().toList();
-            int rows = (lines.size() - 1) / QUARTERS;
+    /** Different drives, kept for the next time; quarters of an hour do not overlap, so none is a copy of another. */
+    private static List<Path> drives(int wanted) throws IOException {
+        Path folder = Files.createDirectories(Path.of("target", "bench", "drives"));
+        List<Path> quarters = new ArrayList<>();
+        for (long seed = 100; quarters.size() < wanted; seed++) {
+            if (!Files.exists(folder.resolve(seed + "-0.csv"))) {
+                try {
+                    split(HourDrive.csv(HourDrive.recording(true, seed)), folder, seed);
+                } catch (IllegalStateException tooShort) {
+                    continue;
+                }
+            }
             for (int i = 0; i < QUARTERS; i++) {
-                String quarter = lines.get(0) + "\n"
-                        + String.join("\n", lines.subList(1 + i * rows, 1 + (i + 1) * rows)) + "\n";
-                quarters.add(quarter.getBytes(StandardCharsets.US_ASCII));
+                quarters.add(folder.resolve(seed + "-" + i + ".csv"));
             }
         }
         return quarters;
+    }
+
+    private static void split(byte[] hour, Path folder, long seed) throws IOException {
+        List<String> lines = new String(hour, StandardCharsets.US_ASCII).lines().toList();
+        int rows = (lines.size() - 1) / QUARTERS;
+        for (int i = QUARTERS - 1; i >= 0; i--) {
+            String quarter = lines.get(0) + "\n" + String.join("\n", lines.subList(1 + i * rows, 1 + (i + 1) * rows)) + "\n";
+            Files.writeString(folder.resolve(seed + "-" + i + ".csv"), quarter);
+        }
     }
 
     private void run(String[] args, List<Client> workshops, List<Client> readers) throws Exception {
@@ -134,9 +148,9 @@ public final class LoadBench {
         return thread;
     }
 
-    private void upload(Client workshop, int who, int round) throws InterruptedException {
+    private void upload(Client workshop, int who, int round) throws InterruptedException, IOException {
         String number = BenchPeople.open(workshop, "LOAD-" + who + "-", round);
-        byte[] file = drives.get(next.getAndIncrement() % drives.size());
+        byte[] file = Files.readAllBytes(drives.get(next.getAndIncrement() % drives.size()));
         long from = System.nanoTime();
         while (true) {
             long sent = System.nanoTime();
@@ -168,7 +182,7 @@ public final class LoadBench {
                     default -> "/evidence/" + one.getKey() + "/series?points=1000";
                 };
         long from = System.nanoTime();
-        Answer answer = reader.get(path);
+        Answer answer = (what == PAGES.size() - 1 ? reader.header("Accept", "application/json") : reader).get(path);
         time("read, all", from);
         time("read, " + PAGES.get(what), from);
         count("read " + answer.status());

@@ -44,7 +44,7 @@ public class CatalogueService {
      */
     public ImportResult take(Actor actor, String fileName, byte[] content) {
         if (!actor.canAdminister()) {
-            throw new AccessDeniedException("the catalogue is kept by administrators");
+            throw new AccessDeniedException("only an administrator changes the catalogue");
         }
         CatalogueFile file = CatalogueFile.read(content);
         store.lock();

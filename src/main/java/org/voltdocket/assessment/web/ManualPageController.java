@@ -55,6 +55,7 @@ class ManualPageController {
             "upload-offset",
             "upload-checksum",
             "uploads-open",
+            "link-refused",
             "facts-refused",
             "conflicting-facts",
             "case-with-another-workshop",

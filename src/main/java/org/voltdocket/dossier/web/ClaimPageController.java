@@ -52,7 +52,7 @@ class ClaimPageController {
                     : claims.act(actor, parsed, act(action, given));
             flash.addFlashAttribute(
                     "notice", "claim.notice." + (claim.proposal().isPresent() ? "proposed" : action));
-            return "redirect:/cases/" + parsed;
+            return "redirect:/cases/" + parsed + "#claim";
         } catch (RequestException refused) {
             ProblemDetail problem = ProblemDetails.of(refused);
             pages.fill(actor, parsed, model);

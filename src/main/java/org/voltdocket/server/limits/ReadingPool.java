@@ -30,22 +30,32 @@ class ReadingPool {
 
     /** Splits the pool that Spring Boot configures; the second has the same settings but its size. */
     @Bean
-    static BeanPostProcessor splitPool(Environment environment, DefaultListableBeanFactory beans) {
-        return new BeanPostProcessor() {
-            @Override
-            public Object postProcessAfterInitialization(Object bean, String name) {
-                if (!(bean instanceof HikariDataSource pool) || !name.equals("dataSource")) {
-                    return bean;
-                }
-                HikariDataSource reading = new HikariDataSource();
-                pool.copyStateTo(reading);
-                reading.setPoolName(NAME);
-                reading.setMaximumPoolSize(
-                        environment.getRequiredProperty("voltdocket.reading-connections", Integer.class));
-                beans.registerDisposableBean(NAME + "Pool", reading::close);
-                return new Split(pool, reading);
+    static PoolSplitter splitPool(Environment environment, DefaultListableBeanFactory beans) {
+        return new PoolSplitter(environment, beans);
+    }
+
+    /** Ordered, so that it sees the pool before other post-processors wrap it. */
+    record PoolSplitter(Environment environment, DefaultListableBeanFactory beans)
+            implements BeanPostProcessor, Ordered {
+
+        @Override
+        public Object postProcessAfterInitialization(Object bean, String name) {
+            if (!(bean instanceof HikariDataSource pool) || !name.equals("dataSource")) {
+                return bean;
             }
-        };
+            HikariDataSource reading = new HikariDataSource();
+            pool.copyStateTo(reading);
+            reading.setPoolName(NAME);
+            reading.setMaximumPoolSize(
+                    environment.getRequiredProperty("voltdocket.reading-connections", Integer.class));
+            beans.registerDisposableBean(NAME + "Pool", reading::close);
+            return new Split(pool, reading);
+        }
+
+        @Override
+        public int getOrder() {
+            return HIGHEST_PRECEDENCE;
+        }
     }
 
     /** Marks the thread of a reading request, before anything takes a connection for it. */
