@@ -55,7 +55,7 @@ class RecoverAdministratorTest {
     @Test
     void anotherRoleIsRefusedAndKeepsItsPassword() {
         User clerk = server.newUser(Role.CLERK);
-        assertThat(run(clerk.name(), 1)).contains("Nothing was changed", "is no administrator");
+        assertThat(run(clerk.name(), 1)).contains("Nothing was changed", "is not an administrator");
         assertThat(signIn(clerk.name())).isEqualTo(401);
     }
 
