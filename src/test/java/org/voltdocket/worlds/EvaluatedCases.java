@@ -20,7 +20,8 @@ final class EvaluatedCases {
     static Outcome of(Fault fault, Map<Cause, Double> probabilities, Battery battery, Leaning leaning) {
         Setup setup = Setup.draw(fault, 1, new Chance(1));
         CaseInput nothing = new CaseInput(Facts.UNKNOWN, History.NONE, List.of());
-        WorldCase truth = new WorldCase("test", fault, 1, setup, nothing, Facts.UNKNOWN, Map.of("sensorOffsetA", List.of(2.0)));
+        WorldCase truth =
+                new WorldCase("test", fault, 1, setup, nothing, Facts.UNKNOWN, Map.of("sensorOffsetA", List.of(2.0)));
         Cause first = Cause.NONE;
         for (Cause cause : probabilities.keySet()) {
             first = probabilities.get(cause) > probabilities.getOrDefault(first, 0.0) ? cause : first;

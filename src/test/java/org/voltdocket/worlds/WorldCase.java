@@ -14,7 +14,13 @@ import org.voltdocket.diagnosis.Facts;
  * @param estimates true values by the name of the estimate; several where several recordings may be meant
  */
 record WorldCase(
-        String world, Fault fault, long seed, Setup setup, CaseInput input, Facts complete, Map<String, List<Double>> estimates) {
+        String world,
+        Fault fault,
+        long seed,
+        Setup setup,
+        CaseInput input,
+        Facts complete,
+        Map<String, List<Double>> estimates) {
 
     Severity severity() {
         return Severity.of(setup.strength());

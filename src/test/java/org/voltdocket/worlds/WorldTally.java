@@ -107,7 +107,8 @@ final class WorldTally {
 
     /** Leanings to a side, or to no fault, that are another one once no fact is missing. */
     Count turned() {
-        return count(o -> !leans(o, Leaning.OPEN), o -> o.completed() != o.said().leaning());
+        return count(
+                o -> !leans(o, Leaning.OPEN), o -> o.completed() != o.said().leaning());
     }
 
     Count open() {

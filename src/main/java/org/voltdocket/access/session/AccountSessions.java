@@ -44,7 +44,8 @@ public class AccountSessions {
      * @param browser what the browser calls itself, shortened
      * @param current whether it is the session that asks
      */
-    public record Entry(String mark, Instant startedAt, Instant usedAt, String address, String browser, boolean current) {}
+    public record Entry(
+            String mark, Instant startedAt, Instant usedAt, String address, String browser, boolean current) {}
 
     /** Notes where a session comes from. */
     public void note(HttpSession session, String address, String agent) {

@@ -14,9 +14,9 @@ import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.web.filter.OncePerRequestFilter;
 import org.voltdocket.access.TokenScope;
 import org.voltdocket.access.TokenService;
+import org.voltdocket.access.session.SignInRefusedException;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.access.session.SignInRefusedException;
 
 /** Reads {@code Authorization: Bearer}; a token that does not work, or not for this call, is refused here, none at all further on. */
 class BearerTokenFilter extends OncePerRequestFilter {

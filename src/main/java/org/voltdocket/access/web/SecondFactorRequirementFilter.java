@@ -10,10 +10,10 @@ import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.web.filter.OncePerRequestFilter;
 import org.voltdocket.access.AccountPrincipal;
+import org.voltdocket.access.session.AccountFactors;
 import org.voltdocket.access.signin.SignInMethod;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.access.session.AccountFactors;
 
 /** Leads accounts whose role requires a second factor, and which have none, to the page where they set one up. */
 class SecondFactorRequirementFilter extends OncePerRequestFilter {

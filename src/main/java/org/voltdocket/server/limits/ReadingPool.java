@@ -13,6 +13,7 @@ import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.Ordered;
+import org.springframework.core.PriorityOrdered;
 import org.springframework.core.env.Environment;
 import org.springframework.http.HttpMethod;
 import org.springframework.jdbc.datasource.DelegatingDataSource;
@@ -24,28 +25,13 @@ import org.springframework.jdbc.datasource.DelegatingDataSource;
 @Configuration(proxyBeanMethods = false)
 class ReadingPool {
 
-    static final String NAME = "reading";
+    private static final String NAME = "reading";
 
     private static final ThreadLocal<Boolean> READS = ThreadLocal.withInitial(() -> false);
 
-    /** Splits the pool that Spring Boot configures; the second has the same settings but its size. */
     @Bean
-    static BeanPostProcessor splitPool(Environment environment, DefaultListableBeanFactory beans) {
-        return new BeanPostProcessor() {
-            @Override
-            public Object postProcessAfterInitialization(Object bean, String name) {
-                if (!(bean instanceof HikariDataSource pool) || !name.equals("dataSource")) {
-                    return bean;
-                }
-                HikariDataSource reading = new HikariDataSource();
-                pool.copyStateTo(reading);
-                reading.setPoolName(NAME);
-                reading.setMaximumPoolSize(
-                        environment.getRequiredProperty("voltdocket.reading-connections", Integer.class));
-                beans.registerDisposableBean(NAME + "Pool", reading::close);
-                return new Split(pool, reading);
-            }
-        };
+    static Splitter poolSplitter(Environment environment, DefaultListableBeanFactory beans) {
+        return new Splitter(environment, beans);
     }
 
     /** Marks the thread of a reading request, before anything takes a connection for it. */
@@ -66,8 +52,36 @@ class ReadingPool {
 
     /** Whether the database answers, over the pool for reading: a busy server is still ready. */
     @Bean
-    DataSourceHealthIndicator dbHealthIndicator(DataSource dataSource) {
-        return new DataSourceHealthIndicator(dataSource instanceof Split split ? split.reading : dataSource);
+    DataSourceHealthIndicator dbHealthIndicator(DataSource dataSource) throws SQLException {
+        return new DataSourceHealthIndicator(
+                dataSource.isWrapperFor(Split.class) ? dataSource.unwrap(Split.class).reading : dataSource);
+    }
+
+    /**
+     * Splits the pool that Spring Boot configures; the second has the same settings but its size. Ordered, so that it gets the pool
+     * before others wrap it.
+     */
+    record Splitter(Environment environment, DefaultListableBeanFactory beans)
+            implements BeanPostProcessor, PriorityOrdered {
+
+        @Override
+        public int getOrder() {
+            return Ordered.LOWEST_PRECEDENCE;
+        }
+
+        @Override
+        public Object postProcessAfterInitialization(Object bean, String name) {
+            if (!(bean instanceof HikariDataSource pool) || !name.equals("dataSource")) {
+                return bean;
+            }
+            HikariDataSource reading = new HikariDataSource();
+            pool.copyStateTo(reading);
+            reading.setPoolName(NAME);
+            reading.setMaximumPoolSize(
+                    environment.getRequiredProperty("voltdocket.reading-connections", Integer.class));
+            beans.registerDisposableBean(NAME + "Pool", reading::close);
+            return new Split(pool, reading);
+        }
     }
 
     private static final class Split extends DelegatingDataSource {

@@ -10,8 +10,8 @@ import org.voltdocket.access.TokenScope;
 import org.voltdocket.access.TokenService;
 import org.voltdocket.access.factor.SecondFactorService;
 import org.voltdocket.access.passkey.PasskeyService;
-import org.voltdocket.kernel.RequestException;
 import org.voltdocket.access.session.AccountSessions;
+import org.voltdocket.kernel.RequestException;
 
 /** What the page of one's own account shows. */
 @Component

@@ -21,10 +21,10 @@ import org.voltdocket.access.AccountService;
 import org.voltdocket.access.TokenRequest;
 import org.voltdocket.access.TokenService;
 import org.voltdocket.access.password.PasswordHasher;
+import org.voltdocket.access.session.CurrentPasswordCheck;
 import org.voltdocket.access.signin.SignInMethod;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.access.session.CurrentPasswordCheck;
 
 /** One's own account: password, tokens and e-mail address. */
 @Controller

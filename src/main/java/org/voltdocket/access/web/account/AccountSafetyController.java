@@ -17,10 +17,10 @@ import org.voltdocket.access.AccountPrincipal;
 import org.voltdocket.access.factor.SecondFactorService;
 import org.voltdocket.access.factor.SecondFactorSetup;
 import org.voltdocket.access.passkey.PasskeyService;
-import org.voltdocket.kernel.RequestException;
 import org.voltdocket.access.session.AccountSessions;
-import org.voltdocket.access.session.SignInSession;
 import org.voltdocket.access.session.CurrentPasswordCheck;
+import org.voltdocket.access.session.SignInSession;
+import org.voltdocket.kernel.RequestException;
 
 /** One's own account: second factor, passkeys and sessions. */
 @Controller

@@ -17,10 +17,10 @@ import org.voltdocket.access.AccountService;
 import org.voltdocket.access.NewAccount;
 import org.voltdocket.access.invitation.Invitation;
 import org.voltdocket.access.invitation.InvitationService;
+import org.voltdocket.access.session.AccountFactors;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
-import org.voltdocket.access.session.AccountFactors;
 
 /** Workshops and accounts, for the administrator. */
 @Controller

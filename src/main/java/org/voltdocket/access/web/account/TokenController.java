@@ -20,12 +20,12 @@ import org.voltdocket.access.NewToken;
 import org.voltdocket.access.TokenRequest;
 import org.voltdocket.access.TokenService;
 import org.voltdocket.access.factor.SecondFactorService;
+import org.voltdocket.access.session.SecondFactorSignIn;
 import org.voltdocket.access.signin.SignInMethod;
 import org.voltdocket.access.signin.SignInRecorder;
 import org.voltdocket.access.signin.SignInSettings;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.access.session.SecondFactorSignIn;
 
 @RestController
 @Tag(name = "Sign-in")
