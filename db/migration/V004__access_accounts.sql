@@ -79,4 +79,4 @@ create table recovery_code (
     primary key (account_id, digest)
 );
 
-grant delete on recovery_code to voltdocket_staff, voltdocket_workshop;
+grant delete on invitation, second_factor, recovery_code to voltdocket_staff, voltdocket_workshop;

@@ -89,5 +89,5 @@ create table user_credentials (
 
 create index user_credentials_user on user_credentials (user_entity_user_id);
 
-grant delete on spring_session, spring_session_attributes, sign_in_throttle, used_challenge, sign_in, user_entities, user_credentials
-    to voltdocket_staff, voltdocket_workshop;
+grant delete on spring_session, spring_session_attributes, sign_in_throttle, used_challenge, sign_in, second_factor,
+    recovery_code, user_credentials, user_entities to voltdocket_staff, voltdocket_workshop;

@@ -18,15 +18,15 @@ create index recording_landmark_by_code on recording_landmark (code) include (ev
 create index recording_landmark_of_recording on recording_landmark (evidence_id);
 
 -- Recordings of two cases with the same course of voltage. Both directions are stored, so that one query answers for either.
-create table recording_twin (
+create table duplicate_recording (
     evidence_id  uuid not null references recording (evidence_id),
-    twin_id      uuid not null references recording (evidence_id),
+    other_id      uuid not null references recording (evidence_id),
     correlation  double precision not null check (correlation between 0 and 1),
     -- start of the twin relative to the start of the recording
     later_s      double precision not null,
     overlap_s    double precision not null check (overlap_s > 0),
-    primary key (evidence_id, twin_id),
-    check (evidence_id <> twin_id)
+    primary key (evidence_id, other_id),
+    check (evidence_id <> other_id)
 );
 
 -- Recordings that are not compared yet; the comparison removes the row, so that a crash loses none.
@@ -40,10 +40,10 @@ create index recording_to_compare_of_case on recording_to_compare (case_id);
 
 call make_append_only('recording_outline');
 call make_append_only('recording_landmark');
-call make_append_only('recording_twin');
+call make_append_only('duplicate_recording');
 
 grant delete on recording_to_compare to voltdocket_staff, voltdocket_workshop;
 
 call restrict_rows('recording_outline', 'sees_evidence(evidence_id)');
 call restrict_rows('recording_landmark', 'sees_evidence(evidence_id)');
-call restrict_rows('recording_twin', 'sees_evidence(evidence_id)');
+call restrict_rows('duplicate_recording', 'sees_evidence(evidence_id)');

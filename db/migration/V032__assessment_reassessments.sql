@@ -9,8 +9,8 @@ create table reassessment (
     sha256       text not null references edition (sha256),
     state        text not null default 'queued'
                      check (state in ('queued', 'running', 'paused', 'done', 'stopped', 'failed')),
-    asked_at     timestamptz not null,
-    asked_by     actor_name not null,
+    requested_at     timestamptz not null,
+    requested_by     actor_name not null,
     started_at   timestamptz,
     ended_at     timestamptz,
     cases_total  integer not null default 0 check (cases_total >= 0),
@@ -62,8 +62,8 @@ call make_append_only('reassessment_failure');
 create function reassessment_refuse_change_after_end() returns trigger language plpgsql as $$
 begin
     if tg_op = 'DELETE' or old.state in ('done', 'stopped', 'failed')
-            or (new.id, new.mode, new.sha256, new.asked_at, new.asked_by)
-                is distinct from (old.id, old.mode, old.sha256, old.asked_at, old.asked_by) then
+            or (new.id, new.mode, new.sha256, new.requested_at, new.requested_by)
+                is distinct from (old.id, old.mode, old.sha256, old.requested_at, old.requested_by) then
         raise exception 'a run over the archive is kept: % is refused', tg_op using errcode = 'restrict_violation';
     end if;
     return new;

@@ -6,4 +6,4 @@ select id, case_id, assessed_at, edition, leaning, battery_verdict, battery_reas
 
 -- runs over the archive that have not ended
 create view open_reassessment with (security_invoker = true) as
-select id, mode, state, asked_at from reassessment where state in ('queued', 'running', 'paused');
+select id, mode, state, requested_at from reassessment where state in ('queued', 'running', 'paused');

@@ -68,7 +68,7 @@ create table claim_decision_evidence (
 );
 
 -- The letter and the report of a decision, byte for byte as the workshop received them; empty when they are erased.
-create table claim_paper (
+create table claim_document (
     claim_id    uuid not null references claim_decision (claim_id),
     kind        text not null check (kind in ('letter', 'report')),
     sha256      sha256_hex not null,
@@ -78,15 +78,15 @@ create table claim_paper (
 );
 
 -- a PDF is compressed already
-alter table claim_paper alter column bytes set storage external;
+alter table claim_document alter column bytes set storage external;
 
 call make_append_only('claim_limit');
 call make_append_only('claim_proposal');
 call make_append_only('claim_decision');
 call make_append_only('claim_decision_evidence');
-call make_append_only('claim_paper');
+call make_append_only('claim_document');
 
 call restrict_rows('claim_proposal', 'sees_claim(claim_id)');
 call restrict_rows('claim_decision', 'sees_claim(claim_id)');
 call restrict_rows('claim_decision_evidence', 'sees_claim(claim_id)');
-call restrict_rows('claim_paper', 'sees_claim(claim_id)');
+call restrict_rows('claim_document', 'sees_claim(claim_id)');

@@ -71,7 +71,7 @@ create index claim_desk_serial_six on claim_desk using gin (serial_sixes(battery
 
 -- Number of claims by workshop, state and leaning, as sums of n. A change adds rows, so that no two transactions wait for one
 -- counter; merge_claim_counts() merges them from time to time. Rows without a workshop count all workshops.
-create table claim_tally (
+create table claim_count_change (
     ordinal      bigint generated always as identity primary key,
     workshop_id  uuid references workshop (id),
     state        text not null,
@@ -79,14 +79,14 @@ create table claim_tally (
     n            bigint not null
 );
 
-create index claim_tally_workshop on claim_tally (workshop_id);
+create index claim_count_change_workshop on claim_count_change (workshop_id);
 
 -- One statement: readers see either the rows before or the sums after it. Rows that another node merges are skipped.
 create function merge_claim_counts() returns void language sql as $$
-    with merged as (delete from claim_tally where ordinal in (
-            select ordinal from claim_tally order by ordinal limit 50000 for update skip locked)
+    with merged as (delete from claim_count_change where ordinal in (
+            select ordinal from claim_count_change order by ordinal limit 50000 for update skip locked)
         returning workshop_id, state, leaning, n)
-    insert into claim_tally (workshop_id, state, leaning, n)
+    insert into claim_count_change (workshop_id, state, leaning, n)
         select workshop_id, state, leaning, sum(n) from merged group by workshop_id, state, leaning having sum(n) <> 0
 $$;
 
@@ -96,11 +96,11 @@ begin
         if (new.state, new.leaning) is not distinct from (old.state, old.leaning) then
             return null;
         end if;
-        insert into claim_tally (workshop_id, state, leaning, n) values
+        insert into claim_count_change (workshop_id, state, leaning, n) values
             (null, old.state, coalesce(old.leaning, 'none'), -1),
             (old.workshop_id, old.state, coalesce(old.leaning, 'none'), -1);
     end if;
-    insert into claim_tally (workshop_id, state, leaning, n) values
+    insert into claim_count_change (workshop_id, state, leaning, n) values
         (null, new.state, coalesce(new.leaning, 'none'), 1),
         (new.workshop_id, new.state, coalesce(new.leaning, 'none'), 1);
     return null;
@@ -167,12 +167,12 @@ $$;
 create trigger claim_desk_objection_answer after insert on claim_objection_answer
     for each row execute function claim_desk_apply_objection_answer();
 
-grant delete on claim_tally to voltdocket_staff, voltdocket_workshop;
+grant delete on claim_count_change to voltdocket_staff, voltdocket_workshop;
 
 call restrict_rows('claim_desk', 'workshop_id = (select current_workshop()) or sees_case(case_id)');
 
 -- a trigger adds the rows of all workshops; a workshop reads its own
-alter table claim_tally enable row level security;
-create policy staff on claim_tally to voltdocket_staff using (true) with check (true);
-create policy workshop_read on claim_tally for select to voltdocket_workshop using (workshop_id = (select current_workshop()));
-create policy workshop_count on claim_tally for insert to voltdocket_workshop with check (true);
+alter table claim_count_change enable row level security;
+create policy staff on claim_count_change to voltdocket_staff using (true) with check (true);
+create policy workshop_read on claim_count_change for select to voltdocket_workshop using (workshop_id = (select current_workshop()));
+create policy workshop_count on claim_count_change for insert to voltdocket_workshop with check (true);

@@ -20,4 +20,4 @@ select * from claim_desk;
 
 -- numbers of claims, as rows to be summed; without a workshop of all workshops
 create view claim_count with (security_invoker = true) as
-select workshop_id, state, leaning, n from claim_tally;
+select workshop_id, state, leaning, n from claim_count_change;

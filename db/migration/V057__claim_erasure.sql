@@ -12,7 +12,7 @@ begin
     update claim_objection set reason = erased_text(reason) where claim_id = any (claims);
     update claim_objection_answer set answer = erased_text(answer)
         where objection_id in (select id from claim_objection where claim_id = any (claims));
-    update claim_paper set bytes = '' where claim_id = any (claims);
+    update claim_document set bytes = '' where claim_id = any (claims);
     update claim_desk set vin = pseudonym where case_id = erased_case;
 end
 $$;

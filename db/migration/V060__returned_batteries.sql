@@ -34,7 +34,7 @@ create table returned_battery (
     type            text,
     batch           text,
     -- identifiers of the messages shown on arrival
-    told            text[] not null default '{}'
+    warnings            text[] not null default '{}'
 );
 
 create index returned_battery_serial on returned_battery (battery_serial, ordinal desc);

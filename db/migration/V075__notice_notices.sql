@@ -50,27 +50,27 @@ create trigger claim_notice_no_truncate before truncate on claim_notice
 
 -- Values by which evidence is compared: its bytes, the readings of a test, the minute of an instrument, and for photos a
 -- perceptual hash in bands, of which near-duplicates share at least one. Can be computed again from the evidence.
-create table claim_print (
+create table evidence_hash (
     evidence_id  uuid not null references evidence (id),
     case_id      uuid not null references case_file (id),
     method       text not null check (method in ('bytes', 'readings', 'moment', 'photo')),
     value        text not null,
     -- the complete value if value is a part of it
-    told         text not null,
+    full_value   text not null,
     primary key (evidence_id, method, value)
 );
 
-create index claim_print_alike on claim_print (method, value);
+create index evidence_hash_value on evidence_hash (method, value);
 
 -- Cases to be checked again. Written in the transaction of the change.
-create table claim_notice_due (
+create table pending_notice_check (
     case_id  uuid primary key references case_file (id),
     since    timestamptz not null,
     -- whether cases with a value in common are to be checked too
     spread   boolean not null
 );
 
-grant delete on claim_notice_due to voltdocket_staff, voltdocket_workshop;
+grant delete on pending_notice_check to voltdocket_staff, voltdocket_workshop;
 
 -- notices are the distributor's
 call restrict_rows('claim_notice', 'false');

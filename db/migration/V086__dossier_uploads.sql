@@ -29,3 +29,5 @@ create table partial_upload_block (
 alter table partial_upload_block alter column data set storage external;
 
 grant delete on partial_upload, partial_upload_block to voltdocket_staff, voltdocket_workshop;
+
+call restrict_rows('partial_upload', 'sees_case(case_id)');

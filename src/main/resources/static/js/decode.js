@@ -70,8 +70,8 @@ function picture(source, angle, squash) {
  */
 function sharpened(picture) {
   if (!picture) return null;
-  const { width, height, data } = picture, rows = Math.max(1, height - 3), out = new ImageData(width, rows);
-  const line = new Float32Array(width);
+  const { width, height, data } = picture, rows = Math.max(1, height - 3), out = new ImageData(2 * width, rows);
+  const line = new Float32Array(width), sharp = new Float32Array(width);
   for (let y = 0; y < rows; y++) {
     for (let x = 0; x < width; x++) {
       let sum = 0;
@@ -81,8 +81,11 @@ function sharpened(picture) {
     for (let x = 0; x < width; x++) {
       let mean = 0;
       for (let k = -3; k <= 3; k++) mean += line[Math.min(width - 1, Math.max(0, x + k))] / 7;
-      const i = 4 * (y * width + x), value = line[x] + 3 * (line[x] - mean);
-      out.data[i] = out.data[i + 1] = out.data[i + 2] = value;
+      sharp[x] = line[x] + 3 * (line[x] - mean);
+    }
+    for (let x = 0; x < 2 * width; x++) { // twice as wide, so that a narrow bar has more than three columns
+      const left = sharp[x >> 1], right = sharp[Math.min(width - 1, (x + 1) >> 1)], i = 4 * (y * 2 * width + x);
+      out.data[i] = out.data[i + 1] = out.data[i + 2] = (left + right) / 2;
       out.data[i + 3] = 255;
     }
   }

@@ -29,8 +29,7 @@ const tell = (item, detail) => document.dispatchEvent(new CustomEvent('outbox', 
 export function run() {
   if (!user) return;
   clearTimeout(again);
-  navigator.locks.request('outbox', { ifAvailable: true }, async lock => {
-    if (!lock) return true;
+  alone(async () => {
     const tried = new Set();
     for (let items = await waiting(); ; items = await waiting()) {
       const item = items.find(i => !tried.has(i.id) && !i.refused);
@@ -43,6 +42,16 @@ export function run() {
     await show();
     if (left) again = setTimeout(run, AGAIN_MS);
   });
+}
+
+let busy = false;
+
+/** Does the work unless this or another page of the browser does it. @returns whether something may be left */
+async function alone(work) {
+  if (navigator.locks) return navigator.locks.request('outbox', { ifAvailable: true }, lock => lock ? work() : true);
+  if (busy) return true; // without HTTPS there are no locks across pages
+  busy = true;
+  return work().finally(() => { busy = false; });
 }
 
 async function sendFile(item) {

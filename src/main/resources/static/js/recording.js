@@ -45,6 +45,7 @@ class Chart {
     new ResizeObserver(() => {
       if (this.plot.clientWidth !== width) { width = this.plot.clientWidth; this.rebuild(); this.soon(); }
     }).observe(this.plot);
+    if (!width) return; // in a section that is not shown yet
     this.rebuild();
     this.fetch();
   }

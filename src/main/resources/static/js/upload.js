@@ -39,7 +39,11 @@ async function take(files) {
       continue;
     }
     const shown = row(file.name); // the row is there before the first event of the file
-    rows.set(await enqueue(place, file, note), shown);
+    try {
+      rows.set(await enqueue(place, file, note), shown);
+    } catch {
+      fail(shown, form.dataset.lost); // the browser keeps nothing, as in some private windows
+    }
   }
 }
 

@@ -170,6 +170,8 @@ class RoutesTest {
         names.put("{list}", "R-00000");
         names.put("{position}", "1");
         names.put("{place}", "1");
+        names.put("{link}", new UUID(0, 3).toString());
+        names.put("{secret}", "none-such");
         names.put("{upload}", new UUID(0, 2).toString());
         names.put("{kind}", "battery-test");
         names.put("{currency}", "ISK");

@@ -93,8 +93,8 @@ class TableOwnershipTest {
         String sql =
                 "select 1 from pallet p, claim c join evidence e on true where exists (select 1 from only workshop)";
         assertThat(foreign("mail", sql)).containsExactlyInAnyOrder("pallet", "claim", "evidence", "workshop");
-        assertThat(foreign("mail", "with x as (delete from claim_tally) insert into account values (1)"))
-                .containsExactlyInAnyOrder("claim_tally", "account");
+        assertThat(foreign("mail", "with x as (delete from claim_count_change) insert into account values (1)"))
+                .containsExactlyInAnyOrder("claim_count_change", "account");
         assertThat(foreign("mail", "create trigger t after update of a, b on case_file for each row"))
                 .containsExactly("case_file");
         assertThat(foreign("casefile", "update case_file set number = 'from here'"))

@@ -90,9 +90,9 @@ final class DeskArchive {
             connection.createStatement().execute("set session_replication_role = origin");
         }
         indexes.forEach(db::execute);
-        db.execute("insert into claim_tally (workshop_id, state, leaning, n) select workshop_id, state, coalesce(leaning, 'none'),"
+        db.execute("insert into claim_count_change (workshop_id, state, leaning, n) select workshop_id, state, coalesce(leaning, 'none'),"
                 + " count(*) from claim_desk group by 1, 2, 3");
-        db.execute("insert into claim_tally (workshop_id, state, leaning, n) select null, state, coalesce(leaning, 'none'), count(*)"
+        db.execute("insert into claim_count_change (workshop_id, state, leaning, n) select null, state, coalesce(leaning, 'none'), count(*)"
                 + " from claim_desk group by 2, 3");
         db.execute("vacuum analyze");
     }

@@ -20,9 +20,8 @@ import org.voltdocket.casefile.search.CaseQuery;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.search.CaseSearch;
-import org.voltdocket.casefile.FactsConflictException;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.diagnosis.Facts;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.IntakeResult;
@@ -131,7 +130,7 @@ class DemoArchive {
     private boolean known(DemoCase one) {
         try {
             return !cases.ofVehicle(Actor.system(), one.generate().vin()).isEmpty();
-        } catch (NotFoundException e) {
+        } catch (RequestException e) {
             return false;
         }
     }
@@ -146,8 +145,8 @@ class DemoArchive {
             file = caseEdits
                     .open(actor, new NewCase(made.serial(), made.vin(), facts))
                     .ref();
-        } catch (FactsConflictException e) {
-            return 0; // somebody has mended it since: theirs now
+        } catch (RequestException changedByHand) {
+            return 0; // somebody edited the case since, and their facts stay
         }
         int files = 0;
         for (GeneratedItem item : one.sent(made)) {

@@ -21,7 +21,7 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.demo.model.CapacityRun;
 import org.voltdocket.demo.model.SeededRandom;
 import org.voltdocket.demo.model.ModelSettings;
@@ -154,7 +154,7 @@ class DemoReturns {
     private boolean known(DemoCase one) {
         try {
             return !cases.ofVehicle(Actor.system(), one.generate().vin()).isEmpty();
-        } catch (NotFoundException e) {
+        } catch (RequestException e) {
             return false;
         }
     }

@@ -13,7 +13,7 @@ public enum TokenScope {
 
     /** Opening a case, and evidence of a case, of a claim's request or of a returned battery. */
     private static final Pattern UPLOADS = Pattern.compile(
-            "/api/v1/(cases|cases/[^/]+/evidence|cases/[^/]+/claim/asked/[^/]+|returns/[^/]+/evidence)");
+            "/api/v1/(cases|cases/[^/]+/evidence|cases/[^/]+/claim/requested-items/[^/]+|returns/[^/]+/evidence)");
 
     private final String id;
 

@@ -62,7 +62,7 @@ class AssessmentEntity {
         this.firstCause = first.cause().id();
         this.probability = AssessmentJson.number(first.probability()).doubleValue();
         this.body = AssessmentJson.of(assessment, assessedAt);
-        this.regimes = AssessmentTextCodec.regimes(assessment);
+        this.regimes = StoredAssessmentJson.regimes(assessment);
     }
 
     AssessmentSummary summary() {
@@ -78,6 +78,6 @@ class AssessmentEntity {
                 new Sha256(inputSha256),
                 assessedAt,
                 body,
-                AssessmentTextCodec.read(body, regimes));
+                StoredAssessmentJson.read(body, regimes));
     }
 }

@@ -91,7 +91,7 @@ public class AssessmentService {
     /**
      * Assesses a case again, for example after a failure. Appends nothing if the input is the same as before.
      *
-     * @throws org.voltdocket.casefile.NotFoundException if there is no such case for this actor
+     * @throws org.voltdocket.kernel.RequestException (404) if there is no such case for this actor
      */
     public void reassess(Actor actor, CaseNumber number) {
         assessor.assess(cases.require(actor, number).id());

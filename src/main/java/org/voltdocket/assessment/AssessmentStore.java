@@ -41,6 +41,6 @@ class AssessmentStore {
     void append(UUID caseId, Assessment assessment, Sha256 rulebook, Sha256 input) {
         AssessmentEntity row = new AssessmentEntity(caseId, assessment, rulebook, input, clock.instant());
         rows.save(row);
-        cases.noteStanding(caseId, row.summary());
+        cases.saveAssessmentSummary(caseId, row.summary());
     }
 }

@@ -42,7 +42,7 @@ public class CaseEditService {
 
     /** Updates facts, then assesses the case. Throws what {@link CaseService#mend} throws. */
     public PatchResult updateFacts(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion) {
-        PatchResult updated = cases.mend(actor, number, mergePatch, ifVersion);
+        PatchResult updated = cases.edit(actor, number, mergePatch, ifVersion);
         assessments.assessPending(List.of(updated.file().ref().id()));
         return updated;
     }

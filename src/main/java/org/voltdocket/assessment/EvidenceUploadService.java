@@ -36,7 +36,7 @@ public class EvidenceUploadService {
      *
      * @param file the case, as {@code CaseService.require} returned it for this actor
      * @return as {@link EvidenceIntake#store}
-     * @throws org.voltdocket.casefile.NotFoundException if the actor may not see the case
+     * @throws org.voltdocket.kernel.RequestException (404) if the actor may not see the case
      */
     public IntakeResult receive(Actor actor, CaseReference file, Upload upload) {
         IntakeResult result = intake.store(actor, file, upload);

@@ -41,6 +41,6 @@ final class InputDigest {
                         .sorted(Comparator.comparing(EvidenceItem::sha256))
                         .map(item -> item.sha256().hex() + " " + item.origin().id())
                         .toList());
-        return Sha256.of(CanonicalAssessmentJson.JSON.writeValueAsString(input).getBytes(StandardCharsets.UTF_8));
+        return Sha256.of(StoredAssessmentJson.JSON.writeValueAsString(input).getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -4,6 +4,7 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
+import jakarta.persistence.Version;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
@@ -19,7 +20,7 @@ import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.Vin;
 
-/** Row of {@code case_file}. Rows are born by SQL, for two may open the same pair at once; see {@link DefaultCaseService}. */
+/** Row of {@code case_file}. Rows are born by SQL, for two may open the same pair at once; see {@link CaseService}. */
 @Entity
 @Table(name = "case_file")
 class CaseEntity {
@@ -67,6 +68,8 @@ class CaseEntity {
     private Double odometerKm;
     private String complaint;
     private Integer replacedBefore;
+
+    @Version
     private long version;
 
     // the standing is written by SQL alone, so that saving facts never writes an old one back
@@ -155,14 +158,8 @@ class CaseEntity {
                 replacedBefore);
     }
 
-    /** Takes the facts over as a new version. */
+    /** Replaces the facts. Hibernate counts the version when it writes the row. */
     void change(Facts facts) {
-        take(facts);
-        version++;
-    }
-
-    /** Takes the facts over without a new version: those that the case is born with. */
-    void take(Facts facts) {
         Facts.BatteryFacts battery = facts.battery();
         chemistry = battery.chemistry() == null ? null : battery.chemistry().id();
         capacityAh = battery.capacityAh();

@@ -50,6 +50,18 @@ final class CaseRefusals {
                         + " repeat what still applies.");
     }
 
+    /** 409 with each fact that the case knows with another value. */
+    static RequestException conflicting(CaseReference ref, List<FactConflict> conflicts) {
+        return RequestException.of(
+                        409,
+                        CaseService.CONFLICTING_FACTS,
+                        "Case " + ref.number() + " already exists with other values of "
+                                + conflicts.stream().map(FactConflict::field).collect(Collectors.joining(", "))
+                                + ". Nothing was changed: leave these out, or correct the case if it is wrong.")
+                .withErrors(conflicts, 0)
+                .with("case", ref.number().value());
+    }
+
     /**
      * 400 with each invalid member.
      *

@@ -13,6 +13,9 @@ interface CaseRepository extends Repository<CaseEntity, UUID> {
 
     Optional<CaseEntity> findById(UUID id);
 
+    /** Writes changed rows now, so that they have their new versions. */
+    void flush();
+
     Optional<CaseEntity> findByNumber(String number);
 
     /** Locks the row until the transaction ends, so that changes of one case wait for each other. */

@@ -19,6 +19,7 @@ import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
 import org.voltdocket.kernel.CaseNumber;
 import org.voltdocket.kernel.FieldError;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Vin;
 import tools.jackson.databind.JsonNode;
 
@@ -89,7 +90,8 @@ class DefaultCaseService implements CaseService {
     }
 
     private void begin(Actor actor, CaseEntity row, Facts facts) {
-        row.take(facts);
+        row.change(facts);
+        rows.flush();
         actor.workshop().ifPresent(workshop -> {
             refuseTooManyOfOne(workshop, row.ref());
             join(actor, row.id(), workshop);
@@ -126,22 +128,23 @@ class DefaultCaseService implements CaseService {
         }
         FactChanges.refuseImpossible(after, recorder.today());
         row.change(after);
+        rows.flush();
         recorder.factsChanged(actor, row, act, changes);
     }
 
     @Override
-    public PatchResult mend(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion) {
+    public PatchResult edit(Actor actor, CaseNumber number, JsonNode mergePatch, OptionalLong ifVersion) {
         refuseOnlooker(actor);
         // locked before it is read: a row read first would be stale by the time the lock is had
         CaseEntity row = rows.lockNumber(number.value())
                 .filter(found -> visibility.sees(actor, found.id()))
-                .orElseThrow(() -> new NotFoundException("case " + number));
+                .orElseThrow(() -> RequestException.notFound("case " + number));
         refuseErased(row);
         FactsParser.Parsed patch = CaseRequest.patch(mergePatch, row.ref());
         if (ifVersion.isPresent() && ifVersion.getAsLong() != row.version()) {
             throw CaseRefusals.changedSinceRead(row.ref());
         }
-        change(actor, row, FactChanges.patch(row.facts(), patch.values()), "facts-mended");
+        change(actor, row, FactChanges.patch(row.facts(), patch.values()), "facts-edited");
         return new PatchResult(facts(row), patch.ignored());
     }
 
@@ -151,7 +154,7 @@ class DefaultCaseService implements CaseService {
         return rows.findByNumber(number.value())
                 .filter(row -> visibility.sees(actor, row.id()))
                 .map(CaseEntity::ref)
-                .orElseThrow(() -> new NotFoundException("case " + number));
+                .orElseThrow(() -> RequestException.notFound("case " + number));
     }
 
     @Override
@@ -160,7 +163,7 @@ class DefaultCaseService implements CaseService {
         return rows.findById(caseId)
                 .filter(row -> visibility.sees(actor, row.id()))
                 .map(CaseEntity::ref)
-                .orElseThrow(() -> new NotFoundException("such case"));
+                .orElseThrow(() -> RequestException.notFound("such case"));
     }
 
     @Override
@@ -175,7 +178,7 @@ class DefaultCaseService implements CaseService {
     @Override
     @Transactional(readOnly = true)
     public CaseFacts facts(UUID caseId) {
-        return facts(rows.findById(caseId).orElseThrow(() -> new NotFoundException("such case")));
+        return facts(rows.findById(caseId).orElseThrow(() -> RequestException.notFound("such case")));
     }
 
     private CaseFacts facts(CaseEntity row) {
@@ -223,20 +226,20 @@ class DefaultCaseService implements CaseService {
     }
 
     @Override
-    public void noteStanding(UUID caseId, AssessmentSummary standing) {
+    public void saveAssessmentSummary(UUID caseId, AssessmentSummary summary) {
         db.sql("update case_file set leaning = ?, battery_verdict = ?, first_cause = ?, probability = ?,"
                         + " assessed_at = ? where id = ?")
-                .param(standing.leaning().id())
-                .param(standing.verdict().id())
-                .param(standing.firstCause().id())
-                .param(standing.probability())
-                .param(Timestamp.from(standing.assessedAt()))
+                .param(summary.leaning().id())
+                .param(summary.verdict().id())
+                .param(summary.firstCause().id())
+                .param(summary.probability())
+                .param(Timestamp.from(summary.assessedAt()))
                 .param(caseId)
                 .update();
     }
 
     @Override
-    public void noteClaim(UUID caseId, String state) {
+    public void saveClaimState(UUID caseId, String state) {
         db.sql("update case_file set claim_state = ? where id = ?")
                 .param(state)
                 .param(caseId)
@@ -247,7 +250,7 @@ class DefaultCaseService implements CaseService {
     public void addWorkshop(Actor actor, CaseNumber number, UUID workshop) {
         CaseReference ref = require(actor, number);
         if (!actor.canDecideClaims()) {
-            throw new NotFoundException("case " + number + " for you to share");
+            throw RequestException.notFound("case " + number + " for you to share");
         }
         if (workshop == null || accounts.workshopName(workshop).isEmpty()) {
             throw CaseRefusals.invalid(

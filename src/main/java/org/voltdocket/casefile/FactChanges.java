@@ -23,12 +23,12 @@ final class FactChanges {
     /**
      * What the case knows with its blanks filled.
      *
-     * @throws FactsConflictException if known and given differ anywhere
+     * @throws RequestException (409) if known and given differ anywhere
      */
     static Facts fill(CaseReference ref, Facts known, Facts given) {
         Map<Fact, Object> all = new EnumMap<>(Fact.class);
         all.putAll(Fact.known(known));
-        List<FactsConflictException.Conflict> conflicts = new ArrayList<>();
+        List<FactConflict> conflicts = new ArrayList<>();
         Fact.known(given).forEach((fact, value) -> {
             Object old = all.get(fact);
             if (saysNothing(old)) {
@@ -36,7 +36,7 @@ final class FactChanges {
             } else if (!saysNothing(value) && !old.equals(value)) {
                 Object was = Fact.plain(old);
                 Object is = Fact.plain(value);
-                conflicts.add(new FactsConflictException.Conflict(
+                conflicts.add(new FactConflict(
                         fact.path(),
                         "'" + fact.path() + "' is " + was + " in case " + ref.number() + "; this request says " + is
                                 + ".",
@@ -45,7 +45,7 @@ final class FactChanges {
             }
         });
         if (!conflicts.isEmpty()) {
-            throw new FactsConflictException(ref, conflicts);
+            throw CaseRefusals.conflicting(ref, conflicts);
         }
         return Fact.facts(all);
     }

@@ -11,6 +11,7 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.diagnosis.History;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Vin;
 
 /** Which cases share a battery or a vehicle: all of them for the judge, the visible ones for a person. */
@@ -27,7 +28,7 @@ class RelatedCaseRepository {
 
     History history(UUID caseId) {
         CaseReference self = rows.findById(caseId)
-                .orElseThrow(() -> new NotFoundException("such case"))
+                .orElseThrow(() -> RequestException.notFound("such case"))
                 .ref();
         Set<String> batteries = new TreeSet<>();
         Set<String> vehicles = new TreeSet<>();
@@ -77,7 +78,7 @@ class RelatedCaseRepository {
                 .map(CaseEntity::line)
                 .toList();
         if (shown.isEmpty()) {
-            throw new NotFoundException(what);
+            throw RequestException.notFound(what);
         }
         return shown;
     }

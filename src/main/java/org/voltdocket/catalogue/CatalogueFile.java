@@ -22,37 +22,35 @@ record CatalogueFile(CatalogueTable table, List<CatalogueRow> rows) {
 
     private static final int MOST_ROWS = 20_000;
 
-    /** @throws InvalidCatalogueFileException with every line that cannot be read */
+    /** @throws org.voltdocket.kernel.RequestException (422) with every line that cannot be read */
     static CatalogueFile read(byte[] content) {
         String text = text(content);
         String head = text.lines().findFirst().orElse("");
         char delimiter = head.indexOf('\t') >= 0 ? '\t' : head.indexOf(';') >= 0 ? ';' : ',';
         List<CsvRecord> records = records(text, delimiter);
         if (records.isEmpty()) {
-            throw new InvalidCatalogueFileException(
-                    1, "the file is empty; it must start with a header row. " + headers());
+            throw FileError.refused(1, "the file is empty; it must start with a header row. " + headers());
         }
         Map<String, Integer> places = places(records.get(0));
         CatalogueTable table = CatalogueTable.of(places.keySet())
-                .orElseThrow(() -> new InvalidCatalogueFileException(
-                        1, "the header matches no table of the catalogue. " + headers()));
+                .orElseThrow(() -> FileError.refused(1, "the header matches no table of the catalogue. " + headers()));
         if (records.size() - 1 > MOST_ROWS) {
-            throw new InvalidCatalogueFileException(
+            throw FileError.refused(
                     records.get(MOST_ROWS + 1).getStartingLineNumber(),
                     "a file has at most " + MOST_ROWS + " rows. Split it");
         }
         String[] lines = text.split("\r\n|\n|\r", -1);
         List<CatalogueRow> rows = new ArrayList<>();
-        List<InvalidCatalogueFileException.Error> errors = new ArrayList<>();
+        List<FileError> errors = new ArrayList<>();
         for (CsvRecord one : records.subList(1, records.size())) {
             String line = lines[(int) one.getStartingLineNumber() - 1];
             rows.add(new RowReader(table, places, delimiter, one, line, errors).row());
         }
         if (!errors.isEmpty()) {
-            throw new InvalidCatalogueFileException(errors);
+            throw FileError.refused(errors);
         }
         if (rows.isEmpty()) {
-            throw new InvalidCatalogueFileException(1, "there is no row below the header");
+            throw FileError.refused(1, "there is no row below the header");
         }
         return new CatalogueFile(table, rows);
     }
@@ -65,19 +63,19 @@ record CatalogueFile(CatalogueTable table, List<CatalogueRow> rows) {
                     .toString();
             return text.startsWith("\uFEFF") ? text.substring(1) : text;
         } catch (CharacterCodingException e) {
-            throw new InvalidCatalogueFileException(1, "the file is not UTF-8 text. Save it as CSV in UTF-8");
+            throw FileError.refused(1, "the file is not UTF-8 text. Save it as CSV in UTF-8");
         }
     }
 
     private static List<CsvRecord> records(String text, char delimiter) {
         if (text.chars().filter(c -> c == '"').count() % 2 != 0) {
-            throw new InvalidCatalogueFileException(1, "the file is not valid CSV: a quote is opened and never closed");
+            throw FileError.refused(1, "the file is not valid CSV: a quote is opened and never closed");
         }
         try (CsvReader<CsvRecord> reader =
                 CsvReader.builder().fieldSeparator(delimiter).ofCsvRecord(text)) {
             return reader.stream().toList();
         } catch (CsvParseException | java.io.IOException e) {
-            throw new InvalidCatalogueFileException(1, "the file is not valid CSV: " + e.getMessage());
+            throw FileError.refused(1, "the file is not valid CSV: " + e.getMessage());
         }
     }
 
@@ -86,7 +84,7 @@ record CatalogueFile(CatalogueTable table, List<CatalogueRow> rows) {
         for (int i = 0; i < header.getFieldCount(); i++) {
             String name = header.getField(i).strip().toLowerCase(Locale.ROOT);
             if (places.put(name, i) != null) {
-                throw new InvalidCatalogueFileException(1, "the column '" + name + "' is there twice");
+                throw FileError.refused(1, "the column '" + name + "' is there twice");
             }
         }
         return places;
@@ -108,7 +106,7 @@ record CatalogueFile(CatalogueTable table, List<CatalogueRow> rows) {
             char delimiter,
             CsvRecord record,
             String line,
-            List<InvalidCatalogueFileException.Error> errors) {
+            List<FileError> errors) {
 
         CatalogueRow row() {
             boolean withdrawn = !cell(CatalogueTable.WITHDRAWN).isEmpty();
@@ -146,7 +144,7 @@ record CatalogueFile(CatalogueTable table, List<CatalogueRow> rows) {
         }
 
         private void error(int column, String message) {
-            errors.add(new InvalidCatalogueFileException.Error(record.getStartingLineNumber(), column, message));
+            errors.add(new FileError(record.getStartingLineNumber(), column, message));
         }
 
         /** Where the cell begins, in characters from 1; a delimiter inside quotes does not count. */

@@ -25,7 +25,7 @@ final class CatalogueImport {
     private final ZonedDateTime now;
     private final Instant at;
     private final List<CatalogueRow> fresh = new ArrayList<>();
-    private final List<InvalidCatalogueFileException.Error> errors = new ArrayList<>();
+    private final List<FileError> errors = new ArrayList<>();
     private final Map<String, Object> changes = new LinkedHashMap<>();
     private int added;
     private int corrected;
@@ -47,12 +47,12 @@ final class CatalogueImport {
         this.at = now.toInstant();
     }
 
-    /** @throws InvalidCatalogueFileException if a row cannot be; the caller's transaction takes back what was done before it */
+    /** @throws org.voltdocket.kernel.RequestException (422) if a row cannot be; the caller's transaction takes back what was done before it */
     void take() {
         endOld();
         addNew();
         if (!errors.isEmpty()) {
-            throw new InvalidCatalogueFileException(errors);
+            throw FileError.refused(errors);
         }
     }
 
@@ -96,7 +96,7 @@ final class CatalogueImport {
             errors.add(row.error(0, "nothing with this key can be withdrawn: " + row.key(table)));
             return;
         }
-        Optional<InvalidCatalogueFileException.Error> needed = rules.inUse(table, row);
+        Optional<FileError> needed = rules.inUse(table, row);
         if (needed.isPresent()) {
             errors.add(needed.get());
             return;

@@ -15,7 +15,7 @@ record CatalogueRow(long line, List<Integer> cells, List<Object> values, boolean
         return values.subList(0, table.keys);
     }
 
-    InvalidCatalogueFileException.Error error(int column, String message) {
-        return new InvalidCatalogueFileException.Error(line, cells.get(column), message);
+    FileError error(int column, String message) {
+        return new FileError(line, cells.get(column), message);
     }
 }

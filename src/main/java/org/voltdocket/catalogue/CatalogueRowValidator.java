@@ -17,7 +17,7 @@ class CatalogueRowValidator {
     }
 
     /** What is wrong with a row that is to be added, if anything; the rows that it takes the place of have ended. */
-    Optional<InvalidCatalogueFileException.Error> wrong(CatalogueTable table, CatalogueRow row, LocalDate today) {
+    Optional<FileError> wrong(CatalogueTable table, CatalogueRow row, LocalDate today) {
         return switch (table) {
             case SUPPLIERS -> Optional.empty();
             case TYPES -> type(row);
@@ -27,7 +27,7 @@ class CatalogueRowValidator {
     }
 
     /** What forbids to withdraw a row, if anything. */
-    Optional<InvalidCatalogueFileException.Error> inUse(CatalogueTable table, CatalogueRow row) {
+    Optional<FileError> inUse(CatalogueTable table, CatalogueRow row) {
         Object code = row.values().get(0);
         if (table == CatalogueTable.SUPPLIERS && store.stands(CatalogueTable.TYPES, "supplier", code)) {
             return Optional.of(row.error(0, "supplier " + code + " has battery types; withdraw those first"));
@@ -38,7 +38,7 @@ class CatalogueRowValidator {
         return Optional.empty();
     }
 
-    private Optional<InvalidCatalogueFileException.Error> type(CatalogueRow row) {
+    private Optional<FileError> type(CatalogueRow row) {
         List<Object> values = row.values();
         if (!store.stands(CatalogueTable.SUPPLIERS, "supplier", values.get(2))) {
             return Optional.of(row.error(2, "there is no supplier " + values.get(2) + "; import the suppliers first"));
@@ -49,7 +49,7 @@ class CatalogueRowValidator {
         return Optional.empty();
     }
 
-    private Optional<InvalidCatalogueFileException.Error> range(CatalogueRow row, LocalDate today) {
+    private Optional<FileError> range(CatalogueRow row, LocalDate today) {
         List<Object> values = row.values();
         if (!store.stands(CatalogueTable.TYPES, "type", values.get(0))) {
             return Optional.of(noType(row));
@@ -74,7 +74,7 @@ class CatalogueRowValidator {
                 .map(other -> row.error(2, "a serial belongs to one batch, and some of these belong to " + other));
     }
 
-    private Optional<InvalidCatalogueFileException.Error> sale(CatalogueRow row, LocalDate today) {
+    private Optional<FileError> sale(CatalogueRow row, LocalDate today) {
         List<Object> values = row.values();
         if (!store.stands(CatalogueTable.TYPES, "type", values.get(0))) {
             return Optional.of(noType(row));
@@ -94,7 +94,7 @@ class CatalogueRowValidator {
         return Optional.empty();
     }
 
-    private static InvalidCatalogueFileException.Error noType(CatalogueRow row) {
+    private static FileError noType(CatalogueRow row) {
         return row.error(0, "there is no type " + row.values().get(0) + "; import the types first");
     }
 }

@@ -71,9 +71,4 @@ public record Claim(
                 ? requestedItems.stream().map(RequestedItem::name).toList()
                 : List.of();
     }
-
-    /** Whether the actor may decide the claim now. */
-    public boolean mayDecide() {
-        return allowed.stream().anyMatch(ClaimAction::decides);
-    }
 }

@@ -1,33 +1,31 @@
 package org.voltdocket.claim;
 
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.Optional;
-import java.util.Set;
 import org.voltdocket.kernel.Role;
 
-/** The steps of a claim, and the roles that take them. */
+/** The steps of a claim, and whether its workshop or the distributor takes them. */
 public enum ClaimAction {
-    SUBMIT("submit", Role.WORKSHOP),
-    TAKE("take", Role.CLERK, Role.ADMIN),
-    ASK("ask", Role.CLERK, Role.ADMIN),
-    ANSWER("answer", Role.WORKSHOP),
-    APPROVE("approve", Role.CLERK, Role.ADMIN),
-    DECLINE("decline", Role.CLERK, Role.ADMIN),
-    GOODWILL("goodwill", Role.CLERK, Role.ADMIN),
+    SUBMIT("submit", true),
+    TAKE("take", false),
+    ASK("ask", false),
+    ANSWER("answer", true),
+    APPROVE("approve", false),
+    DECLINE("decline", false),
+    GOODWILL("goodwill", false),
     /** Confirms a decision that waits for a second person. */
-    CONFIRM("confirm", Role.CLERK, Role.ADMIN),
+    CONFIRM("confirm", false),
     /** Refuses a decision that waits for a second person. */
-    REFUSE("refuse", Role.CLERK, Role.ADMIN),
-    SETTLE("settle", Role.CLERK, Role.ADMIN),
-    WITHDRAW("withdraw", Role.WORKSHOP);
+    REFUSE("refuse", false),
+    SETTLE("settle", false),
+    WITHDRAW("withdraw", true);
 
     private final String id;
-    private final Set<Role> roles;
+    private final boolean byWorkshop;
 
-    ClaimAction(String id, Role first, Role... others) {
+    ClaimAction(String id, boolean byWorkshop) {
         this.id = id;
-        this.roles = EnumSet.of(first, others);
+        this.byWorkshop = byWorkshop;
     }
 
     /** The stable identifier used in addresses and in JSON. */
@@ -37,7 +35,7 @@ public enum ClaimAction {
 
     /** Whether this role may take the step. A workshop takes steps of its own claims only. */
     public boolean isFor(Role role) {
-        return roles.contains(role);
+        return byWorkshop ? role.isWorkshop() : role.canDecideClaims();
     }
 
     /** Whether it decides the claim, which requires a reason and a current assessment. */

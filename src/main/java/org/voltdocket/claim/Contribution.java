@@ -5,7 +5,7 @@ public enum Contribution {
     /** It uploaded evidence. */
     EVIDENCE("evidence", "evidence-kept"),
     /** It changed facts. */
-    FACTS("facts", "facts-mended", "facts-filled"),
+    FACTS("facts", "facts-edited", "facts-filled"),
     /** It opened the claim. */
     CLAIM("claim", "claim-opened");
 

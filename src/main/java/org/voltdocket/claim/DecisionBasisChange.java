@@ -22,7 +22,7 @@ import org.voltdocket.evidence.EvidenceItem;
  * @param findings findings that were added, removed, or have another result
  * @param evidence ids of evidence added after the decision
  */
-@Schema(name = "OtherGrounds", description = "How the case differs from what its claim was decided on")
+@Schema(name = "DecisionBasisChange", description = "How the case differs from what its claim was decided on")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record DecisionBasisChange(
         @Schema(description = "when the case was judged anew; absent where it was not")
@@ -33,7 +33,7 @@ public record DecisionBasisChange(
         List<String> evidence) {
 
     /** One difference between the assessments. */
-    @Schema(name = "GroundsDifference")
+    @Schema(name = "BasisDifference")
     public record Difference(
             @Schema(
                     allowableValues = {
@@ -50,7 +50,7 @@ public record DecisionBasisChange(
             String now) {}
 
     /** A finding that was added, removed, or has another result. */
-    @Schema(name = "GroundsFinding")
+    @Schema(name = "BasisFindingChange")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record FindingChange(
             String rule,

@@ -25,7 +25,7 @@ import org.voltdocket.trail.TrailEntry;
  * @param evidence in the order received
  * @param assessment the latest; empty until the first
  * @param claim the latest that the actor may see; empty until the workshop claims
- * @param otherGrounds how the case differs from the basis of that claim's decision
+ * @param basisChange how the case differs from the basis of that claim's decision
  * @param failure why the latest change could not be assessed
  * @param pendingSince since when a change waits for its assessment; empty if the assessment covers everything
  * @param trail what happened to it, oldest first
@@ -39,7 +39,7 @@ public record Dossier(
         Optional<AssessmentFailure> failure,
         Optional<Instant> pendingSince,
         Optional<Claim> claim,
-        Optional<DecisionBasisChange> otherGrounds,
+        Optional<DecisionBasisChange> basisChange,
         List<TrailEntry> trail,
         Map<UUID, String> workshopNames) {
 

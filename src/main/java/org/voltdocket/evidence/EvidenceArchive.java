@@ -15,7 +15,7 @@ import org.voltdocket.kernel.Actor;
 /** Stored evidence. Callers of a method without an {@code Actor} check first that the user may see the case. */
 public interface EvidenceArchive {
 
-    /** @throws org.voltdocket.casefile.NotFoundException if there is none, or not for this actor */
+    /** @throws org.voltdocket.kernel.RequestException (404) if there is none, or not for this actor */
     EvidenceItem item(Actor actor, UUID evidenceId);
 
     /** The items of a case, in the order received. */

@@ -12,7 +12,7 @@ public interface EvidenceIntake {
      *
      * @param file the case, as {@code CaseService.require} returned it for this actor
      * @return {@link Stored}, {@link AlreadyStored} if the case already has the same file, or {@link Rejected}
-     * @throws org.voltdocket.casefile.NotFoundException if the actor may not see the case
+     * @throws org.voltdocket.kernel.RequestException (404) if the actor may not see the case
      * @throws java.io.UncheckedIOException if the sender's stream or the server's disk fails; nothing is stored then
      */
     IntakeResult store(Actor actor, CaseReference file, Upload upload);

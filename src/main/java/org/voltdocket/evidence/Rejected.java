@@ -9,7 +9,6 @@ public record Rejected(RejectedFile file) implements IntakeResult {
     /** The rejection as the answer to a script, with line and column of each error. */
     public RequestException exception() {
         return RequestException.of(file.reason().status(), file.reason().slug(), file.detail())
-                .with("errors", file.errors())
-                .with("moreErrors", file.more());
+                .withErrors(file.errors(), file.more());
     }
 }

@@ -9,7 +9,7 @@ public interface SeriesService {
     /**
      * A section of a recording, reduced so that every minimum and maximum remains.
      *
-     * @throws org.voltdocket.casefile.NotFoundException if there is none, or not for this actor
+     * @throws org.voltdocket.kernel.RequestException (404) if there is none, or not for this actor
      * @throws org.voltdocket.kernel.RequestException if the query is invalid, or the item is not a recording
      */
     Series read(Actor actor, UUID evidenceId, SeriesQuery query);

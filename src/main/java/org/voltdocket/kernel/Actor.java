@@ -16,7 +16,7 @@ public record Actor(String user, Role role, Optional<UUID> workshop) {
         if (user == null || user.isBlank() || role == null || workshop == null) {
             throw new IllegalArgumentException("an actor has a user, a role and, for a workshop, its workshop");
         }
-        if ((role == Role.WORKSHOP) != workshop.isPresent()) {
+        if (role.isWorkshop() != workshop.isPresent()) {
             throw new IllegalArgumentException("exactly the role WORKSHOP has a workshop");
         }
     }
@@ -28,31 +28,31 @@ public record Actor(String user, Role role, Optional<UUID> workshop) {
 
     /** Whether this actor may see what belongs to the workshop; a case without a workshop belongs to the distributor. */
     public boolean sees(Optional<UUID> owner) {
-        return role != Role.WORKSHOP || owner.isPresent() && owner.equals(workshop);
+        return !role.isWorkshop() || owner.isPresent() && owner.equals(workshop);
     }
 
     /** Whether this actor acts for a workshop and sees the workshop's own cases only. */
     public boolean isWorkshop() {
-        return role == Role.WORKSHOP;
+        return role.isWorkshop();
     }
 
     /** Whether this actor may decide claims, answer objections and enter supplier recoveries. */
     public boolean canDecideClaims() {
-        return role == Role.CLERK || role == Role.ADMIN;
+        return role.canDecideClaims();
     }
 
     /** Whether this actor may receive and test returned batteries, record outcomes and verify the trail. */
     public boolean canAudit() {
-        return role == Role.AUDITOR || role == Role.ADMIN;
+        return role.canAudit();
     }
 
     /** Whether this actor may open cases, edit facts and upload evidence to a case. */
     public boolean canEditCases() {
-        return role != Role.AUDITOR;
+        return role.canEditCases();
     }
 
     /** Whether this actor may manage accounts, editions of the rule book, warranty terms and settings. */
     public boolean canAdminister() {
-        return role == Role.ADMIN;
+        return role.canAdminister();
     }
 }

@@ -38,6 +38,24 @@ public final class RequestException extends RuntimeException {
         return new RequestException(400, code, message, errors);
     }
 
+    /** A parameter or body that cannot be read: status 400. */
+    public static RequestException malformed(String message) {
+        return of(400, "malformed-request", message);
+    }
+
+    /**
+     * What was asked for does not exist or is not visible to the actor: status 404, with the same message in both cases.
+     *
+     * @param what for example {@code case V-000-001-6}
+     */
+    public static RequestException notFound(String what) {
+        return of(
+                404,
+                "not-found",
+                "There is no " + what + " that you may see. Check what you typed, or ask the distributor whether your"
+                        + " workshop belongs to it.");
+    }
+
     /**
      * Any other refusal.
      *
@@ -47,6 +65,21 @@ public final class RequestException extends RuntimeException {
      */
     public static RequestException of(int status, String code, String message) {
         return new RequestException(status, code, message, List.of());
+    }
+
+    /** Whether what was asked for does not exist or is not visible to the actor. */
+    public boolean isNotFound() {
+        return status == 404;
+    }
+
+    /**
+     * Lists errors that have other members than {@link FieldError}, such as line and column.
+     *
+     * @param listed the first errors
+     * @param more how many are not listed
+     */
+    public RequestException withErrors(List<?> listed, long more) {
+        return with("errors", listed).with("moreErrors", more);
     }
 
     /** Adds a member to the problem detail. */

@@ -82,16 +82,6 @@ public record Vin(String value) implements Comparable<Vin> {
         return OptionalInt.of(1980 + code + (later ? 30 : 0));
     }
 
-    /** The last six characters, as people say a VIN over the counter. */
-    public String last6() {
-        return value.substring(11);
-    }
-
-    /** The last eight characters. */
-    public String last8() {
-        return value.substring(9);
-    }
-
     /**
      * Check digit of 17 characters: weighted sum modulo 11, 10 written X (49 CFR 565.15(c)). The integer remainder
      * is used: a published decimal table has a rounding error.

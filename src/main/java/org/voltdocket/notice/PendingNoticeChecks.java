@@ -21,7 +21,7 @@ class PendingNoticeChecks {
 
     /** Adds a case in the transaction of its change. */
     void note(UUID caseId) {
-        db.sql("insert into claim_notice_due (case_id, since, spread) values (?, clock_timestamp(), true)"
+        db.sql("insert into pending_notice_check (case_id, since, spread) values (?, clock_timestamp(), true)"
                         + " on conflict (case_id) do update set since = clock_timestamp(), spread = true")
                 .param(caseId)
                 .update();
@@ -29,7 +29,7 @@ class PendingNoticeChecks {
 
     /** Adds a case that is related to a case just checked. */
     void noteQuietly(UUID caseId) {
-        db.sql("insert into claim_notice_due (case_id, since, spread) values (?, clock_timestamp(), false)"
+        db.sql("insert into pending_notice_check (case_id, since, spread) values (?, clock_timestamp(), false)"
                         + " on conflict do nothing")
                 .param(caseId)
                 .update();
@@ -44,7 +44,7 @@ class PendingNoticeChecks {
     }
 
     List<Due> some() {
-        return db.sql("select case_id, since, spread from claim_notice_due order by since, case_id limit 100")
+        return db.sql("select case_id, since, spread from pending_notice_check order by since, case_id limit 100")
                 .query((row, number) -> new Due(
                         row.getObject("case_id", UUID.class), row.getTimestamp("since"), row.getBoolean("spread")))
                 .list();
@@ -52,7 +52,7 @@ class PendingNoticeChecks {
 
     /** Removes a checked case, unless it changed since. */
     void done(Due due) {
-        db.sql("delete from claim_notice_due where case_id = ? and since = ?")
+        db.sql("delete from pending_notice_check where case_id = ? and since = ?")
                 .params(due.caseId(), due.since())
                 .update();
     }

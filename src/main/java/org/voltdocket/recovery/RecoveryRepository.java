@@ -45,13 +45,23 @@ class RecoveryRepository {
         db.sql("select pg_advisory_xact_lock(?)").param(LOCK).query(rs -> {});
     }
 
-    /** Approved claims in no live list, without their products. */
+    /** The latest bench outcome of the case {@code f}, where it says that the battery had no defect. */
+    private static final String NO_DEFECT = """
+            (select x.* from returned_result x where x.case_id = f.id order by x.ordinal desc limit 1) r
+            where r.outcome in ('no-fault-found', 'damaged-by-use')""";
+
+    /**
+     * Approved claims in no live list, without their products. Batteries that the bench found sound or damaged by use are left
+     * out: the supplier owes nothing for them.
+     */
     List<RecoverableClaim> waiting(int limit) {
         return db.sql("""
                         select c.id, f.number, f.battery_serial, c.decided_at, c.paid as amount, c.currency
                         from claim_summary c join case_summary f on f.id = c.case_id
                         where c.state in ('approved', 'settled') and c.decision = 'approved'
                             and not exists (select from recovery_claim r where r.claim_id = c.id and r.live)
+                            and not exists (select from """ + " " + NO_DEFECT + """
+                            )
                         order by c.decided_at, c.ordinal limit ?""")
                 .param(limit)
                 .query((row, number) -> new RecoverableClaim(
@@ -61,6 +71,32 @@ class RecoveryRepository {
                         day(row, "decided_at"),
                         money(row, "amount", row.getString("currency")),
                         Optional.empty()))
+                .list();
+    }
+
+    /** Approved claims whose battery had no defect, by workshop, the latest outcome first. */
+    List<WorkshopRepayment> fromWorkshops() {
+        return db.sql("""
+                        select coalesce(w.name, '') as workshop, c.paid, c.currency, f.number, r.*
+                        from claim_summary c join case_summary f on f.id = c.case_id
+                        left join workshop_summary w on w.id = c.workshop_id
+                        join lateral (select q.return_id, q.number as return_number, q.battery_serial, q.type, q.batch,
+                                q.outcome, q.outcome_reason, q.outcome_ordinal
+                            from (select r.* from """ + " " + NO_DEFECT + """
+                            ) q) r on true
+                        where c.decision = 'approved' and c.paid > 0
+                        order by 1, r.outcome_ordinal desc""")
+                .query((row, number) -> new WorkshopRepayment(
+                        row.getString("workshop"),
+                        money(row, "paid", row.getString("currency")),
+                        new CaseNumber(row.getString("number")),
+                        row.getObject("return_id", UUID.class),
+                        row.getString("return_number"),
+                        row.getString("battery_serial"),
+                        row.getString("type"),
+                        row.getString("batch"),
+                        row.getString("outcome"),
+                        row.getString("outcome_reason")))
                 .list();
     }
 

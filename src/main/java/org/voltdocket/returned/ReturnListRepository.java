@@ -50,7 +50,7 @@ public class ReturnListRepository {
                             or strpos(coalesce(f.number, ''), upper(:q)) > 0 or strpos(lower(coalesce(pl.place, '')),
                             lower(:q)) > 0)
                         and (:state = '' or (:state = 'done') = (o.outcome is not null))
-                        and (:warning = '' or :warning = any(r.told))
+                        and (:warning = '' or :warning = any(r.warnings))
                         order by r.ordinal desc limit :limit""")
                 .param("q", query.q())
                 .param("state", query.state())

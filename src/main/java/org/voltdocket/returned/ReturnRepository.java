@@ -55,7 +55,7 @@ public class ReturnRepository {
     }
 
     static List<ArrivalWarning> warnings(ResultSet row) throws SQLException {
-        return Arrays.stream((String[]) row.getArray("told").getArray())
+        return Arrays.stream((String[]) row.getArray("warnings").getArray())
                 .flatMap(id -> ArrivalWarning.of(id).stream())
                 .toList();
     }
@@ -117,7 +117,7 @@ public class ReturnRepository {
         long next =
                 db.sql("select nextval('returned_number')").query(Long.class).single();
         db.sql("""
-                insert into returned_battery (id, number, battery_serial, pallet_id, arrived_at, booked_by, told,
+                insert into returned_battery (id, number, battery_serial, pallet_id, arrived_at, booked_by, warnings,
                     supplier, type, batch)
                 values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
                 .param(id)

@@ -2,24 +2,18 @@ package org.voltdocket.ui;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.voltdocket.kernel.FreeText;
+import org.voltdocket.kernel.Role;
 
 /**
  * What the frame around every page shows.
  *
  * @param user account that is signed in; null where nobody is
- * @param role its role's name; null where nobody is signed in
+ * @param role its role; null where nobody is signed in
  * @param places where it may go, in order: what it does every day
  * @param more where it goes now and then
  */
-public record PageFrame(String user, String role, List<Place> places, List<Place> more) {
-
-    /** What stands in the first row for the distributor's roles; the rest is folded away. */
-    private static final Map<String, List<String>> DAILY = Map.of(
-            "CLERK", List.of("/desk", "/cases", "/cases/new", "/notices", "/insight"),
-            "AUDITOR", List.of("/desk", "/cases", "/returns", "/insight", "/notices"),
-            "ADMIN", List.of("/desk", "/cases", "/returns", "/insight", "/watch"));
+public record PageFrame(String user, Role role, List<Place> places, List<Place> more) {
 
     /** Largest number of characters of a reason or another free text, for the forms. */
     public int maxText() {
@@ -39,37 +33,36 @@ public record PageFrame(String user, String role, List<Place> places, List<Place
      */
     public record Place(String href, String label, boolean here) {}
 
-    static PageFrame of(String user, String role, String path) {
+    static PageFrame of(String user, Role account, String path) {
         List<Place> places = new ArrayList<>();
-        if (role != null) {
-            boolean workshop = role.equals("WORKSHOP");
+        if (account != null) {
+            boolean workshop = account.isWorkshop();
             places.add(place("/desk", workshop ? "nav.my-claims" : "nav.desk", path, null));
             places.add(place("/cases", workshop ? "nav.my-cases" : "nav.cases", path, "/cases/new"));
-            if (workshop || role.equals("CLERK") || role.equals("ADMIN")) {
+            if (account.canEditCases()) {
                 places.add(place("/cases/new", "nav.new-case", path, null));
             }
         }
-        if (role != null && !role.equals("WORKSHOP")) {
+        if (account != null && !account.isWorkshop()) {
             places.add(place("/insight", "nav.insight", path, null));
             places.add(place("/notices", "nav.notices", path, null));
             places.add(place("/recoveries", "nav.recoveries", path, null));
             places.add(place("/catalogue", "nav.catalogue", path, null));
-            if (role.equals("CLERK")) {
-                places.add(place("/decisions/again", "nav.again", path, null));
-            }
-            if (role.equals("AUDITOR") || role.equals("ADMIN")) {
+            if (account.canAudit()) {
                 places.add(place("/returns", "nav.returns", path, null));
+            } else {
+                places.add(place("/decisions/again", "nav.again", path, null)); // otherwise a tab of /returns
             }
         }
-        if ("WORKSHOP".equals(role)) {
+        if (account != null && account.isWorkshop()) {
             places.add(place("/usage", "nav.usage", path, null));
         }
         places.add(place("/rulebook", "nav.rulebook", path, null));
         places.add(place("/manual", "nav.manual", path, null));
-        if ("ADMIN".equals(role) || "AUDITOR".equals(role)) {
+        if (account != null && account.canAudit()) {
             places.add(place("/trail", "nav.trail", path, null));
         }
-        if ("ADMIN".equals(role)) {
+        if (account != null && account.canAdminister()) {
             places.add(place("/editions", "nav.editions", path, null));
             places.add(place("/reassessments", "nav.reassessments", path, null));
             places.add(place("/watch", "nav.watch", path, null));
@@ -77,16 +70,29 @@ public record PageFrame(String user, String role, List<Place> places, List<Place
             places.add(place("/claim-limits", "nav.claim-limits", path, null));
             places.add(place("/privacy", "nav.privacy", path, null));
         }
-        List<String> daily = role == null ? null : DAILY.get(role);
+        List<String> daily = daily(account);
         return new PageFrame(
                 user,
-                role,
+                account,
                 places.stream()
                         .filter(place -> daily == null || daily.contains(place.href()))
                         .toList(),
                 places.stream()
                         .filter(place -> daily != null && !daily.contains(place.href()))
                         .toList());
+    }
+
+    /** What stands in the first row for the distributor's roles; the rest is folded away. Null where nothing is folded away. */
+    private static List<String> daily(Role account) {
+        if (account == null || account.isWorkshop()) {
+            return null;
+        }
+        if (account.canAdminister()) {
+            return List.of("/desk", "/cases", "/returns", "/insight", "/watch");
+        }
+        return account.canAudit()
+                ? List.of("/desk", "/cases", "/returns", "/insight", "/notices")
+                : List.of("/desk", "/cases", "/cases/new", "/notices", "/insight");
     }
 
     private static Place place(String href, String label, String path, String elsewhere) {

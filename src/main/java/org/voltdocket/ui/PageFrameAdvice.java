@@ -6,6 +6,7 @@ import java.util.Arrays;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ModelAttribute;
+import org.voltdocket.kernel.Role;
 
 /** Gives every page its frame. */
 @ControllerAdvice(annotations = Controller.class)
@@ -14,11 +15,10 @@ class PageFrameAdvice {
     @ModelAttribute("frame")
     PageFrame frame(HttpServletRequest request) {
         Principal who = request.getUserPrincipal();
-        String role = who == null
+        Role role = who == null
                 ? null
-                : Arrays.stream(org.voltdocket.kernel.Role.values())
-                        .map(Enum::name)
-                        .filter(request::isUserInRole)
+                : Arrays.stream(Role.values())
+                        .filter(one -> request.isUserInRole(one.name()))
                         .findFirst()
                         .orElse(null);
         return PageFrame.of(who == null ? null : who.getName(), role, request.getRequestURI());

@@ -56,7 +56,7 @@ class ClaimJourneyTest {
         Chromium.signIn(owner, server, workshop);
         Chromium.signIn(desk, server, clerk);
 
-        owner.navigate(address);
+        owner.navigate(address + "#claim");
         look(owner, "none");
         owner.fill("#claim-amount", "lots");
         owner.click("#claim button");
@@ -93,7 +93,7 @@ class ClaimJourneyTest {
         desk.click("#claim button:has-text('Send request')");
         assertThat(state(desk)).isEqualTo("evidence requested");
 
-        owner.navigate(address);
+        owner.navigate(address + "#claim");
         assertThat(owner.textContent("#claim")).contains("Charging test", "outstanding");
         look(owner, "evidence-asked");
         press(owner, "answer");
@@ -113,7 +113,7 @@ class ClaimJourneyTest {
         assertThat(desk.textContent("#claim")).contains("60.00 EUR", "Third battery");
         look(desk, "decided");
 
-        owner.navigate(address);
+        owner.navigate(address + "#claim");
         assertThat(owner.textContent("#claim")).contains("60.00 EUR");
         look(owner, "decided");
         assertThat(wrong).isEmpty();
@@ -152,37 +152,38 @@ class ClaimJourneyTest {
 
         Page owner = chromium.window(Chromium.PHONE, true, false);
         Chromium.signIn(owner, server, workshop);
-        owner.navigate(address);
-        assertThat(owner.textContent("#asked")).contains("0 of 3", "Charging test", "A photograph of the date code");
+        owner.navigate(address + "#claim");
+        assertThat(owner.textContent("#requested-items"))
+                .contains("0 of 3", "Charging test", "A photograph of the date code");
         look(owner, "asked");
-        owner.setInputFiles("#asked-1-file", file("broken.json", "{\"kind\":\"charging-test\"}"));
-        owner.click("#asked-1 form button");
-        assertThat(owner.textContent("#asked-1 [role=alert]")).contains("broken.json");
+        owner.setInputFiles("#requested-1-file", file("broken.json", "{\"kind\":\"charging-test\"}"));
+        owner.click("#requested-1 form button");
+        assertThat(owner.textContent("#requested-1 [role=alert]")).contains("broken.json");
         look(owner, "asked-refused");
         owner.setInputFiles(
-                "#asked-1-file",
+                "#requested-1-file",
                 file(
                         "charging.json",
                         "{\"kind\":\"charging-test\",\"takenAt\":\"2026-03-04T09:00:00+01:00\",\"idleVoltageV\":14.2,\"temperatureC\":18}"));
-        owner.click("#asked-1 form button");
-        assertThat(owner.textContent("#asked-1")).contains("received", "charging.json");
-        owner.fill("#asked-2-fact", "2025-10-01");
-        owner.click("#asked-2 form:has(#asked-2-fact) button");
-        owner.fill("#asked-3-words", "The label is gone.");
-        owner.click("#asked-3 form button");
-        assertThat(owner.textContent("#asked")).contains("3 of 3", "The label is gone.");
+        owner.click("#requested-1 form button");
+        assertThat(owner.textContent("#requested-1")).contains("received", "charging.json");
+        owner.fill("#requested-2-fact", "2025-10-01");
+        owner.click("#requested-2 form:has(#requested-2-fact) button");
+        owner.fill("#requested-3-words", "The label is gone.");
+        owner.click("#requested-3 form button");
+        assertThat(owner.textContent("#requested-items")).contains("3 of 3", "The label is gone.");
         look(owner, "asked-answered");
         press(owner, "answer");
 
         desk.navigate(address);
-        assertThat(desk.textContent("#asked")).contains("3 of 3", "The label is gone.");
+        assertThat(desk.textContent("#requested-items")).contains("3 of 3", "The label is gone.");
         desk.check("#claim input[value=goodwill]");
         desk.fill("#claim-reason", "The workshop helped us to find the sensor.");
         desk.click("#claim button:has-text('Decide claim')");
         assertThat(state(desk)).isEqualTo("in review");
         assertThat(desk.textContent("#proposal")).contains("129.90 DKK", "50.00 DKK", "another clerk");
         look(desk, "proposed");
-        owner.navigate(address);
+        owner.navigate(address + "#claim");
         assertThat(owner.textContent("main")).doesNotContain("second person");
 
         Page other = chromium.window(Chromium.DESK, true, false);
@@ -199,7 +200,7 @@ class ClaimJourneyTest {
         assertThat(other.textContent("#claim")).contains(clerk.name(), second.name());
         look(other, "confirmed");
 
-        owner.navigate(address);
+        owner.navigate(address + "#claim");
         String href = owner.getAttribute("#claim a:has-text('Letter')", "href");
         byte[] letter = owner.request().get(server.url() + href).body();
         String text = PrintedText.bare(PrintedText.of(letter));
@@ -212,9 +213,9 @@ class ClaimJourneyTest {
                 "{\"kind\":\"battery-test\",\"takenAt\":\"2026-03-04T08:40:00+01:00\",\"restVoltageV\":10.2,\"temperatureC\":18,\"hoursSinceEngineStop\":20,\"chargedBefore\":true}"
                         .getBytes(StandardCharsets.UTF_8),
                 null);
-        owner.navigate(address);
-        assertThat(owner.textContent("#other-grounds")).contains("late.json");
-        look(owner, "other-grounds");
+        owner.navigate(address + "#claim");
+        assertThat(owner.textContent("#basis-change")).contains("late.json");
+        look(owner, "basis-change");
         owner.navigate(server.url() + "/account");
         owner.fill("#email", "workshop@example.org");
         owner.click("form:has(#email) button");
@@ -267,7 +268,7 @@ class ClaimJourneyTest {
         server.as(Role.CLERK).postJson(sent.api() + "/claim/decline", reason);
         Page owner = chromium.window(Chromium.PHONE, true, false);
         Chromium.signIn(owner, server, workshop);
-        owner.navigate(server.url() + "/cases/" + sent.number());
+        owner.navigate(server.url() + "/cases/" + sent.number() + "#claim");
         owner.click("#claim summary:has-text('Object to the decision')");
         owner.fill("#objection-reason", "The test was taken cold.");
         owner.click("#objections button");

@@ -132,6 +132,11 @@ class EveryPageTest {
                 "/cases/new",
                 "/cases/" + ref.number(),
                 "/cases/" + ref.number() + "/compare",
+                "/cases/" + ref.number() + "/tests",
+                "/cases/" + ref.number() + "/tests/battery-test",
+                "/cases/" + ref.number() + "/tests/charging-test",
+                "/offline",
+                "/cases/" + ref.number() + "/links",
                 "/history/battery/" + ref.serial(),
                 "/history/vehicle/" + ref.vin(),
                 "/cases/V-000-000-1",
@@ -160,8 +165,7 @@ class EveryPageTest {
                         "/insight/production-weeks",
                         "/insight/causes",
                         "/insight/time-to-claim",
-                        "/insight/repeated-vehicles",
-                        "/recovery"));
+                        "/insight/repeated-vehicles"));
         check(
                 server.user(Role.CLERK),
                 List.of(
@@ -171,7 +175,6 @@ class EveryPageTest {
                         "/desk?state=all&order=newest",
                         "/desk?age=never",
                         "/warranty",
-                        "/recovery",
                         "/claim-limits",
                         "/decisions/again"));
         check(
@@ -303,6 +306,7 @@ class EveryPageTest {
         page.setViewportSize(width, 900);
         page.navigate(server.url() + path);
         page.evaluate("document.querySelectorAll('main details').forEach(d => { d.open = true; })");
+        page.evaluate("document.querySelectorAll('.panel').forEach(p => { p.classList.add('open'); })");
         if (page.locator("figure.recording").count() > 0) {
             page.waitForSelector("[data-part=plot][data-drawn]");
         }

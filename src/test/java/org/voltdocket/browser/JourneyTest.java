@@ -99,12 +99,14 @@ class JourneyTest {
         Page page = chromium.window(Chromium.PHONE, false, false);
         Chromium.signIn(page, server, server.newUser(Role.WORKSHOP));
         CaseNumber number = openCase(page, made);
+        page.click(".sections a[href='#panel-evidence']");
         page.setInputFiles("#file", payloads(made));
         page.click("#upload button");
         assertThat(page.locator("ul.files > li.kept").count())
                 .isEqualTo(made.items().size());
         page.navigate(server.url() + "/cases/" + number);
         assertThat(page.textContent("#part-verdict .said")).isNotBlank();
+        page.click(".sections a[href='#panel-recordings']");
         assertThat(page.isVisible(PLOT)).isFalse();
         assertThat(page.textContent("figure.recording")).contains("The tables below contain the same data");
     }
@@ -119,6 +121,7 @@ class JourneyTest {
         for (int i = 0; i < 30; i++) {
             csv.append(i).append(i == 10 ? ",twelve\n" : ",12.5\n");
         }
+        page.click(".sections a[href='#panel-evidence']");
         page.setInputFiles(
                 "#file",
                 new FilePayload("broken.csv", "text/csv", csv.toString().getBytes()));

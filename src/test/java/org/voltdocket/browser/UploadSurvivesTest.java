@@ -69,7 +69,7 @@ class UploadSurvivesTest {
         assertThat(stored).hasSize(2);
         String id = stored.get(0).get("id").stringValue();
         assertThat(workshop().get("/api/v1/evidence/" + id + "/content").body()).isEqualTo(drive);
-        assertThat(page.locator(".answer .changed").count()).isEqualTo(1);
+        page.waitForSelector(".answer .changed");
     }
 
     @Test

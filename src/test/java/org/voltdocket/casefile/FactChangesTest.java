@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.LocalDate;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -49,10 +50,10 @@ class FactChangesTest {
     void anotherValueIsAConflictWithBothValues() {
         assertThatThrownBy(() -> FactChanges.fill(ref, facts(70.0, "a", null), facts(60.0, "a", null)))
                 .isInstanceOfSatisfying(
-                        FactsConflictException.class,
-                        refused -> assertThat(refused.conflicts())
+                        RequestException.class,
+                        refused -> assertThat((List<?>) refused.properties().get("errors"))
                                 .singleElement()
-                                .satisfies(one -> {
+                                .isInstanceOfSatisfying(FactConflict.class, one -> {
                                     assertThat(one.field()).isEqualTo("battery.capacityAh");
                                     assertThat(one.known()).isEqualTo(Fact.plain(70.0));
                                     assertThat(one.given()).isEqualTo(Fact.plain(60.0));

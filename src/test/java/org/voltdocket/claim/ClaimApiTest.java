@@ -315,7 +315,7 @@ class ClaimApiTest {
         assertThat(decision.get("evidence").size()).isOne();
         assertThat(decision.get("evidence").iterator().next().stringValue())
                 .isEqualTo(Sha256.of(test).hex());
-        assertThat(decision.get("otherGroundsSince").booleanValue()).isFalse();
+        assertThat(decision.get("basisChanged").booleanValue()).isFalse();
 
         sent.send(
                 workshop,
@@ -326,7 +326,7 @@ class ClaimApiTest {
                 null);
         JsonNode later = claim(sent);
         assertThat(later.get("state").stringValue()).isEqualTo("approved");
-        assertThat(later.at("/decision/otherGroundsSince").booleanValue()).isTrue();
+        assertThat(later.at("/decision/basisChanged").booleanValue()).isTrue();
         assertThat(later.at("/decision/assessment")).isEqualTo(decision.get("assessment"));
         assertThat(later.at("/decision/evidence")).isEqualTo(decision.get("evidence"));
     }
@@ -343,7 +343,7 @@ class ClaimApiTest {
                 null);
         Answer stale = step(clerk.header("If-Match", tag), sent, "goodwill", REASON);
         assertThat(stale.status()).as(stale.toString()).isEqualTo(412);
-        assertThat(stale.json().get("type").stringValue()).endsWith("#changed-meanwhile");
+        assertThat(stale.json().get("type").stringValue()).endsWith("#changed-since-read");
         assertThat(stale.json().at("/lastStep/action").stringValue()).isEqualTo("take");
         String fresh = clerk.get(sent.api()).header("etag").orElseThrow();
         Answer made = step(clerk.header("If-Match", fresh), sent, "goodwill", REASON);
@@ -362,7 +362,7 @@ class ClaimApiTest {
         step(server.as(faster), sent, "ask", "{\"items\":[\"charging-test\"]}");
         Answer late = step(clerk, sent, "take", "{\"version\":" + seen + "}");
         assertThat(late.status()).as(late.toString()).isEqualTo(409);
-        assertThat(late.json().get("type").stringValue()).endsWith("#changed-meanwhile");
+        assertThat(late.json().get("type").stringValue()).endsWith("#changed-since-read");
         JsonNode changes = late.json().get("changes");
         assertThat(changes.size()).isEqualTo(2);
         assertThat(changes.get(0).get("act").stringValue()).isEqualTo("claim-take");

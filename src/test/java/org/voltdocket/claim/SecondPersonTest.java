@@ -186,7 +186,7 @@ class SecondPersonTest {
                 null);
         Answer stale = step(second, "confirm", "{}");
         assertThat(stale.status()).as(stale.toString()).isIn(409, 412);
-        assertThat(stale.json().get("type").stringValue()).endsWith("#changed-meanwhile");
+        assertThat(stale.json().get("type").stringValue()).endsWith("#changed-since-read");
         assertThat(claim(second).get("state").stringValue()).isEqualTo("in-review");
         assertThat(step(second, "refuse", "{\"reason\":\"New evidence came.\"}").status())
                 .isEqualTo(200);

@@ -219,7 +219,7 @@ class CaseApiTest {
         assertThat(answer.json().get("ignored").toString()).isEqualTo("[\"x\"]");
         assertThat(answer.json().get("complaint").stringValue()).isEqualTo("slow");
         TrailEntry entry = trail.of(number).get(1);
-        assertThat(entry.act()).isEqualTo("facts-mended");
+        assertThat(entry.act()).isEqualTo("facts-edited");
         Map<?, ?> change = (Map<?, ?>) entry.details().get("battery.capacityAh");
         assertThat(change.get("old")).hasToString("60");
         assertThat(change.get("new")).hasToString("70");
@@ -231,7 +231,7 @@ class CaseApiTest {
                         .isEmpty())
                 .isTrue();
         workshop.patchJson("/api/v1/cases/" + number, "{\"battery\":{\"capacityAh\":null}}");
-        assertThat(acts(number)).containsExactly("case-opened", "facts-mended", "facts-mended");
+        assertThat(acts(number)).containsExactly("case-opened", "facts-edited", "facts-edited");
     }
 
     @Test
@@ -259,7 +259,7 @@ class CaseApiTest {
         assertThat(held.patchJson(path, "{\"complaint\":\"first\"}").status()).isEqualTo(200);
         Answer second = held.patchJson(path, "{\"complaint\":\"second\"}");
         assertThat(second.status()).isEqualTo(412);
-        assertProblem(second, "changed-meanwhile");
+        assertProblem(second, "changed-since-read");
         assertThat(workshop.get(path).json().get("complaint").stringValue()).isEqualTo("first");
     }
 

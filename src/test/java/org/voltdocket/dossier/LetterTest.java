@@ -183,7 +183,7 @@ class LetterTest {
                 now.failure(),
                 now.pendingSince(),
                 now.claim(),
-                now.otherGrounds(),
+                now.basisChange(),
                 now.trail().subList(0, now.trail().size() - 1),
                 now.workshopNames());
         assertThat(reports.of(reader, then)).isEqualTo(report);
@@ -204,7 +204,7 @@ class LetterTest {
 
     @Test
     void laterEvidenceShowsOtherGroundsWithWhatDiffersAndReopensNothing() {
-        assertThat(decision.has("otherGrounds")).isFalse();
+        assertThat(decision.has("basisChange")).isFalse();
         sent.send(
                 workshop,
                 "late.json",
@@ -213,8 +213,8 @@ class LetterTest {
                 null);
         JsonNode claim = clerk.get(sent.api()).json().get("claim");
         assertThat(claim.get("state").stringValue()).isEqualTo("declined");
-        assertThat(claim.at("/decision/otherGroundsSince").booleanValue()).isTrue();
-        JsonNode other = claim.at("/decision/otherGrounds");
+        assertThat(claim.at("/decision/basisChanged").booleanValue()).isTrue();
+        JsonNode other = claim.at("/decision/basisChange");
         assertThat(other.get("evidence").size()).isOne();
         assertThat(other.get("findings").isEmpty()).isFalse();
         assertThat(other.get("differences")
@@ -223,7 +223,7 @@ class LetterTest {
                 .contains("probability")
                 .doesNotContain("rulebook");
         String page = server.browser(owner).get("/cases/" + sent.number()).text();
-        assertThat(page).contains("other-grounds", "late.json");
+        assertThat(page).contains("basis-change", "late.json");
         assertThat(frozen().get("findings").toString()).doesNotContain("10.2");
     }
 
@@ -257,9 +257,9 @@ class LetterTest {
         assertThat(told.get("claim.letter")).isEqualTo(decision.get("letterSha256"));
         assertThat(told.get("claim.report")).isEqualTo(decision.get("reportSha256"));
         assertThatThrownBy(() ->
-                        db.sql("update claim_paper set printed_at = now()").update())
+                        db.sql("update claim_document set printed_at = now()").update())
                 .hasStackTraceContaining("permission denied");
-        assertThatThrownBy(() -> db.sql("delete from claim_paper").update())
+        assertThatThrownBy(() -> db.sql("delete from claim_document").update())
                 .hasStackTraceContaining("permission denied");
     }
 

@@ -131,7 +131,7 @@ class SchemaTest {
                 workshop.postJson(claim + "/submit", "{}"),
                 clerk.postJson(claim + "/take", "{}"),
                 clerk.postJson(claim + "/ask", "{\"items\":[\"charging-test\"],\"others\":[\"A photograph\"]}"),
-                workshop.multipart(claim + "/asked/2", Map.of("words", "The label is gone."), null, null),
+                workshop.multipart(claim + "/requested-items/2", Map.of("words", "The label is gone."), null, null),
                 workshop.postJson(claim + "/answer", "{}"),
                 limited(() -> clerk.postJson(claim + "/goodwill", "{" + reason + "}")),
                 server.as(Role.ADMIN).postJson(claim + "/confirm", "{}"),
@@ -145,7 +145,7 @@ class SchemaTest {
                 "{\"kind\":\"battery-test\",\"takenAt\":\"2026-03-04T08:40:00+01:00\",\"restVoltageV\":11.2,\"temperatureC\":18}"
                         .getBytes(StandardCharsets.UTF_8));
         JsonNode after = workshop.get("/api/v1/cases/" + number).json().get("claim");
-        assertThat(after.at("/decision").has("otherGrounds")).isTrue();
+        assertThat(after.at("/decision").has("basisChange")).isTrue();
         assertFits("claim", after.toString());
         assertThat(schema("claim").validate("{\"state\":\"dancing\"}", InputFormat.JSON))
                 .isNotEmpty();

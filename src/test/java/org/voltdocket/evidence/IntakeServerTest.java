@@ -33,7 +33,6 @@ import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Channel;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.EvidenceKind;
@@ -48,6 +47,7 @@ import org.voltdocket.diagnosis.read.TestRecordReader;
 import org.voltdocket.evidence.original.OriginalFileStore;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Role;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.kernel.Vin;
@@ -382,12 +382,12 @@ class IntakeServerTest {
     void anotherWorkshopSeesNothing() {
         EvidenceItem item = kept("good.csv", bytes(Csv.steady(12.5)));
         Actor stranger = new Actor("stranger", Role.WORKSHOP, Optional.of(UUID.randomUUID()));
-        assertThatThrownBy(() -> archive.item(stranger, item.id())).isInstanceOf(NotFoundException.class);
+        assertThatThrownBy(() -> archive.item(stranger, item.id())).isInstanceOf(RequestException.class);
         assertThatThrownBy(() -> recordings.read(stranger, item.id(), new SeriesQuery(List.of(), null, null, null)))
-                .isInstanceOf(NotFoundException.class);
+                .isInstanceOf(RequestException.class);
         Upload upload = new Upload("x.csv", new ByteArrayInputStream(bytes("x")), null, Origin.WORKSHOP);
-        assertThatThrownBy(() -> uploads.receive(stranger, file, upload)).isInstanceOf(NotFoundException.class);
-        assertThatThrownBy(() -> archive.item(actor, UUID.randomUUID())).isInstanceOf(NotFoundException.class);
+        assertThatThrownBy(() -> uploads.receive(stranger, file, upload)).isInstanceOf(RequestException.class);
+        assertThatThrownBy(() -> archive.item(actor, UUID.randomUUID())).isInstanceOf(RequestException.class);
         Server.User other = server.newUser(Role.WORKSHOP);
         assertThat(server.as(other)
                         .get("/api/v1/evidence/" + item.id() + "/content")

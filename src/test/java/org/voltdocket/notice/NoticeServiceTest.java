@@ -169,7 +169,7 @@ class NoticeServiceTest {
         UUID id = id(number);
         db.update("update case_file set sold_on = current_date + 3 where id = ?", id);
         db.update(
-                "insert into claim_notice_due values (?, clock_timestamp(), true)"
+                "insert into pending_notice_check values (?, clock_timestamp(), true)"
                         + " on conflict (case_id) do update set since = clock_timestamp()",
                 id);
         assertThat(kinds(number)).containsExactly(NoticeKind.CLAIMED_BEFORE_SALE);

@@ -89,13 +89,13 @@ class ReturnsServerTest {
         Server.User workshop = server.newUser(Role.WORKSHOP);
         String serial = serial();
         JsonNode unknown = arrive(serial());
-        assertThat(texts(unknown.get("told"))).containsExactly("no-case", "never-sold");
+        assertThat(texts(unknown.get("warnings"))).containsExactly("no-case", "never-sold");
         assertThat(unknown.has("case")).isFalse();
 
         String number = open(workshop, serial, VIN, "{\"soldOn\":\"2025-10-01\"}");
         JsonNode known = arrive(serial);
         assertThat(known.get("case").asString()).isEqualTo(number);
-        assertThat(texts(known.get("told"))).isEmpty();
+        assertThat(texts(known.get("warnings"))).isEmpty();
         assertThat(known.get("daysHere").asInt()).isZero();
 
         Answer again = auditor().postJson("/api/v1/returns", "{\"batterySerial\":\" " + serial.toLowerCase() + "\"}");
@@ -105,7 +105,7 @@ class ReturnsServerTest {
         String second = open(workshop, serial, OTHER_VIN, "{}");
         JsonNode read =
                 auditor().get("/api/v1/returns/" + known.get("id").asString()).json();
-        assertThat(texts(read.get("told"))).containsExactly("several-cases");
+        assertThat(texts(read.get("warnings"))).containsExactly("several-cases");
         assertThat(texts(read.get("cases"))).containsExactly(second, number);
         assertThat(read.get("case").asString()).isEqualTo(number);
         assertThat(auditor()
@@ -262,7 +262,7 @@ class ReturnsServerTest {
         assertThat(arrived.json().get("daysHere").asInt()).isBetween(2, 3);
         Answer stray = auditor()
                 .postJson("/api/v1/returns", "{\"batterySerial\":\"" + serial() + "\",\"pallet\":\"" + number + "\"}");
-        assertThat(texts(stray.json().get("told"))).contains("not-on-list");
+        assertThat(texts(stray.json().get("warnings"))).contains("not-on-list");
         Pallet.Details whole = pallets.whole(auditor, pallet.id());
         assertThat(whole.pallet().listed() - whole.pallet().arrived()).isEqualTo(1);
         assertThat(whole.pallet().unlisted()).isEqualTo(1);

@@ -48,7 +48,7 @@ class ArchiveScriptTest {
             Said tested = run(postgres, database, store, "test", dump);
             assertThat(tested.code()).as(tested.text()).isZero();
             assertThat(tested.text())
-                    .contains("The evidence holds: 2 originals", "The trail holds", "tested and marked");
+                    .contains("The evidence is intact: 2 originals", "The trail holds", "tested and marked");
             assertThat(database.number("select count(*) from restore_tested")).isOne();
             assertThat(database.number("select count(*) from pg_database where datname like 'voltdocket_test%'"))
                     .isZero();

@@ -263,11 +263,11 @@ class FaultsTest {
                 Statement statement = ours.createStatement()) {
             ours.setAutoCommit(false);
             statement.execute(
-                    "lock table claim_paper in share mode"); // stops it where the letter is kept, printed already
+                    "lock table claim_document in share mode"); // stops it where the letter is kept, printed already
             decision = CompletableFuture.supplyAsync(() -> people.decline(node, number));
             People.await(
                     () -> count("select count(*) from pg_stat_activity where wait_event_type = 'Lock' and query like"
-                                    + " '%claim_paper%'")
+                                    + " '%claim_document%'")
                             > 0);
             entries = count("select count(*) from trail_entry");
             database.kill();
@@ -400,7 +400,7 @@ class FaultsTest {
                 select count(*) from claim c
                 left join claim_step s on s.claim_id = c.id and s.action = 'decline'
                 left join claim_decision d on d.claim_id = c.id
-                left join claim_paper p on p.claim_id = c.id and p.kind = 'letter'
+                left join claim_document p on p.claim_id = c.id and p.kind = 'letter'
                 join case_file f on f.id = c.case_id
                 where num_nonnulls(s.claim_id, d.claim_id, p.claim_id) not in (0, 3)
                     or (c.state = 'declined') <> (d.claim_id is not null) or f.claim_state <> c.state""")).isZero();

@@ -18,7 +18,7 @@ import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.casefile.NewCase;
-import org.voltdocket.casefile.NotFoundException;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.service.ClaimService;
@@ -79,7 +79,7 @@ class YearEventWriter {
     boolean known(YearCase one) {
         try {
             return !cases.ofBattery(Actor.system(), one.serial()).isEmpty();
-        } catch (NotFoundException notYet) {
+        } catch (RequestException notYet) {
             return false;
         }
     }

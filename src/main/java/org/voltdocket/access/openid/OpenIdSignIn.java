@@ -34,6 +34,7 @@ import org.voltdocket.access.signin.ServerSecret;
 import org.voltdocket.access.signin.SignInMethod;
 import org.voltdocket.access.signin.SignInOption;
 import org.voltdocket.access.signin.SignInRecorder;
+import org.voltdocket.access.signin.SignInThrottle;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.kernel.RequestException;
 
@@ -49,6 +50,7 @@ class OpenIdSignIn implements SignInOption {
     private final OpenIdSettings settings;
     private final ProvidedAccountService accounts;
     private final SignInRecorder recorder;
+    private final SignInThrottle throttle;
     private final ServerSecret secret;
     private final String address;
     private final ClientRegistrationRepository registrations;
@@ -57,11 +59,13 @@ class OpenIdSignIn implements SignInOption {
             OpenIdSettings settings,
             ProvidedAccountService accounts,
             SignInRecorder recorder,
+            SignInThrottle throttle,
             ServerSecret secret,
             @Value("${voltdocket.address:http://localhost:${server.port:8080}}") String address) {
         this.settings = settings;
         this.accounts = accounts;
         this.recorder = recorder;
+        this.throttle = throttle;
         this.secret = secret;
         this.address = address.replaceAll("/+$", "");
         Supplier<ClientRegistration> known = SingletonSupplier.of(this::registration);
@@ -142,7 +146,9 @@ class OpenIdSignIn implements SignInOption {
                 ? refused.getError().getErrorCode().toLowerCase(Locale.ROOT)
                 : "failed";
         LOG.warn("The OpenID provider's answer was refused: {}", exception.getMessage());
-        recorder.failed("", request.getRemoteAddr(), SignInMethod.OPENID);
+        if (throttle.failedFrom(request.getRemoteAddr())) {
+            recorder.failed("", request.getRemoteAddr(), SignInMethod.OPENID);
+        }
         response.sendRedirect(
                 request.getContextPath() + "/sign-in?openid=" + (code.matches("[a-z-]{1,40}") ? code : "failed"));
     }

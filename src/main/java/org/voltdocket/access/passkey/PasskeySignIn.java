@@ -26,6 +26,7 @@ import org.voltdocket.access.signin.ServerSecret;
 import org.voltdocket.access.signin.SignInMethod;
 import org.voltdocket.access.signin.SignInOption;
 import org.voltdocket.access.signin.SignInRecorder;
+import org.voltdocket.access.signin.SignInThrottle;
 import org.voltdocket.access.signin.SignedIn;
 import org.voltdocket.access.signin.UsedChallenges;
 
@@ -37,6 +38,7 @@ class PasskeySignIn implements SignInOption {
     private final PasskeyRepository passkeys;
     private final AccountService accounts;
     private final SignInRecorder recorder;
+    private final SignInThrottle throttle;
     private final UsedChallenges challenges;
     private final SealedCookie cookie;
 
@@ -45,12 +47,14 @@ class PasskeySignIn implements SignInOption {
             PasskeyRepository passkeys,
             AccountService accounts,
             SignInRecorder recorder,
+            SignInThrottle throttle,
             UsedChallenges challenges,
             ServerSecret secret) {
         this.relyingParty = relyingParty;
         this.passkeys = passkeys;
         this.accounts = accounts;
         this.recorder = recorder;
+        this.throttle = throttle;
         this.challenges = challenges;
         this.cookie = new SealedCookie(secret, "voltdocket-passkey", RequestOptionsCookie.LIFETIME);
     }
@@ -78,7 +82,9 @@ class PasskeySignIn implements SignInOption {
         filter.setAuthenticationManager(this::authenticate);
         filter.setAuthenticationSuccessHandler(answer);
         filter.setAuthenticationFailureHandler((request, response, exception) -> {
-            recorder.failed("", request.getRemoteAddr(), SignInMethod.PASSKEY);
+            if (throttle.failedFrom(request.getRemoteAddr())) {
+                recorder.failed("", request.getRemoteAddr(), SignInMethod.PASSKEY);
+            }
             response.setStatus(401);
         });
         SignInOption.startsSession(filter, http);

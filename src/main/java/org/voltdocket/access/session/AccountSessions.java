@@ -93,10 +93,14 @@ public class AccountSessions {
         return !ids.isEmpty();
     }
 
+    /**
+     * Loads each session by its id: the repository's own list loses attributes where the database returns the rows of several
+     * sessions mixed.
+     */
     private List<Session> of(String account) {
-        return sessions.findByPrincipalName(account).values().stream()
-                .<Session>map(one -> one)
-                .filter(one -> !one.isExpired())
+        return sessions.findByPrincipalName(account).keySet().stream()
+                .<Session>map(sessions::findById)
+                .filter(one -> one != null && !one.isExpired())
                 .toList();
     }
 

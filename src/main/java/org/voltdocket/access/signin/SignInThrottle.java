@@ -84,6 +84,21 @@ public class SignInThrottle {
     }
 
     /**
+     * Counts a failure without a name, such as of a passkey that is not known.
+     *
+     * @return false where the address has to wait, so that nobody fills the trail
+     */
+    @Transactional(propagation = Propagation.REQUIRES_NEW)
+    public boolean failedFrom(String address) {
+        try {
+            count(Kind.ADDRESS, ClientNetwork.ofThrottle(address));
+            return true;
+        } catch (RequestException refused) {
+            return false;
+        }
+    }
+
+    /**
      * Counts a code of a second factor.
      *
      * @throws RequestException 429 where the account has to wait

@@ -52,6 +52,6 @@ class SecondFactorRequirementFilter extends OncePerRequestFilter {
                 || path.equals("/account")
                 || path.equals("/sign-out")
                 || path.equals("/error")
-                || path.contains(".");
+                || path.matches("/(css|js|img|webjars)/.*|/[^/]+\\.(css|svg|js|ico|json)");
     }
 }

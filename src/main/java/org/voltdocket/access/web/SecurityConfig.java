@@ -60,6 +60,7 @@ class SecurityConfig {
         "/manual",
         "/rulebook",
         "/manual/**",
+        "/shared/*",
         "/error",
         "/*.css",
         "/*.svg",

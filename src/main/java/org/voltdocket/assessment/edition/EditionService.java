@@ -11,6 +11,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.assessment.CurrentEdition;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.kernel.Sha256;
 import org.voltdocket.trail.Trail;
 
@@ -23,7 +24,6 @@ import org.voltdocket.trail.Trail;
 public class EditionService implements CurrentEdition {
 
     private static final int LEAST_REASON = 10;
-    private static final int MOST_REASON = 2000;
 
     private final EditionRepository store;
     private final Trail trail;
@@ -124,8 +124,9 @@ public class EditionService implements CurrentEdition {
      */
     @Transactional
     public void putInForce(Actor actor, Sha256 sha256, String reason) {
-        String why = reason == null ? "" : reason.strip();
-        if (why.length() < LEAST_REASON || why.length() > MOST_REASON) {
+        String why =
+                FreeText.optional("edition-reason-missing", "reason", reason).orElse("");
+        if (why.length() < LEAST_REASON) {
             throw EditionErrors.reason();
         }
         Edition edition = require(sha256);

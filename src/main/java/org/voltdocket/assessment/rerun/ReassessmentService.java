@@ -57,7 +57,7 @@ public class ReassessmentService {
         }
         UUID id = runs.ask(mode, chosen.sha256(), actor.user());
         tasks.wake(id);
-        record(actor, "reassessment-asked", runs.find(id).orElseThrow());
+        record(actor, "reassessment-requested", runs.find(id).orElseThrow());
         return runs.find(id).orElseThrow();
     }
 

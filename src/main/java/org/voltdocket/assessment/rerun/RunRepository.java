@@ -25,7 +25,8 @@ class RunRepository {
 
     UUID ask(RunMode mode, Sha256 sha256, String by) {
         UUID id = UUID.randomUUID();
-        db.sql("insert into reassessment (id, mode, sha256, asked_at, asked_by) values (?, ?, ?, clock_timestamp(), ?)")
+        db.sql(
+                        "insert into reassessment (id, mode, sha256, requested_at, requested_by) values (?, ?, ?, clock_timestamp(), ?)")
                 .param(id)
                 .param(mode.id())
                 .param(sha256.hex())
@@ -111,8 +112,8 @@ class RunRepository {
                 row.getString("name"),
                 new Sha256(row.getString("sha256")),
                 RunState.of(row.getString("state")),
-                row.getTimestamp("asked_at").toInstant(),
-                row.getString("asked_by"),
+                row.getTimestamp("requested_at").toInstant(),
+                row.getString("requested_by"),
                 moment(row.getTimestamp("started_at")),
                 moment(row.getTimestamp("ended_at")),
                 row.getInt("cases_total"),

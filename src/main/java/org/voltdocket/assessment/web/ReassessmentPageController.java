@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -27,7 +26,6 @@ import org.voltdocket.assessment.rerun.RunSummary;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
-import org.voltdocket.ui.error.ProblemDetails;
 
 /** Runs over the archive: ask for one, watch it, pause, resume, stop, and see what it found. */
 @Controller
@@ -95,8 +93,7 @@ class ReassessmentPageController {
     @PostMapping("/{id}")
     String take(Actor actor, @PathVariable UUID id, @RequestParam String step, RedirectAttributes flash) {
         RunAction chosen = RunAction.of(step)
-                .orElseThrow(() -> ProblemDetails.raise(
-                        ProblemDetails.of(HttpStatus.BAD_REQUEST, "There is no step '" + step + "' of a run.")));
+                .orElseThrow(() -> RequestException.malformed("There is no step '" + step + "' of a run."));
         try {
             runs.take(actor, id, chosen);
         } catch (RequestException refused) {

@@ -20,8 +20,8 @@ import org.voltdocket.assessment.rerun.RunProgress;
     "rulebook",
     "rulebookSha256",
     "state",
-    "askedAt",
-    "askedBy",
+    "requestedAt",
+    "requestedBy",
     "startedAt",
     "endedAt",
     "reason",
@@ -46,8 +46,8 @@ record ReassessmentView(
         @Schema(allowableValues = {"queued", "running", "paused", "done", "stopped", "failed"})
         String state,
 
-        Instant askedAt,
-        String askedBy,
+        Instant requestedAt,
+        String requestedBy,
         Instant startedAt,
         Instant endedAt,
 
@@ -110,8 +110,8 @@ record ReassessmentView(
                 run.edition(),
                 run.sha256().hex(),
                 run.state().id(),
-                run.askedAt(),
-                run.askedBy(),
+                run.requestedAt(),
+                run.requestedBy(),
                 run.startedAt().orElse(null),
                 run.endedAt().orElse(null),
                 run.reason().orElse(null),

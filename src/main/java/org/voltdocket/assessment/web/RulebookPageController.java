@@ -1,5 +1,6 @@
 package org.voltdocket.assessment.web;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Controller;
@@ -47,6 +48,21 @@ class RulebookPageController {
                                 e.getValue().meaning(),
                                 e.getValue().source()))
                         .toList());
+        model.addAttribute(
+                "tests",
+                book.tests().entrySet().stream()
+                        .sorted(Map.Entry.comparingByKey())
+                        .map(e -> new TestRow(
+                                e.getKey().id(),
+                                e.getValue().minutes(),
+                                e.getValue().outside().entrySet().stream()
+                                        .sorted(Map.Entry.<Cause, Double>comparingByValue()
+                                                .reversed())
+                                        .map(cause -> new Odds(cause.getKey().id(), cause.getValue()))
+                                        .toList(),
+                                e.getValue().otherwise(),
+                                e.getValue().source()))
+                        .toList());
         model.addAttribute("evaluation", EvaluationReport.of(book.edition()).orElse(null));
         model.addAttribute("rules", book.rules().stream().map(text::line).toList());
         return "assessment/rulebook";
@@ -63,6 +79,14 @@ class RulebookPageController {
     /** A decision limit of the edition. */
     public record DecisionRow(String id, double value, String unit, String meaning, String source) {}
 
-    /** Starting odds of a cause. */
+    /**
+     * A test or recording that a workshop can still make.
+     *
+     * @param outside probability that its result is outside the limits, by cause
+     * @param otherwise the same for all other causes
+     */
+    public record TestRow(String kind, double minutes, List<Odds> outside, double otherwise, String source) {}
+
+    /** A cause with a probability. */
     public record Odds(String cause, double share) {}
 }

@@ -7,9 +7,9 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.voltdocket.casefile.CaseListItem;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Vin;
 
 /** A battery or a vehicle across its cases. */
@@ -29,7 +29,7 @@ class HistoryPageController {
         try {
             key = BatterySerial.parse(serial.substring(1));
         } catch (IllegalArgumentException e) {
-            throw new NotFoundException("battery " + serial.substring(1));
+            throw RequestException.notFound("battery " + serial.substring(1));
         }
         return show("battery", key.value(), cases.ofBattery(actor, key), model);
     }
@@ -40,7 +40,7 @@ class HistoryPageController {
         try {
             key = Vin.parse(vin);
         } catch (IllegalArgumentException e) {
-            throw new NotFoundException("vehicle " + vin);
+            throw RequestException.notFound("vehicle " + vin);
         }
         model.addAttribute("vin", key);
         return show("vehicle", key.value(), cases.ofVehicle(actor, key), model);

@@ -7,7 +7,6 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.List;
-import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -22,7 +21,7 @@ import org.voltdocket.catalogue.Product;
 import org.voltdocket.catalogue.Supplier;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
-import org.voltdocket.ui.error.ProblemDetails;
+import org.voltdocket.kernel.RequestException;
 
 /** The catalogue by script. */
 @RestController
@@ -87,15 +86,15 @@ class CatalogueApiController {
         return catalogue
                 .of(parsed(serial))
                 .map(CatalogueApiController::view)
-                .orElseThrow(() -> ProblemDetails.raise(ProblemDetails.of(
-                        HttpStatus.NOT_FOUND, "The serial is in no production range of the catalogue.")));
+                .orElseThrow(() -> RequestException.of(
+                        404, "not-found", "The serial is in no production range of the catalogue."));
     }
 
     private static BatterySerial parsed(String serial) {
         try {
             return BatterySerial.parse(serial);
         } catch (IllegalArgumentException e) {
-            throw ProblemDetails.raise(ProblemDetails.of(HttpStatus.BAD_REQUEST, e.getMessage()));
+            throw RequestException.malformed(e.getMessage());
         }
     }
 

@@ -20,10 +20,10 @@ import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.catalogue.BatteryType;
 import org.voltdocket.catalogue.CatalogueService;
-import org.voltdocket.catalogue.InvalidCatalogueFileException;
 import org.voltdocket.catalogue.Product;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.RequestException;
 
 /** The catalogue for the distributor: what stands in it, whose a serial is, and for the administrator the way in. */
 @Controller
@@ -90,9 +90,9 @@ class CataloguePageController {
         try {
             flash.addFlashAttribute("taken", catalogue.take(actor, file.getOriginalFilename(), file.getBytes()));
             return "redirect:/catalogue";
-        } catch (InvalidCatalogueFileException refused) {
+        } catch (RequestException refused) {
             out.setStatus(HttpServletResponse.SC_UNPROCESSABLE_CONTENT);
-            model.addAttribute("refused", refused);
+            model.addAttribute("refused", refused.properties());
             return show(actor, "", model);
         }
     }

@@ -29,7 +29,7 @@ public class ClaimDocumentRepository {
     @Transactional(propagation = Propagation.MANDATORY)
     public Sha256 keep(UUID claimId, DocumentKind kind, byte[] bytes) {
         Sha256 digest = Sha256.of(bytes);
-        db.sql("insert into claim_paper (claim_id, kind, sha256, bytes, printed_at) values (?, ?, ?, ?, ?)")
+        db.sql("insert into claim_document (claim_id, kind, sha256, bytes, printed_at) values (?, ?, ?, ?, ?)")
                 .param(claimId)
                 .param(kind.id())
                 .param(digest.hex())
@@ -42,7 +42,7 @@ public class ClaimDocumentRepository {
     /** A document of the decision; empty if the claim is not decided or the document was erased. */
     @Transactional(readOnly = true)
     public Optional<ClaimDocument> read(UUID claimId, DocumentKind kind) {
-        return db.sql("select sha256, bytes from claim_paper where claim_id = ? and kind = ? and bytes <> ''")
+        return db.sql("select sha256, bytes from claim_document where claim_id = ? and kind = ? and bytes <> ''")
                 .param(claimId)
                 .param(kind.id())
                 .query((row, n) -> new ClaimDocument(kind, new Sha256(row.getString("sha256")), row.getBytes("bytes")))
@@ -53,7 +53,7 @@ public class ClaimDocumentRepository {
     @Transactional(readOnly = true)
     public Map<DocumentKind, Sha256> digests(UUID claimId) {
         Map<DocumentKind, Sha256> digests = new EnumMap<>(DocumentKind.class);
-        db.sql("select kind, sha256 from claim_paper where claim_id = ?")
+        db.sql("select kind, sha256 from claim_document where claim_id = ?")
                 .param(claimId)
                 .query(row -> {
                     digests.put(

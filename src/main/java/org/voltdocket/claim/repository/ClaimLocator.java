@@ -4,9 +4,9 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 
 /** Finds the latest claim of a case for an actor. */
 @Component
@@ -22,12 +22,12 @@ public class ClaimLocator {
         this.proposals = proposals;
     }
 
-    /** @throws NotFoundException if there is no such case for this actor */
+    /** @throws RequestException (404) if there is no such case for this actor */
     public CaseReference requireCase(Actor actor, CaseNumber number) {
         return cases.require(actor, number);
     }
 
-    /** @throws NotFoundException if there is no such case or claim for this actor */
+    /** @throws RequestException (404) if there is no such case or claim for this actor */
     public LocatedClaim find(Actor actor, CaseNumber number) {
         CaseReference caseFile = requireCase(actor, number);
         return located(actor, caseFile, claims.latest(caseFile.id()));
@@ -36,7 +36,7 @@ public class ClaimLocator {
     /**
      * Locks the claim until the transaction ends, so that the steps of a claim wait for each other.
      *
-     * @throws NotFoundException if there is no such case or claim for this actor
+     * @throws RequestException (404) if there is no such case or claim for this actor
      */
     public LocatedClaim lock(Actor actor, CaseNumber number) {
         CaseReference caseFile = requireCase(actor, number);
@@ -45,7 +45,7 @@ public class ClaimLocator {
 
     private LocatedClaim located(Actor actor, CaseReference caseFile, Optional<ClaimRepository.Row> latest) {
         ClaimRepository.Row row = latest.filter(claim -> actor.sees(Optional.of(claim.workshop())))
-                .orElseThrow(() -> new NotFoundException("claim of case " + caseFile.number()));
+                .orElseThrow(() -> RequestException.notFound("claim of case " + caseFile.number()));
         return new LocatedClaim(caseFile, row, proposals.waiting(row.id()));
     }
 }

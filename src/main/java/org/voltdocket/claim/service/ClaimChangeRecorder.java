@@ -70,7 +70,7 @@ class ClaimChangeRecorder {
 
     private Claim finish(Actor actor, LocatedClaim claim, String act, Instant at, Map<String, Object> details) {
         ClaimRepository.Row row = claims.require(claim.row().id());
-        cases.noteClaim(row.caseId(), row.state().id());
+        cases.saveClaimState(row.caseId(), row.state().id());
         events.publishEvent(new ClaimChangedEvent(row.caseId(), row.id(), row.state(), at));
         trail.record(actor, act, claim.caseFile().number().value(), details);
         return assembler.assemble(actor, row);

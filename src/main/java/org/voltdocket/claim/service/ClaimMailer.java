@@ -1,6 +1,7 @@
 package org.voltdocket.claim.service;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -88,8 +89,8 @@ class ClaimMailer {
     }
 
     private List<String> others(String proposer) {
-        List<String> all = new ArrayList<>(accounts.emailsOf(Role.CLERK));
-        all.addAll(accounts.emailsOf(Role.ADMIN));
+        List<String> all = new ArrayList<>();
+        Arrays.stream(Role.values()).filter(Role::canDecideClaims).forEach(role -> all.addAll(accounts.emailsOf(role)));
         accounts.emailOf(proposer).ifPresent(own -> all.removeIf(own::equals));
         return all;
     }

@@ -8,7 +8,6 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.DecisionBasisChange;
 import org.voltdocket.claim.decision.DecisionFactory;
@@ -17,6 +16,7 @@ import org.voltdocket.claim.repository.ClaimRepository;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 
 /** Reads the claims of cases. A workshop sees its own claims only. */
 @Service
@@ -48,17 +48,17 @@ public class ClaimService {
     /**
      * The latest claim of a case.
      *
-     * @throws NotFoundException if there is no such case or claim for this actor
+     * @throws RequestException (404) if there is no such case or claim for this actor
      */
     public Claim latest(Actor actor, CaseNumber number) {
         return of(actor, cases.require(actor, number).id())
-                .orElseThrow(() -> new NotFoundException("claim of case " + number));
+                .orElseThrow(() -> RequestException.notFound("claim of case " + number));
     }
 
     /**
      * All claims of a case that the actor may see, oldest first.
      *
-     * @throws NotFoundException if there is no such case for this actor
+     * @throws RequestException (404) if there is no such case for this actor
      */
     public List<Claim> all(Actor actor, CaseNumber number) {
         return all(actor, cases.require(actor, number).id());
@@ -75,13 +75,13 @@ public class ClaimService {
      * One claim of a case.
      *
      * @param position of the claim in the case, from 1
-     * @throws NotFoundException if there is no such case or claim for this actor
+     * @throws RequestException (404) if there is no such case or claim for this actor
      */
     public Claim at(Actor actor, CaseNumber number, int position) {
         return all(actor, number).stream()
                 .filter(claim -> claim.place() == position)
                 .findFirst()
-                .orElseThrow(() -> new NotFoundException("claim " + position + " of case " + number));
+                .orElseThrow(() -> RequestException.notFound("claim " + position + " of case " + number));
     }
 
     /** The claims of a case that the actor may see without {@code latest}, oldest first. */

@@ -8,7 +8,6 @@ import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.CaseReference;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimDecision;
@@ -62,7 +61,7 @@ public class ClaimStepService {
      * @param amount text such as {@code 129.90}
      * @param currency ISO 4217, such as {@code EUR}
      * @param useClass identifier of a {@link UseClass}; null or blank for private use
-     * @throws NotFoundException if there is no such case for this actor
+     * @throws RequestException (404) if there is no such case for this actor
      * @throws AccessDeniedException for other roles
      * @throws RequestException if amount, currency or use is invalid, or the case has an open claim
      */
@@ -85,7 +84,7 @@ public class ClaimStepService {
     /**
      * Takes one step.
      *
-     * @throws NotFoundException if there is no such case or claim for this actor
+     * @throws RequestException (404) if there is no such case or claim for this actor
      * @throws AccessDeniedException if the step is not for this role
      * @throws RequestException if the state does not allow the step, the claim or the assessment changed since the caller read
      *     it, or a member of the request is missing or invalid

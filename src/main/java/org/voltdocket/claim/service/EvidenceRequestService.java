@@ -8,7 +8,6 @@ import java.util.OptionalLong;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimState;
@@ -61,7 +60,7 @@ public class EvidenceRequestService {
     /**
      * Checks that an item is requested now, before a file for it is received.
      *
-     * @throws NotFoundException if there is no such case, claim or item for this actor
+     * @throws RequestException (404) if there is no such case, claim or item for this actor
      * @throws AccessDeniedException for other roles than {@code WORKSHOP}
      * @throws RequestException if no evidence is requested now
      */
@@ -74,7 +73,7 @@ public class EvidenceRequestService {
      * Stores an answer to one requested item. The claim stays in {@link ClaimState#EVIDENCE_ASKED} until the workshop takes the
      * step {@link ClaimAction#ANSWER}.
      *
-     * @throws NotFoundException if there is no such case, claim or item for this actor
+     * @throws RequestException (404) if there is no such case, claim or item for this actor
      * @throws AccessDeniedException for other roles than {@code WORKSHOP}
      * @throws RequestException if no evidence is requested now, or the answer has neither evidence nor text
      */
@@ -100,7 +99,7 @@ public class EvidenceRequestService {
         return current.requestedItems().stream()
                 .filter(item -> item.position() == position)
                 .findFirst()
-                .orElseThrow(() -> new NotFoundException("requested item " + position + " in case " + number));
+                .orElseThrow(() -> RequestException.notFound("requested item " + position + " in case " + number));
     }
 
     private static Map<String, Object> details(RequestedItem item, RequestedItemAnswer answer) {

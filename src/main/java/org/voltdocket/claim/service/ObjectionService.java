@@ -8,7 +8,6 @@ import java.util.UUID;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.ClaimDecision;
 import org.voltdocket.claim.Objection;
 import org.voltdocket.claim.repository.ClaimLocator;
@@ -51,7 +50,7 @@ public class ObjectionService {
     /**
      * Objects to the decision on the case's latest claim. For the {@code WORKSHOP} that claims.
      *
-     * @throws NotFoundException if there is no such case or claim for this actor
+     * @throws RequestException (404) if there is no such case or claim for this actor
      * @throws AccessDeniedException for other roles
      * @throws RequestException if the claim is not decided, an objection is open already, or the reason is missing
      */
@@ -75,7 +74,7 @@ public class ObjectionService {
     /**
      * Answers the open objection. For {@code CLERK} and {@code ADMIN}.
      *
-     * @throws NotFoundException if there is no such case or claim for this actor
+     * @throws RequestException (404) if there is no such case or claim for this actor
      * @throws AccessDeniedException for other roles
      * @throws RequestException if no objection is open, or the answer is empty
      */

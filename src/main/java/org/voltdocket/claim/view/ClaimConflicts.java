@@ -43,14 +43,14 @@ public final class ClaimConflicts {
         String message = "The case or its claim was changed since you read it. The claim is now in state '"
                 + claim.state().id() + "'" + lastStep(claim)
                 + ". Your request changed nothing: read both again and repeat what still applies.";
-        return withState(RequestException.of(status, "changed-meanwhile", message), claim, changes);
+        return withState(RequestException.of(status, "changed-since-read", message), claim, changes);
     }
 
     /** The case has a newer assessment than the one that the caller read. */
     public static RequestException assessmentChanged(List<ClaimChange> changes) {
         return RequestException.of(
                         PRECONDITION_FAILED,
-                        "changed-meanwhile",
+                        "changed-since-read",
                         "The case was assessed again since you read it. The claim was not decided: read the current"
                                 + " assessment, then decide.")
                 .with("changes", changes);

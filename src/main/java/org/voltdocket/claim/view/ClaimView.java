@@ -57,7 +57,7 @@ public record ClaimView(
         List<String> awaited,
 
         @Schema(description = "what was asked for last, with what came; absent where nothing was")
-        List<AskedView> asked,
+        List<RequestedItemView> requestedItems,
 
         @Schema(description = "oldest first") List<StepView> steps,
 
@@ -141,10 +141,10 @@ public record ClaimView(
     }
 
     /** One thing that was asked for. */
-    @Schema(name = "ClaimAsked")
+    @Schema(name = "RequestedItem")
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    public record AskedView(
-            @Schema(description = "from 1; answers go to claim/asked/{position}")
+    public record RequestedItemView(
+            @Schema(description = "from 1; answers go to claim/requested-items/{position}")
             int position,
 
             @Schema(description = "kind of evidence or name of a fact", example = "charging-test")
@@ -163,8 +163,8 @@ public record ClaimView(
             @Schema(description = "what the workshop says of it")
             List<String> words) {
 
-        static AskedView of(RequestedItem item) {
-            return new AskedView(
+        static RequestedItemView of(RequestedItem item) {
+            return new RequestedItemView(
                     item.position(),
                     item.id(),
                     item.text(),
@@ -232,10 +232,10 @@ public record ClaimView(
             boolean againstLeaning,
 
             @Schema(description = "evidence came or the case was reassessed since; the decision stands")
-            boolean otherGroundsSince,
+            boolean basisChanged,
 
             @Schema(description = "what differs; absent where nothing does")
-            DecisionBasisChange otherGrounds,
+            DecisionBasisChange basisChange,
 
             @Schema(description = "address of the letter", example = "/api/v1/cases/V-0K3-9TF-R/claims/1/letter.pdf")
             String letter,
@@ -313,7 +313,9 @@ public record ClaimView(
                 claim.awaited().isEmpty() ? null : claim.awaited(),
                 claim.requestedItems().isEmpty()
                         ? null
-                        : claim.requestedItems().stream().map(AskedView::of).toList(),
+                        : claim.requestedItems().stream()
+                                .map(RequestedItemView::of)
+                                .toList(),
                 claim.steps().stream().map(StepView::of).toList(),
                 claim.proposal().map(ProposalView::of).orElse(null),
                 claim.decision()

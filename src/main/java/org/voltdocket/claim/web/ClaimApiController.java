@@ -33,7 +33,7 @@ import org.voltdocket.claim.view.ClaimConflicts;
 import org.voltdocket.claim.view.ClaimView;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
-import org.voltdocket.ui.error.ProblemDetails;
+import org.voltdocket.kernel.RequestException;
 import tools.jackson.databind.JsonNode;
 
 /** The claim of a case and its steps. Each answer carries the entity tag of the case, as it is after the step. */
@@ -145,12 +145,13 @@ class ClaimApiController {
     }
 
     private static RuntimeException unknown(String action) {
-        return ProblemDetails.raise(ProblemDetails.of(
-                HttpStatus.NOT_FOUND,
+        return RequestException.of(
+                404,
+                "not-found",
                 "There is no step '" + action + "' of a claim; there are "
                         + Arrays.stream(ClaimAction.values())
                                 .map(ClaimAction::id)
                                 .collect(Collectors.joining(", "))
-                        + "."));
+                        + ".");
     }
 }

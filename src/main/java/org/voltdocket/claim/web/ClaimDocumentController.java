@@ -17,7 +17,6 @@ import org.springframework.web.context.request.ServletWebRequest;
 import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.AssessmentView;
 import org.voltdocket.assessment.StoredAssessment;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.DocumentKind;
 import org.voltdocket.claim.repository.ClaimDocument;
@@ -25,6 +24,7 @@ import org.voltdocket.claim.repository.ClaimDocumentRepository;
 import org.voltdocket.claim.service.ClaimService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.ui.PdfFile;
 import org.voltdocket.ui.PdfResponse;
 
@@ -91,7 +91,7 @@ class ClaimDocumentController {
                 .decision()
                 .flatMap(decision -> assessments.stored(decision.assessment()))
                 .map(StoredAssessment::body)
-                .orElseThrow(() -> new NotFoundException("decision on this claim of case " + number))
+                .orElseThrow(() -> RequestException.notFound("decision on this claim of case " + number))
                 .getBytes(StandardCharsets.UTF_8);
     }
 
@@ -100,7 +100,7 @@ class ClaimDocumentController {
             throws IOException {
         ClaimDocument document = documents
                 .read(claim.id(), kind)
-                .orElseThrow(() -> new NotFoundException(kind.id() + " on this claim of case " + number));
+                .orElseThrow(() -> RequestException.notFound(kind.id() + " on this claim of case " + number));
         String name = number + (claim.place() == 1 ? "" : "-" + claim.place()) + "-" + kind.id() + ".pdf";
         PdfResponse.write(document.bytes(), document.sha256(), name, request, response);
     }

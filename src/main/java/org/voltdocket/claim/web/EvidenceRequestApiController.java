@@ -61,7 +61,7 @@ class EvidenceRequestApiController {
     @ApiResponse(responseCode = "415", description = "unknown kind of file")
     @ApiResponse(responseCode = "422", description = "refused; errors state line, column and reason")
     @PostMapping(
-            path = "/api/v1/cases/{number}/claim/asked/{position}",
+            path = "/api/v1/cases/{number}/claim/requested-items/{position}",
             consumes = MediaType.MULTIPART_FORM_DATA_VALUE,
             produces = MediaType.APPLICATION_JSON_VALUE)
     ResponseEntity<ClaimView> answer(

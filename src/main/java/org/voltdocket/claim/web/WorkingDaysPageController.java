@@ -61,6 +61,6 @@ class WorkingDaysPageController {
     private static String fill(Actor actor, Map<String, String> given, Model model) {
         model.addAttribute("given", given);
         model.addAttribute("may", actor.canAdminister());
-        return "claim/days";
+        return "claim/working-days";
     }
 }

@@ -99,7 +99,7 @@ class DeskPageController {
                 "orders", Arrays.stream(DeskOrder.values()).map(DeskOrder::id).toList());
         model.addAttribute("mine", actor.isWorkshop());
         model.addAttribute("mayTake", actor.canDecideClaims());
-        return "claim/desk";
+        return "desk/desk";
     }
 
     @GetMapping("/desk/claims.csv")

@@ -11,7 +11,6 @@ import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.claim.ClaimAction;
 import org.voltdocket.claim.ClaimStepRequest;
 import org.voltdocket.claim.service.ClaimStepService;
@@ -67,7 +66,7 @@ class TakePageController {
                     new ClaimStepRequest(
                             ClaimAction.TAKE, null, List.of(), List.of(), Optional.empty(), version, Optional.empty()));
             return new Taken(parts[0], true, null);
-        } catch (RequestException | NotFoundException | IllegalArgumentException unknown) {
+        } catch (RequestException | IllegalArgumentException unknown) {
             return new Taken(parts[0], false, unknown.getMessage());
         }
     }

@@ -15,8 +15,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.FreeText;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.trail.Trail;
 
 /** Decisions that a bench outcome contradicts, for a clerk to review. A review never changes the decision. */
@@ -24,10 +25,8 @@ import org.voltdocket.trail.Trail;
 @Transactional
 public class DecisionReviewService {
 
-    private static final int MAX_REASON = 2000;
-
     /** Every decided claim of a case whose returned battery has an outcome, with the latest outcome. */
-    static final String DECIDED = """
+    private static final String DECIDED = """
             select c.id as claim_id, f.number as case_number, coalesce(w.name, '') as workshop, c.decision as kind,
                    c.paid as amount, c.currency, c.decision_reason, c.decided_at, c.decided_by, r.return_id,
                    r.number as return_number, r.battery_serial, r.supplier, r.type, r.batch, r.outcome_ordinal, r.outcome,
@@ -80,7 +79,7 @@ public class DecisionReviewService {
             String givenBy,
             Optional<Review> review) {}
 
-    static void require(Actor actor) {
+    private static void require(Actor actor) {
         if (actor.isWorkshop()) {
             throw new AccessDeniedException("reviews are not open to workshops");
         }
@@ -90,8 +89,9 @@ public class DecisionReviewService {
     @Transactional(readOnly = true)
     public List<ReviewItem> all(Actor actor) {
         require(actor);
-        return db.sql("select q.*, s.finding, s.reason as look_reason, s.looked_at, s.looked_by from (" + DECIDED + """
-                        ) q left join lateral (select * from second_look s where s.claim_id = q.claim_id
+        return db.sql("select q.*, s.finding, s.reason as review_reason, s.reviewed_at, s.reviewed_by from (" + DECIDED
+                        + """
+                        ) q left join lateral (select * from decision_review s where s.claim_id = q.claim_id
                             and s.outcome_ordinal = q.outcome_ordinal order by s.ordinal desc limit 1) s on true
                         where """
                         + " " + AGAINST + " order by (s.finding is not null), q.outcome_ordinal desc")
@@ -109,24 +109,21 @@ public class DecisionReviewService {
      * Stores a review.
      *
      * @param stands whether the decision stands
-     * @throws NotFoundException if no such decision is contradicted
-     * @throws IllegalArgumentException unless the reason has 1 to 2000 characters
+     * @throws RequestException (404) if no such decision is contradicted
+     * @throws RequestException (400) unless the reason has 1 to 2000 characters
      */
     public void review(Actor actor, UUID claim, boolean stands, String reason) {
         if (!actor.canDecideClaims()) {
             throw new AccessDeniedException("only those who decide claims may review decisions");
         }
-        String why = reason == null ? "" : reason.strip();
-        if (why.isEmpty() || why.length() > MAX_REASON || why.indexOf(0) >= 0) {
-            throw new IllegalArgumentException("Give a reason of 1 to 2000 characters. Nothing was stored.");
-        }
+        String why = FreeText.required("review-refused", "reason", reason, "states the result of the review");
         ReviewItem item = all(actor).stream()
                 .filter(one -> one.claim().equals(claim))
                 .findFirst()
-                .orElseThrow(() -> new NotFoundException("decision to review"));
+                .orElseThrow(() -> RequestException.notFound("decision to review"));
         String finding = stands ? "stands" : "was-wrong";
         db.sql("""
-                insert into second_look (claim_id, outcome_ordinal, finding, reason, looked_at, looked_by)
+                insert into decision_review (claim_id, outcome_ordinal, finding, reason, reviewed_at, reviewed_by)
                 values (?, ?, ?, ?, ?, ?)""")
                 .param(claim)
                 .param(item.outcomeOrdinal())
@@ -170,8 +167,8 @@ public class DecisionReviewService {
                         ? Optional.empty()
                         : Optional.of(new Review(
                                 finding,
-                                row.getString("look_reason"),
-                                instant(row, "looked_at"),
-                                row.getString("looked_by"))));
+                                row.getString("review_reason"),
+                                instant(row, "reviewed_at"),
+                                row.getString("reviewed_by"))));
     }
 }

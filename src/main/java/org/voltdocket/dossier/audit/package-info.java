@@ -1,6 +1,6 @@
 /**
- * Compares decisions with bench outcomes: decisions to review ({@code /decisions/again}) and recoverable payments ({@code
- * /recovery}). Both are computed on reading; nothing here changes a decision. Start reading at {@link
+ * Decisions that a bench outcome contradicts ({@code /decisions/again}), for a clerk to review. They are computed on reading; a
+ * review changes no decision. Start reading at {@link
  * org.voltdocket.dossier.audit.DecisionReviewService}.
  */
 package org.voltdocket.dossier.audit;

@@ -116,7 +116,7 @@ public class DecisionLetter {
         paper.heading(words.say("letter.paid"));
         Table table = new Table(Table.text("", 6), Table.number("", 3));
         table.row(
-                TableCell.of(words.say("claim.asked"), TextStyle.BODY),
+                TableCell.of(words.say("claim.amount-claimed"), TextStyle.BODY),
                 TableCell.of(claim.amount().toString(), TextStyle.BODY));
         if (claim.warranty().hasAmount()) {
             table.row(

@@ -5,7 +5,6 @@ import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.Optional;
 import java.util.function.Function;
-import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -17,7 +16,7 @@ import org.voltdocket.claim.ClaimState;
 import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.ui.error.ProblemDetails;
+import org.voltdocket.kernel.RequestException;
 
 /** The list of cases as JSON. */
 @RestController
@@ -58,8 +57,7 @@ class CaseListApiController {
                             limit,
                             text(cursor))));
         } catch (IllegalArgumentException e) {
-            throw ProblemDetails.raise(ProblemDetails.of(
-                    HttpStatus.BAD_REQUEST, "malformed-request", "The request cannot be read", e.getMessage()));
+            throw RequestException.malformed(e.getMessage());
         }
     }
 

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -21,7 +20,7 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.ui.error.ProblemDetails;
+import org.voltdocket.kernel.RequestException;
 
 /** The page with the list of cases: a workshop's own, or all cases for the distributor. Filters are in the address. */
 @Controller
@@ -69,7 +68,7 @@ class CaseListPageController {
                             cursor.filter(c -> !c.isBlank()),
                             order.equals(OLDEST)));
         } catch (IllegalArgumentException wrongFilter) {
-            throw ProblemDetails.raise(ProblemDetails.of(HttpStatus.BAD_REQUEST, wrongFilter.getMessage()));
+            throw RequestException.malformed(wrongFilter.getMessage());
         }
         Map<UUID, Integer> evidence = archive.counts(
                 page.cases().stream().map(item -> item.ref().id()).toList());

@@ -42,7 +42,7 @@ public class CaseReport {
     /**
      * A whole report as PDF.
      *
-     * @throws org.voltdocket.casefile.NotFoundException if the actor may not see the evidence
+     * @throws org.voltdocket.kernel.RequestException (404) if the actor may not see the evidence
      */
     public byte[] of(Actor actor, Dossier dossier) {
         ReportContent material = gather(actor, dossier);
@@ -102,7 +102,7 @@ public class CaseReport {
         dossier.failure().ifPresent(failure -> parts.add(failure.toString()));
         dossier.claim()
                 .ifPresent(claim -> parts.add(claim.id() + " " + claim.version() + " " + claim.requestedItems() + " "
-                        + claim.decision() + " " + dossier.otherGrounds()));
+                        + claim.decision() + " " + dossier.basisChange()));
         dossier.trail().forEach(entry -> parts.add(entry.hash().hex()));
         parts.add(dossier.relatives().toString());
         parts.add(dossier.workshopNames().toString());

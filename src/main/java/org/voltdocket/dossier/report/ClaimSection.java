@@ -31,7 +31,7 @@ final class ClaimSection {
     private void print(PdfDocument paper, Claim claim) {
         paper.heading(words.say("claim.title"));
         Table table = new Table(Table.text("", 3), Table.text("", 7));
-        row(table, "claim.asked", claim.amount().toString());
+        row(table, "claim.amount-claimed", claim.amount().toString());
         row(table, "fact.claim.state", words.of("claim-state", claim.state().id()));
         row(table, "claim.by", material.dossier().workshopNames().getOrDefault(claim.workshop(), "–"));
         row(table, "claim.opened", words.moment(claim.openedAt()));
@@ -39,7 +39,7 @@ final class ClaimSection {
         steps(paper, claim);
         asked(paper, claim);
         claim.decision().ifPresent(decision -> decision(paper, claim, decision));
-        material.dossier().otherGrounds().ifPresent(other -> other(paper, other));
+        material.dossier().basisChange().ifPresent(other -> other(paper, other));
     }
 
     private void steps(PdfDocument paper, Claim claim) {

@@ -21,13 +21,13 @@ import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.evidence.IntakeResult;
 import org.voltdocket.evidence.Rejected;
 import org.voltdocket.evidence.Upload;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.returned.service.ReturnService;
 
@@ -173,6 +173,6 @@ class TestFormPageController {
     }
 
     private static TestForm form(String kind) {
-        return TestForm.of(kind).orElseThrow(() -> new NotFoundException("form of " + kind));
+        return TestForm.of(kind).orElseThrow(() -> RequestException.notFound("form of " + kind));
     }
 }

@@ -11,6 +11,7 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.net.URI;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.UUID;
@@ -58,6 +59,18 @@ class ResumableUploadController {
         this.uploads = uploads;
     }
 
+    @Schema(name = "Upload")
+    record UploadView(
+            UUID id,
+
+            @Schema(description = "length of the file", example = "48213")
+            long bytes,
+
+            @Schema(description = "bytes that are stored", example = "0")
+            long received,
+
+            Instant expiresAt) {}
+
     /** Every request but OPTIONS names the version of the protocol. */
     @ModelAttribute
     void version(HttpServletRequest request) {
@@ -94,7 +107,7 @@ class ResumableUploadController {
     @ApiResponse(responseCode = "413", description = "too large")
     @ApiResponse(responseCode = "429", description = "too many uploads of this account are not complete")
     @PostMapping({API + "/cases/{number}/uploads", "/cases/{number}/uploads"})
-    ResponseEntity<Void> create(
+    ResponseEntity<UploadView> create(
             Actor actor,
             @PathVariable CaseNumber number,
             @Parameter(description = "length of the file, bytes", example = "48213")
@@ -110,18 +123,18 @@ class ResumableUploadController {
         PartialUpload upload = uploads.create(actor, number, length, UploadMetadata.of(metadata));
         return ResponseEntity.created(URI.create(prefix(request) + "/uploads/" + upload.id()))
                 .headers(headers(upload))
-                .build();
+                .body(new UploadView(upload.id(), upload.bytes(), upload.received(), upload.expiresAt()));
     }
 
     @Operation(operationId = "uploadOffset", summary = "How much of a file the server has")
     @Parameter(name = RESUMABLE, in = ParameterIn.HEADER, required = true, example = VERSION)
-    @ApiResponse(responseCode = "200", description = "in the headers Upload-Offset and Upload-Length")
+    @ApiResponse(responseCode = "204", description = "in the headers Upload-Offset and Upload-Length")
     @RequestMapping(
             path = {API + "/uploads/{upload}", "/uploads/{upload}"},
             method = RequestMethod.HEAD)
     ResponseEntity<Void> offset(Actor actor, @PathVariable UUID upload) {
         PartialUpload found = uploads.find(actor, upload);
-        return ResponseEntity.ok()
+        return ResponseEntity.noContent()
                 .headers(headers(found))
                 .header("Upload-Length", Long.toString(found.bytes()))
                 .cacheControl(CacheControl.noStore())
@@ -180,7 +193,7 @@ class ResumableUploadController {
 
     @Operation(
             operationId = "finishUpload",
-            summary = "Turn a complete upload into evidence",
+            summary = "Add a complete upload to the case as evidence",
             description = "For a sender whose connection broke after the last byte. Safe to repeat.")
     @ApiResponse(responseCode = "204", description = "stored, see Content-Location")
     @ApiResponse(responseCode = "409", description = "bytes are missing, see received")

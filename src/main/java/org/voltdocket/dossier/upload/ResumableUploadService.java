@@ -18,7 +18,6 @@ import org.springframework.stereotype.Service;
 import org.voltdocket.assessment.EvidenceUploadService;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.read.FileLimits;
 import org.voltdocket.diagnosis.read.TextCleaner;
@@ -106,9 +105,9 @@ class ResumableUploadService {
         return upload;
     }
 
-    /** @throws NotFoundException if there is none, or it is another account's, or it expired */
+    /** @throws RequestException (404) if there is none, or it is another account's, or it expired */
     PartialUpload find(Actor actor, UUID id) {
-        return uploads.find(id, actor.user()).orElseThrow(() -> new NotFoundException("upload " + id));
+        return uploads.find(id, actor.user()).orElseThrow(() -> RequestException.notFound("upload " + id));
     }
 
     /**

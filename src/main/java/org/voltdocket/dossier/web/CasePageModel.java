@@ -6,7 +6,6 @@ import java.util.function.Predicate;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import org.voltdocket.assessment.StoredAssessment;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.claim.service.ClaimService;
 import org.voltdocket.claim.service.EvidenceRequestService;
@@ -22,6 +21,7 @@ import org.voltdocket.evidence.SeriesQuery;
 import org.voltdocket.evidence.SeriesService;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.notice.NoticeService;
 import org.voltdocket.returned.service.ReturnService;
 import org.voltdocket.ui.TextFormatter;
@@ -61,12 +61,12 @@ class CasePageModel {
         this.series = series;
     }
 
-    /** @throws NotFoundException if the text is not a case number */
+    /** @throws RequestException (404) if the text is not a case number */
     CaseNumber number(String text) {
         try {
             return CaseNumber.parse(text);
         } catch (IllegalArgumentException e) {
-            throw new NotFoundException("case " + text);
+            throw RequestException.notFound("case " + text);
         }
     }
 

@@ -10,6 +10,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
+import org.voltdocket.casefile.CaseService;
 import org.voltdocket.claim.Claim;
 import org.voltdocket.claim.view.ClaimView;
 import org.voltdocket.claim.web.CaseEntityTags;
@@ -18,8 +19,8 @@ import org.voltdocket.dossier.DossierService;
 import org.voltdocket.dossier.bag.CaseBagExporter;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.CaseNumber;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.kernel.Sha256;
-import org.voltdocket.ui.error.ProblemDetails;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -59,7 +60,7 @@ class CaseResponseWriter implements CaseEntityTags {
     Optional<byte[]> claim(Dossier dossier) {
         return dossier.claim()
                 .map(claim -> json.writeValueAsBytes(
-                        ClaimView.of(dossier.file().ref().number(), claim, dossier.otherGrounds())));
+                        ClaimView.of(dossier.file().ref().number(), claim, dossier.basisChange())));
     }
 
     /** A claim before the latest, for the bag. */
@@ -89,11 +90,10 @@ class CaseResponseWriter implements CaseEntityTags {
         }
         Matcher tag = TAG.matcher(ifMatch.strip());
         if (!tag.matches()) {
-            throw ProblemDetails.raise(ProblemDetails.of(
-                    HttpStatus.PRECONDITION_FAILED,
-                    "changed-meanwhile",
-                    "Changed by somebody else",
-                    "'If-Match' is not an ETag of this case. Nothing was changed: read the case and send its ETag."));
+            throw RequestException.of(
+                    412,
+                    CaseService.CHANGED_SINCE_READ,
+                    "'If-Match' is not an ETag of this case. Nothing was changed: read the case and send its ETag.");
         }
         return OptionalLong.of(Long.parseLong(tag.group(1)));
     }

@@ -160,7 +160,7 @@ record CaseView(
                         .map(item -> EvidenceView.of(number, item, dossier.findingsOf(item), dossier.regimesOf(item)))
                         .toList(),
                 dossier.claim()
-                        .map(claim -> ClaimView.of(file.ref().number(), claim, dossier.otherGrounds()))
+                        .map(claim -> ClaimView.of(file.ref().number(), claim, dossier.basisChange()))
                         .orElse(null),
                 dossier.assessment().map(StoredAssessment::body).orElse(null),
                 dossier.pendingSince().orElse(null),

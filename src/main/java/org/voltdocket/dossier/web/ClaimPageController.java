@@ -52,7 +52,7 @@ class ClaimPageController {
                     : claims.act(actor, parsed, act(action, given));
             flash.addFlashAttribute(
                     "notice", "claim.notice." + (claim.proposal().isPresent() ? "proposed" : action));
-            return "redirect:/cases/" + parsed;
+            return "redirect:/cases/" + parsed + "#claim";
         } catch (RequestException refused) {
             ProblemDetail problem = ProblemDetails.of(refused);
             pages.fill(actor, parsed, model);
@@ -66,8 +66,7 @@ class ClaimPageController {
 
     private static ClaimStepRequest act(String action, MultiValueMap<String, String> given) {
         ClaimAction known = ClaimAction.of(action == null ? "" : action)
-                .orElseThrow(() -> ProblemDetails.raise(ProblemDetails.of(
-                        org.springframework.http.HttpStatus.BAD_REQUEST, "The form contains no step of a claim.")));
+                .orElseThrow(() -> RequestException.malformed("The form contains no step of a claim."));
         boolean pays = known == ClaimAction.APPROVE || known == ClaimAction.GOODWILL;
         return new ClaimStepRequest(
                 known,

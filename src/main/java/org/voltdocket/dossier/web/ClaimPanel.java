@@ -35,7 +35,7 @@ import org.voltdocket.ui.TextFormatter;
  * @param mayAnswerObjection whether the actor may answer an objection
  * @param held the evidence of the case, by id
  * @param assessment id of the latest assessment; null before the first
- * @param otherGrounds how the case differs from what the claim was decided on, in lines; empty where it does not
+ * @param basisChange how the case differs from what the claim was decided on, in lines; empty where it does not
  */
 record ClaimPanel(
         Claim latest,
@@ -50,7 +50,7 @@ record ClaimPanel(
         boolean mayAnswer,
         Map<UUID, EvidenceItem> held,
         UUID assessment,
-        List<String> otherGrounds,
+        List<String> basisChange,
         List<Claim> earlier,
         boolean mayObject,
         boolean mayAnswerObjection) {
@@ -90,7 +90,7 @@ record ClaimPanel(
                 allowed.contains(ClaimAction.ANSWER),
                 dossier.evidence().stream().collect(Collectors.toMap(EvidenceItem::id, item -> item)),
                 assessment,
-                dossier.otherGrounds()
+                dossier.basisChange()
                         .map(other -> new DecisionBasisText(words, dossier).lines(other))
                         .orElse(List.of()),
                 earlier,

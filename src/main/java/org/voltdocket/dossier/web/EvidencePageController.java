@@ -10,7 +10,6 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Assessment;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.diagnosis.Recording;
@@ -20,6 +19,7 @@ import org.voltdocket.dossier.display.RecordingSummary;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 
 /** The page of one evidence item. Series and original bytes are served by package {@code evidence}. */
 @Controller
@@ -63,7 +63,7 @@ class EvidencePageController {
     String summary(Actor actor, @PathVariable UUID id, Model model) {
         archive.item(actor, id);
         if (!(archive.reading(id).orElse(null) instanceof Recording recording)) {
-            throw new NotFoundException("recording " + id);
+            throw RequestException.notFound("recording " + id);
         }
         model.addAttribute("summary", RecordingSummary.of(recording));
         return "dossier/summary";

@@ -41,7 +41,7 @@ class EvidenceRequestPageController {
         this.uploads = uploads;
     }
 
-    @PostMapping("/cases/{number}/claim/asked/{position}")
+    @PostMapping("/cases/{number}/claim/requested-items/{position}")
     String answer(
             Actor actor,
             @PathVariable String number,
@@ -62,7 +62,7 @@ class EvidenceRequestPageController {
             if (outcome.isPresent() && outcome.get().refused() != null) {
                 response.setStatus(outcome.get().refused().reason().status());
                 pages.fill(actor, parsed, model);
-                model.addAttribute("askedAt", position);
+                model.addAttribute("requestedItemAt", position);
                 model.addAttribute("outcomes", List.of(outcome.get()));
                 return "dossier/case";
             }

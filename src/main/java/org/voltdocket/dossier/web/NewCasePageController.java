@@ -2,6 +2,7 @@ package org.voltdocket.dossier.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -12,7 +13,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.assessment.CaseEditService;
 import org.voltdocket.casefile.CaseRequest;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.FactsConflictException;
+import org.voltdocket.casefile.FactConflict;
 import org.voltdocket.casefile.OpenCaseResult;
 import org.voltdocket.casefile.web.FactFields;
 import org.voltdocket.kernel.Actor;
@@ -50,16 +51,19 @@ class NewCasePageController {
             OpenCaseResult opened = cases.open(actor, CaseRequest.ofForm(given).newCase());
             flash.addFlashAttribute("notice", opened.created() ? "case.notice.opened" : "case.notice.existed");
             return "redirect:/cases/" + opened.ref().number();
-        } catch (FactsConflictException conflict) {
-            for (FactsConflictException.Conflict one : conflict.conflicts()) {
-                errors.put(
-                        one.field(),
-                        words.say("new.conflict", shown(one.field(), one.known()), shown(one.field(), one.given())));
-            }
-            model.addAttribute("existing", conflict.ref());
         } catch (RequestException refused) {
             if (refused.code().equals(CaseService.IN_OTHER_WORKSHOP)) {
                 model.addAttribute("elsewhere", refused.getMessage());
+            }
+            if (refused.code().equals(CaseService.CONFLICTING_FACTS)) {
+                model.addAttribute("existing", refused.properties().get("case"));
+                for (Object each : (List<?>) refused.properties().get("errors")) {
+                    FactConflict one = (FactConflict) each;
+                    errors.put(
+                            one.field(),
+                            words.say(
+                                    "new.conflict", shown(one.field(), one.known()), shown(one.field(), one.given())));
+                }
             }
             for (FieldError error : refused.errors()) {
                 errors.merge(error.field(), error.message(), (a, b) -> a + " " + b);

@@ -15,10 +15,10 @@ import org.voltdocket.kernel.Sha256;
 class DuplicateRecordingRepository {
 
     private static final String MATCHES = """
-            select t.evidence_id, t.twin_id, o.case_id as twin_case_id, t.correlation, t.later_s, t.overlap_s
-            from recording_twin t join evidence o on o.id = t.twin_id join evidence e on e.id = t.evidence_id
+            select t.evidence_id, t.other_id, o.case_id as twin_case_id, t.correlation, t.later_s, t.overlap_s
+            from duplicate_recording t join evidence o on o.id = t.other_id join evidence e on e.id = t.evidence_id
             """;
-    private static final String ORDER = " order by t.evidence_id, t.correlation desc, t.twin_id";
+    private static final String ORDER = " order by t.evidence_id, t.correlation desc, t.other_id";
 
     private final JdbcClient jdbc;
 
@@ -51,8 +51,8 @@ class DuplicateRecordingRepository {
 
     List<Copy> copies(UUID caseId) {
         return jdbc.sql("""
-                        select e.sha256, o.case_id from recording_twin t
-                        join evidence e on e.id = t.evidence_id join evidence o on o.id = t.twin_id
+                        select e.sha256, o.case_id from duplicate_recording t
+                        join evidence e on e.id = t.evidence_id join evidence o on o.id = t.other_id
                         where e.case_id = ? and o.ordinal < e.ordinal order by e.sha256, o.case_id""")
                 .param(caseId)
                 .query((row, n) -> new Copy(new Sha256(row.getString(1)), row.getObject(2, UUID.class)))
@@ -67,7 +67,7 @@ class DuplicateRecordingRepository {
 
     private void insert(UUID one, UUID other, Twin match, double laterS) {
         jdbc.sql("""
-                        insert into recording_twin (evidence_id, twin_id, correlation, later_s, overlap_s)
+                        insert into duplicate_recording (evidence_id, other_id, correlation, later_s, overlap_s)
                         values (?, ?, ?, ?, ?) on conflict do nothing""")
                 .param(one)
                 .param(other)

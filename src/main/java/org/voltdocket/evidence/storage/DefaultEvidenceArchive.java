@@ -12,13 +12,13 @@ import java.util.function.Supplier;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Evidence;
 import org.voltdocket.diagnosis.Reading;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.evidence.original.OriginalFileStore;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 
 /** Reads evidence from PostgreSQL and, if there is one, from the object store. */
 @Service
@@ -48,7 +48,7 @@ class DefaultEvidenceArchive implements EvidenceArchive {
         EvidenceItem item = find(evidenceId);
         try {
             cases.require(actor, item.caseId());
-        } catch (NotFoundException e) {
+        } catch (RequestException e) {
             throw notVisible(evidenceId); // the same words as for one that is not there
         }
         return item;
@@ -104,7 +104,7 @@ class DefaultEvidenceArchive implements EvidenceArchive {
         return items.find(evidenceId).orElseThrow(() -> notVisible(evidenceId));
     }
 
-    private static NotFoundException notVisible(UUID evidenceId) {
-        return new NotFoundException("evidence " + evidenceId);
+    private static RequestException notVisible(UUID evidenceId) {
+        return RequestException.notFound("evidence " + evidenceId);
     }
 }

@@ -16,13 +16,13 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.insight.TestAgreementService;
 import org.voltdocket.insight.TestAgreementService.Instrument;
 import org.voltdocket.insight.TestAgreementService.Pair;
 import org.voltdocket.insight.chart.BlandAltmanChart;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.ui.SpreadsheetCells;
 import org.voltdocket.ui.TextFormatter;
 
@@ -63,7 +63,7 @@ class AgreementPageController {
         Instrument found = agreement.instruments(actor).stream()
                 .filter(one -> one.serial().equals(instrument))
                 .findFirst()
-                .orElseThrow(() -> new NotFoundException("instrument '" + instrument + "'"));
+                .orElseThrow(() -> RequestException.notFound("instrument '" + instrument + "'"));
         Drawing drawing = BlandAltmanChart.of(
                 found.pairs().stream()
                         .map(pair -> new BlandAltmanChart.Point(pair.mean(), pair.differencePct()))

@@ -29,7 +29,7 @@ import org.voltdocket.insight.TopicResult;
 import org.voltdocket.insight.analysis.EditionProposal;
 import org.voltdocket.insight.chart.Drawing;
 import org.voltdocket.kernel.Actor;
-import org.voltdocket.ui.error.ProblemDetails;
+import org.voltdocket.kernel.RequestException;
 
 /** A page for each topic; the query is in the address. */
 @Controller
@@ -164,7 +164,7 @@ class InsightPageController {
         try {
             return InsightQuery.of(topic, asked.from().orElse(to.minusYears(1)), to, asked.by());
         } catch (IllegalArgumentException wrong) {
-            throw ProblemDetails.raise(ProblemDetails.of(HttpStatus.BAD_REQUEST, wrong.getMessage()));
+            throw RequestException.malformed(wrong.getMessage());
         }
     }
 }

@@ -30,46 +30,47 @@ class EvidenceHashes {
         this.db = db;
     }
 
-    /** @param told the complete value, if {@code value} is a part of it */
-    record Print(String method, String value, String told) {}
+    /** @param fullValue the complete value, if {@code value} is a part of it */
+    record Hash(String method, String value, String fullValue) {}
 
     /** Another item with a value in common. */
-    record Alike(UUID evidenceId, FinderResult.Other other, String fileName, String told) {}
+    record Alike(UUID evidenceId, FinderResult.Other other, String fileName, String fullValue) {}
 
     void take(EvidenceItem item) {
         if (!of(item.id()).isEmpty()) {
             return;
         }
-        List<Print> prints = new ArrayList<>();
-        prints.add(new Print("bytes", item.sha256().hex(), item.sha256().hex()));
+        List<Hash> hashes = new ArrayList<>();
+        hashes.add(new Hash("bytes", item.sha256().hex(), item.sha256().hex()));
         if (item.kind() == EvidenceKind.BATTERY_TEST) {
-            archive.reading(item.id()).ifPresent(reading -> test((BatteryTest) reading, prints));
+            archive.reading(item.id()).ifPresent(reading -> test((BatteryTest) reading, hashes));
         }
         if (item.mediaType().startsWith("image/")) {
             photo(item.id())
                     .ifPresent(hash -> PerceptualHash.bands(hash)
-                            .forEach(band -> prints.add(new Print("photo", band, Long.toUnsignedString(hash)))));
+                            .forEach(band -> hashes.add(new Hash("photo", band, Long.toUnsignedString(hash)))));
         }
-        prints.forEach(print -> db.sql("insert into claim_print (evidence_id, case_id, method, value, told)"
+        hashes.forEach(hash -> db.sql("insert into evidence_hash (evidence_id, case_id, method, value, full_value)"
                         + " values (?, ?, ?, ?, ?) on conflict do nothing")
-                .params(item.id(), item.caseId(), print.method(), print.value(), print.told())
+                .params(item.id(), item.caseId(), hash.method(), hash.value(), hash.fullValue())
                 .update());
     }
 
-    List<Print> of(UUID evidenceId) {
-        return db.sql("select method, value, told from claim_print where evidence_id = ? order by method, value")
+    List<Hash> of(UUID evidenceId) {
+        return db.sql(
+                        "select method, value, full_value from evidence_hash where evidence_id = ? order by method, value")
                 .param(evidenceId)
                 .query((row, number) ->
-                        new Print(row.getString("method"), row.getString("value"), row.getString("told")))
+                        new Hash(row.getString("method"), row.getString("value"), row.getString("full_value")))
                 .list();
     }
 
     /** Items with one of these values in cases of other serials, by case number. */
     List<Alike> alike(String method, List<String> values, String serial) {
         return db.sql("""
-                        select distinct on (f.number, p.evidence_id) p.evidence_id, p.told, f.id, f.number, f.battery_serial,
+                        select distinct on (f.number, p.evidence_id) p.evidence_id, p.full_value, f.id, f.number, f.battery_serial,
                             e.file_name
-                        from claim_print p join case_summary f on f.id = p.case_id join evidence_summary e on e.id = p.evidence_id
+                        from evidence_hash p join case_summary f on f.id = p.case_id join evidence_summary e on e.id = p.evidence_id
                         where p.method = :method and p.value in (:values) and f.battery_serial <> :serial
                         order by f.number, p.evidence_id limit 2000""")
                 .param("method", method)
@@ -82,12 +83,12 @@ class EvidenceHashes {
                                 row.getString("number"),
                                 row.getString("battery_serial")),
                         row.getString("file_name"),
-                        row.getString("told")))
+                        row.getString("full_value")))
                 .list();
     }
 
     /** The exact readings, and the minute, of an instrument with a serial. */
-    private static void test(BatteryTest test, List<Print> prints) {
+    private static void test(BatteryTest test, List<Hash> hashes) {
         if (test.instrument() == null || test.instrument().serial() == null) {
             return;
         }
@@ -95,9 +96,9 @@ class EvidenceHashes {
         if (test.crankingCurrentA() != null && test.internalResistanceMilliohm() != null) {
             String readings = test.restVoltageV() + " V, " + test.crankingCurrentA() + " A, "
                     + test.internalResistanceMilliohm() + " mΩ, " + test.temperatureC() + " °C";
-            prints.add(new Print("readings", instrument + "|" + readings, instrument + ": " + readings));
+            hashes.add(new Hash("readings", instrument + "|" + readings, instrument + ": " + readings));
         }
-        prints.add(new Print(
+        hashes.add(new Hash(
                 "moment", minute(instrument, test.takenAt(), 0), test.takenAt().toString()));
     }
 

@@ -50,7 +50,7 @@ class EvidenceNoticeFinder implements NoticeFinder {
         }
 
         void compare() {
-            List<EvidenceHashes.Print> own = prints.of(item.id());
+            List<EvidenceHashes.Hash> own = prints.of(item.id());
             List<EvidenceHashes.Alike> same = alike(own, "bytes");
             add(NoticeKind.SAME_FILE, same, item.fileName(), item.sha256().hex().substring(0, 16));
             if (!same.isEmpty()) {
@@ -62,18 +62,18 @@ class EvidenceNoticeFinder implements NoticeFinder {
                         NoticeKind.SAME_READINGS,
                         readings,
                         item.fileName(),
-                        readings.get(0).told());
+                        readings.get(0).fullValue());
             }
             moment(own);
             photo(own);
         }
 
-        private void moment(List<EvidenceHashes.Print> own) {
+        private void moment(List<EvidenceHashes.Hash> own) {
             own.stream()
                     .filter(print -> print.method().equals("moment"))
                     .findFirst()
                     .ifPresent(print -> {
-                        OffsetDateTime at = OffsetDateTime.parse(print.told());
+                        OffsetDateTime at = OffsetDateTime.parse(print.fullValue());
                         String instrument =
                                 print.value().substring(0, print.value().lastIndexOf('|'));
                         List<String> minutes = List.of(
@@ -81,7 +81,7 @@ class EvidenceNoticeFinder implements NoticeFinder {
                                 EvidenceHashes.minute(instrument, at, 0),
                                 EvidenceHashes.minute(instrument, at, 1));
                         List<EvidenceHashes.Alike> close = prints.alike("moment", minutes, serial).stream()
-                                .filter(one -> Duration.between(OffsetDateTime.parse(one.told()), at)
+                                .filter(one -> Duration.between(OffsetDateTime.parse(one.fullValue()), at)
                                                 .abs()
                                                 .compareTo(LEAST_BETWEEN)
                                         < 0)
@@ -90,28 +90,28 @@ class EvidenceNoticeFinder implements NoticeFinder {
                     });
         }
 
-        private void photo(List<EvidenceHashes.Print> own) {
+        private void photo(List<EvidenceHashes.Hash> own) {
             own.stream()
                     .filter(print -> print.method().equals("photo"))
                     .findFirst()
                     .ifPresent(print -> {
-                        long hash = Long.parseUnsignedLong(print.told());
+                        long hash = Long.parseUnsignedLong(print.fullValue());
                         List<EvidenceHashes.Alike> near = alike(own, "photo").stream()
-                                .filter(one -> PerceptualHash.distance(hash, Long.parseUnsignedLong(one.told()))
+                                .filter(one -> PerceptualHash.distance(hash, Long.parseUnsignedLong(one.fullValue()))
                                         <= PerceptualHash.MOST_BITS)
                                 .toList();
                         int most = near.stream()
-                                .mapToInt(one -> PerceptualHash.distance(hash, Long.parseUnsignedLong(one.told())))
+                                .mapToInt(one -> PerceptualHash.distance(hash, Long.parseUnsignedLong(one.fullValue())))
                                 .max()
                                 .orElse(0);
                         add(NoticeKind.NEAR_PHOTO, near, item.fileName(), String.valueOf(most));
                     });
         }
 
-        private List<EvidenceHashes.Alike> alike(List<EvidenceHashes.Print> own, String method) {
+        private List<EvidenceHashes.Alike> alike(List<EvidenceHashes.Hash> own, String method) {
             List<String> values = own.stream()
                     .filter(print -> print.method().equals(method))
-                    .map(EvidenceHashes.Print::value)
+                    .map(EvidenceHashes.Hash::value)
                     .toList();
             return values.isEmpty() ? List.of() : prints.alike(method, values, serial);
         }

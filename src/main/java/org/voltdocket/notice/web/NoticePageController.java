@@ -39,7 +39,7 @@ class NoticePageController {
         model.addAttribute("more", found.size() > SHOWN);
         model.addAttribute("kinds", NoticeKind.values());
         model.addAttribute("kind", wanted.map(NoticeKind::id).orElse(""));
-        return "claim/notices";
+        return "notice/notices";
     }
 
     /** Leads back to where the form stood: the case {@code from}, or the list. */
@@ -54,6 +54,9 @@ class NoticePageController {
             notices.lookedAt(actor, id, reason);
             flash.addFlashAttribute("lookedNotice", "notice.done");
         } catch (RequestException refused) {
+            if (refused.isNotFound()) {
+                throw refused;
+            }
             flash.addFlashAttribute("lookedRefused", refused.getMessage());
         }
         return from.matches("V-[0-9A-Z-]{9}") ? "redirect:/cases/" + from + "#notices" : "redirect:/notices";

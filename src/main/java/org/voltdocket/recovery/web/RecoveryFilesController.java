@@ -1,9 +1,15 @@
 package org.voltdocket.recovery.web;
 
+import de.siegmar.fastcsv.writer.CsvWriter;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -11,8 +17,10 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.recovery.RecoveryService;
+import org.voltdocket.recovery.WorkshopRepayment;
+import org.voltdocket.ui.SpreadsheetCells;
 
-/** The frozen bytes of a list. */
+/** The stored PDF and CSV of a list, and the repayments of workshops as CSV. */
 @RestController
 @Tag(name = "Recoveries")
 class RecoveryFilesController {
@@ -37,6 +45,31 @@ class RecoveryFilesController {
     @GetMapping({"/api/v1/recoveries/{list}/list.csv", "/recoveries/{list}/list.csv"})
     ResponseEntity<byte[]> csv(Actor actor, @PathVariable String list) {
         return file(CSV, "attachment", list + ".csv", recoveries.csv(actor, list));
+    }
+
+    @GetMapping("/recoveries/workshops.csv")
+    void workshops(Actor actor, HttpServletResponse response) throws IOException {
+        List<WorkshopRepayment> all = recoveries.fromWorkshops(actor);
+        response.setContentType(CSV.toString());
+        response.setHeader("Content-Disposition", "attachment; filename=\"workshops.csv\"");
+        try (CsvWriter csv =
+                CsvWriter.builder().build(new OutputStreamWriter(response.getOutputStream(), StandardCharsets.UTF_8))) {
+            csv.writeRecord(
+                    "workshop", "amount", "currency", "case", "return", "serial", "type", "batch", "outcome", "reason");
+            for (WorkshopRepayment one : all) {
+                csv.writeRecord(
+                        SpreadsheetCells.harmless(one.workshop()),
+                        one.amount().text(),
+                        one.amount().code(),
+                        one.number().value(),
+                        one.returnNumber(),
+                        SpreadsheetCells.harmless(one.serial()),
+                        SpreadsheetCells.harmless(one.type()),
+                        SpreadsheetCells.harmless(one.batch()),
+                        one.outcome(),
+                        SpreadsheetCells.harmless(one.outcomeReason()));
+            }
+        }
     }
 
     private static ResponseEntity<byte[]> file(MediaType type, String how, String name, byte[] body) {

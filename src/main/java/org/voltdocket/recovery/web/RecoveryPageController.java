@@ -14,10 +14,12 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.RequestException;
+import org.voltdocket.recovery.OpenTotal;
 import org.voltdocket.recovery.RecoverableClaim;
 import org.voltdocket.recovery.RecoveryService;
 import org.voltdocket.recovery.SupplierAnswer;
-import org.voltdocket.ui.error.ProblemDetails;
+import org.voltdocket.recovery.SupplierBalance;
+import org.voltdocket.recovery.WorkshopRepayment;
 
 /** Open money by supplier, what waits to be asked for, the lists, and what came back. */
 @Controller
@@ -33,14 +35,19 @@ class RecoveryPageController {
     @GetMapping
     String overview(Actor actor, Model model) {
         List<RecoverableClaim> waiting = recoveries.waiting(actor);
-        model.addAttribute("money", recoveries.money(actor));
+        List<SupplierBalance> money = recoveries.money(actor);
+        List<WorkshopRepayment> workshops = recoveries.fromWorkshops(actor);
+        model.addAttribute("money", money);
+        model.addAttribute("workshops", workshops);
+        model.addAttribute("totals", OpenTotal.of(money, workshops));
+        model.addAttribute("mayOpenReturns", actor.canAudit());
         model.addAttribute("waiting", waiting);
         model.addAttribute(
                 "unknown",
                 waiting.stream().filter(one -> one.product().isEmpty()).toList());
         model.addAttribute("lists", recoveries.all(actor));
         model.addAttribute("mayWrite", actor.canEditCases());
-        return "claim/recoveries";
+        return "recovery/recoveries";
     }
 
     @PostMapping
@@ -68,7 +75,7 @@ class RecoveryPageController {
     String one(Actor actor, @PathVariable String list, Model model) {
         model.addAttribute("list", recoveries.of(actor, list));
         model.addAttribute("mayWrite", actor.canEditCases());
-        return "claim/recovery";
+        return "recovery/recovery";
     }
 
     @PostMapping("/{list}/answers")
@@ -113,7 +120,7 @@ class RecoveryPageController {
     }
 
     private static void refuse(RequestException refused, Model model, HttpServletResponse response) {
-        response.setStatus(ProblemDetails.of(refused).getStatus());
+        response.setStatus(refused.status());
         model.addAttribute("refused", refused.getMessage());
     }
 }

@@ -8,10 +8,4 @@ package org.voltdocket.returned.sampling;
  * @param sampleSize how many are tested, at most the lot
  * @param acceptance most nonconforming ones with which the lot is accepted
  */
-public record SamplingPlan(char letter, int sampleSize, int acceptance) {
-
-    /** Fewest nonconforming ones with which the lot is not accepted. */
-    public int rejection() {
-        return acceptance + 1;
-    }
-}
+public record SamplingPlan(char letter, int sampleSize, int acceptance) {}

@@ -14,6 +14,7 @@ import org.voltdocket.assessment.AssessmentService;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.FreeText;
 import org.voltdocket.returned.BatteryCondition;
 import org.voltdocket.returned.BenchOutcome;
 import org.voltdocket.returned.BenchStepRules;
@@ -30,7 +31,7 @@ import org.voltdocket.returned.bench.StepRecord;
 @Transactional
 class BenchRecordService {
 
-    private static final int MAX_TEXT = 2000;
+    private static final String INVALID = "return-refused";
     private static final int MAX_PLACE = 60;
 
     private final ReturnHistoryRepository history;
@@ -66,7 +67,7 @@ class BenchRecordService {
                 given.swollen(),
                 given.frozen(),
                 given.terminals(),
-                text("note", given.note(), true),
+                note(given.note()),
                 now(),
                 actor.user());
         history.addCondition(id, seen);
@@ -97,7 +98,7 @@ class BenchRecordService {
         ReturnedBattery battery = reader.lockAndRead(actor, id);
         Instant now = now();
         Instant when = at.map(time -> time.truncatedTo(ChronoUnit.MICROS)).orElse(now);
-        String remark = text("note", note, true);
+        String remark = note(note);
         BenchStepRules.check(battery, step, act, when, now);
         history.addStep(id, new StepRecord(step, act, when, actor.user(), now, remark));
         Map<String, Object> details = new LinkedHashMap<>();
@@ -110,7 +111,7 @@ class BenchRecordService {
 
     ReturnedBattery recordOutcome(Actor actor, UUID id, BenchOutcome outcome, String reason) {
         ReturnedBattery battery = reader.lockAndRead(actor, id);
-        String why = text("reason", reason, false);
+        String why = FreeText.required(INVALID, "reason", reason, "says what the outcome rests on");
         Optional<UUID> caseId = battery.file().map(CaseReference::id);
         Optional<UUID> assessment = caseId.flatMap(assessments::latest).map(StoredAssessment::id);
         arrivals.fixCase(actor, battery);
@@ -123,16 +124,8 @@ class BenchRecordService {
         return reader.read(actor, id);
     }
 
-    private static String text(String field, String given, boolean optional) {
-        String text = given == null ? "" : given.strip();
-        if (text.isEmpty() && optional) {
-            return null;
-        }
-        if (text.isEmpty() || text.length() > MAX_TEXT || text.indexOf(0) >= 0) {
-            throw ReturnErrors.invalid(
-                    field, "'" + field + "' is a text of 1 to " + MAX_TEXT + " characters; read " + text.length());
-        }
-        return text;
+    private static String note(String text) {
+        return FreeText.optional(INVALID, "note", text).orElse(null);
     }
 
     private Instant now() {

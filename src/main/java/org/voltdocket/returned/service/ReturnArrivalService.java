@@ -82,7 +82,7 @@ class ReturnArrivalService {
         Map<String, Object> details = new LinkedHashMap<>();
         details.put("batterySerial", serial.value());
         battery.pallet().ifPresent(number -> details.put("return.pallet", number));
-        details.put("return.told", warnings.stream().map(ArrivalWarning::id).toList());
+        details.put("return.warnings", warnings.stream().map(ArrivalWarning::id).toList());
         trail.record(actor, "return-arrived", battery, details);
         return new ArrivalResult(true, battery);
     }

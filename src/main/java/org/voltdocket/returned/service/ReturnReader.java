@@ -11,7 +11,6 @@ import org.springframework.stereotype.Component;
 import org.voltdocket.casefile.CaseListItem;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.catalogue.CatalogueService;
 import org.voltdocket.catalogue.Product;
 import org.voltdocket.diagnosis.Facts.BatteryFacts;
@@ -19,6 +18,7 @@ import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.BatterySerial;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.returned.ArrivalWarning;
 import org.voltdocket.returned.RecordedOutcome;
 import org.voltdocket.returned.ReturnListRepository;
@@ -70,7 +70,7 @@ class ReturnReader {
     }
 
     ReturnedBattery read(Actor actor, UUID id) {
-        ReturnRepository.Row row = returns.find(id).orElseThrow(() -> new NotFoundException("returned battery"));
+        ReturnRepository.Row row = returns.find(id).orElseThrow(() -> RequestException.notFound("returned battery"));
         List<CaseListItem> found = cases(actor, row.serial());
         Optional<CaseReference> file = returns.chosen(id)
                 .map(caseId -> cases.require(actor, caseId))

@@ -7,20 +7,19 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.voltdocket.kernel.Actor;
+import org.voltdocket.kernel.RequestException;
 import org.voltdocket.paper.LabelSize;
 import org.voltdocket.returned.ReturnErrors;
 import org.voltdocket.returned.ReturnedBattery;
 import org.voltdocket.returned.pallet.Pallet;
 import org.voltdocket.returned.pallet.PalletService;
 import org.voltdocket.returned.service.ReturnService;
-import org.voltdocket.ui.error.ProblemDetails;
 
 /** Labels of one battery, or of all registered batteries of a pallet. */
 @Controller
@@ -84,7 +83,7 @@ class LabelDocumentsController {
             LabelSize usual = labels.usual();
             return new LabelSize(width.orElse(usual.widthMm()), height.orElse(usual.heightMm()));
         } catch (IllegalArgumentException e) {
-            throw ProblemDetails.raise(ProblemDetails.of(HttpStatus.BAD_REQUEST, e.getMessage()));
+            throw RequestException.malformed(e.getMessage());
         }
     }
 

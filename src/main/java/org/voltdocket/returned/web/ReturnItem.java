@@ -19,7 +19,7 @@ record ReturnItem(
         String batterySerial,
         Instant arrivedAt,
         long daysHere,
-        List<String> told,
+        List<String> warnings,
         String pallet,
         @JsonProperty("case") @Schema(name = "case") String caseNumber,
         String place,

@@ -17,7 +17,6 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import org.voltdocket.casefile.NotFoundException;
 import org.voltdocket.diagnosis.Origin;
 import org.voltdocket.diagnosis.read.RejectedFile;
 import org.voltdocket.evidence.IntakeResult;
@@ -206,8 +205,8 @@ class ReturnPageController {
             work.get();
             flash.addFlashAttribute("notice", "return.notice." + section);
             return "redirect:/returns/" + id + "#" + section;
-        } catch (RequestException | NotFoundException refused) {
-            if (refused instanceof NotFoundException && !section.equals("case")) {
+        } catch (RequestException refused) {
+            if (refused.isNotFound() && !section.equals("case")) {
                 throw refused;
             }
             return refused(section, refused, actor, id, model, response);
@@ -215,7 +214,7 @@ class ReturnPageController {
     }
 
     private String refused(
-            String section, RuntimeException refused, Actor actor, UUID id, Model model, HttpServletResponse response) {
+            String section, RequestException refused, Actor actor, UUID id, Model model, HttpServletResponse response) {
         pages.fill(returns.of(actor, id), model);
         model.addAttribute("refusedIn", section);
         ProblemDetail problem = ProblemDetails.of(refused);

@@ -34,7 +34,7 @@ public record ReturnView(
         @Schema(description = "whole days since it arrived") long daysHere,
 
         @Schema(description = "no-case, several-cases, never-sold, not-on-list, here-before")
-        List<String> told,
+        List<String> warnings,
 
         @JsonProperty("case") @Schema(name = "case", description = "number of the case that its evidence is added to")
         String caseNumber,

@@ -46,7 +46,7 @@ class ReturnsApiController {
             operationId = "bookReturn",
             summary = "Register a returned battery and find its cases",
             description =
-                    "'told' names what is odd about it. A battery that waits for its outcome is not booked in twice.")
+                    "'warnings' names what is odd about it. A battery that waits for its outcome is not booked in twice.")
     @ApiResponse(
             responseCode = "201",
             description = "booked in",

@@ -40,7 +40,7 @@ class ReturnsPageController {
             Actor actor,
             @RequestParam(defaultValue = "") String q,
             @RequestParam(defaultValue = "") String state,
-            @RequestParam(name = "told", defaultValue = "") String warning,
+            @RequestParam(name = "warnings", defaultValue = "") String warning,
             @RequestParam(defaultValue = "") String pallet,
             Model model) {
         if (model.getAttribute("scannedId") instanceof UUID id) {

@@ -13,7 +13,6 @@ import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.Ordered;
-import org.springframework.core.PriorityOrdered;
 import org.springframework.core.env.Environment;
 import org.springframework.http.HttpMethod;
 import org.springframework.jdbc.datasource.DelegatingDataSource;
@@ -25,13 +24,38 @@ import org.springframework.jdbc.datasource.DelegatingDataSource;
 @Configuration(proxyBeanMethods = false)
 class ReadingPool {
 
-    private static final String NAME = "reading";
+    static final String NAME = "reading";
 
     private static final ThreadLocal<Boolean> READS = ThreadLocal.withInitial(() -> false);
 
+    /** Splits the pool that Spring Boot configures; the second has the same settings but its size. */
     @Bean
-    static Splitter poolSplitter(Environment environment, DefaultListableBeanFactory beans) {
-        return new Splitter(environment, beans);
+    static PoolSplitter splitPool(Environment environment, DefaultListableBeanFactory beans) {
+        return new PoolSplitter(environment, beans);
+    }
+
+    /** Ordered, so that it sees the pool before other post-processors wrap it. */
+    record PoolSplitter(Environment environment, DefaultListableBeanFactory beans)
+            implements BeanPostProcessor, Ordered {
+
+        @Override
+        public Object postProcessAfterInitialization(Object bean, String name) {
+            if (!(bean instanceof HikariDataSource pool) || !name.equals("dataSource")) {
+                return bean;
+            }
+            HikariDataSource reading = new HikariDataSource();
+            pool.copyStateTo(reading);
+            reading.setPoolName(NAME);
+            reading.setMaximumPoolSize(
+                    environment.getRequiredProperty("voltdocket.reading-connections", Integer.class));
+            beans.registerDisposableBean(NAME + "Pool", reading::close);
+            return new Split(pool, reading);
+        }
+
+        @Override
+        public int getOrder() {
+            return HIGHEST_PRECEDENCE;
+        }
     }
 
     /** Marks the thread of a reading request, before anything takes a connection for it. */
@@ -55,33 +79,6 @@ class ReadingPool {
     DataSourceHealthIndicator dbHealthIndicator(DataSource dataSource) throws SQLException {
         return new DataSourceHealthIndicator(
                 dataSource.isWrapperFor(Split.class) ? dataSource.unwrap(Split.class).reading : dataSource);
-    }
-
-    /**
-     * Splits the pool that Spring Boot configures; the second has the same settings but its size. Ordered, so that it gets the pool
-     * before others wrap it.
-     */
-    record Splitter(Environment environment, DefaultListableBeanFactory beans)
-            implements BeanPostProcessor, PriorityOrdered {
-
-        @Override
-        public int getOrder() {
-            return Ordered.LOWEST_PRECEDENCE;
-        }
-
-        @Override
-        public Object postProcessAfterInitialization(Object bean, String name) {
-            if (!(bean instanceof HikariDataSource pool) || !name.equals("dataSource")) {
-                return bean;
-            }
-            HikariDataSource reading = new HikariDataSource();
-            pool.copyStateTo(reading);
-            reading.setPoolName(NAME);
-            reading.setMaximumPoolSize(
-                    environment.getRequiredProperty("voltdocket.reading-connections", Integer.class));
-            beans.registerDisposableBean(NAME + "Pool", reading::close);
-            return new Split(pool, reading);
-        }
     }
 
     private static final class Split extends DelegatingDataSource {

@@ -84,7 +84,7 @@ class WarrantyPageController {
         model.addAttribute("types", catalogue.types());
         model.addAttribute("uses", UseClass.values());
         model.addAttribute("chemistries", Chemistry.values());
-        return "claim/warranty";
+        return "warranty/warranty";
     }
 
     private List<Line> lines(List<WarrantyTermsEntry> all) {

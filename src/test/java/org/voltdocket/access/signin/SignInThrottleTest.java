@@ -133,6 +133,16 @@ class SignInThrottleTest {
     }
 
     @Test
+    void failuresWithoutANameAreCountedForTheAddress() {
+        SignInThrottle throttle = new SignInThrottle(db, settings, clock);
+        for (int i = 0; i < 100; i++) {
+            assertThat(throttle.failedFrom(name("6"))).as("failure " + i).isTrue();
+        }
+        assertThat(throttle.failedFrom(name("6"))).isFalse();
+        assertThat(wait("f", "6")).isPositive();
+    }
+
+    @Test
     void anAttemptThatIsRefusedIsNotCounted() {
         for (int i = 0; i < 100; i++) {
             wait("d", "4");

@@ -3,8 +3,8 @@ package org.voltdocket.dossier.audit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
@@ -14,6 +14,7 @@ import org.voltdocket.insight.TestAgreementService;
 import org.voltdocket.insight.TestAgreementService.Instrument;
 import org.voltdocket.kernel.Actor;
 import org.voltdocket.kernel.Role;
+import org.voltdocket.recovery.RecoveryService;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
 import org.voltdocket.support.Server;
@@ -30,7 +31,7 @@ class AuditServerTest {
     private DecisionReviewService reviews;
 
     @Autowired
-    private RecoverablePaymentService recovery;
+    private RecoveryService recovery;
 
     @Autowired
     private TestAgreementService agreement;
@@ -149,23 +150,20 @@ class AuditServerTest {
         conclude(faultless, "no-fault-found");
         conclude(defective, "defect-confirmed");
         conclude(declined, "defect-confirmed");
-        assertThat(recovery.items(clerk))
-                .filteredOn(item -> item.caseNumber().equals(first))
+        assertThat(recovery.fromWorkshops(clerk))
+                .filteredOn(item -> item.number().value().equals(first))
                 .singleElement()
-                .satisfies(item -> {
-                    assertThat(item.from()).isEqualTo("workshop");
-                    assertThat(item.amount()).isEqualByComparingTo(new BigDecimal("129.90"));
-                });
-        assertThat(recovery.items(clerk))
-                .filteredOn(item -> item.caseNumber().equals(second))
-                .singleElement()
-                .satisfies(item -> assertThat(item.from()).isEqualTo("supplier"));
-        assertThat(recovery.items(clerk)).noneMatch(item -> item.caseNumber().equals(third));
+                .satisfies(item -> assertThat(item.amount().text()).isEqualTo("129.90"));
+        assertThat(recovery.fromWorkshops(clerk))
+                .noneMatch(item -> List.of(second, third).contains(item.number().value()));
+        assertThat(recovery.waiting(clerk))
+                .noneMatch(item ->
+                        List.of(first, second, third).contains(item.number().value()));
         assertThat(of(third).kind()).isEqualTo("declined");
         Client page = server.browser(server.user(Role.CLERK));
-        assertThat(page.get("/recovery").text()).contains(first, second).doesNotContain("??");
-        assertThat(page.get("/recovery.csv").text())
-                .startsWith("from,name,amount")
+        assertThat(page.get("/recoveries").text()).contains(first).doesNotContain("??");
+        assertThat(page.get("/recoveries/workshops.csv").text())
+                .startsWith("workshop,amount")
                 .contains(first);
     }
 

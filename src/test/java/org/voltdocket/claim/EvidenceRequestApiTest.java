@@ -19,7 +19,7 @@ import tools.jackson.databind.JsonNode;
 
 /** Asking for evidence: a list, a place for each thing on it, and the way back to the clerk. */
 @ServerTest
-class AskedTest {
+class EvidenceRequestApiTest {
 
     private static final byte[] CHARGING =
             "{\"kind\":\"charging-test\",\"takenAt\":\"2026-03-04T09:00:00+01:00\",\"idleVoltageV\":14.2,\"restVoltageV\":12.6,\"temperatureC\":18}"
@@ -57,14 +57,14 @@ class AskedTest {
 
     private Answer give(int position, String words, byte[] file) {
         return workshop.multipart(
-                sent.api() + "/claim/asked/" + position,
+                sent.api() + "/claim/requested-items/" + position,
                 words == null ? Map.of() : Map.of("words", words),
-                file == null ? null : "asked.json",
+                file == null ? null : "requested.json",
                 file);
     }
 
-    private JsonNode asked(int position) {
-        return clerk.get(sent.api()).json().at("/claim/asked/" + (position - 1));
+    private JsonNode requestedItem(int position) {
+        return clerk.get(sent.api()).json().at("/claim/requestedItems/" + (position - 1));
     }
 
     private JsonNode ask() {
@@ -79,30 +79,32 @@ class AskedTest {
         JsonNode claim = ask();
         assertThat(claim.get("awaited").toString())
                 .isEqualTo("[\"charging-test\",\"battery.soldOn\",\"A photograph of the date code\"]");
-        assertThat(claim.at("/asked/2/text").stringValue()).isEqualTo("A photograph of the date code");
-        assertThat(claim.at("/asked/2").has("item")).isFalse();
-        assertThat(claim.get("asked").valueStream().map(i -> i.get("answered").booleanValue()))
+        assertThat(claim.at("/requestedItems/2/text").stringValue()).isEqualTo("A photograph of the date code");
+        assertThat(claim.at("/requestedItems/2").has("item")).isFalse();
+        assertThat(claim.get("requestedItems")
+                        .valueStream()
+                        .map(i -> i.get("answered").booleanValue()))
                 .containsOnly(false);
 
         Answer other = give(1, null, BATTERY);
         assertThat(other.status()).as(other.toString()).isEqualTo(200);
-        assertThat(asked(1).get("answered").booleanValue())
+        assertThat(requestedItem(1).get("answered").booleanValue())
                 .as("kept, but it is no charging test")
                 .isFalse();
-        assertThat(asked(1).get("evidence").size()).isOne();
+        assertThat(requestedItem(1).get("evidence").size()).isOne();
         give(1, "Loads on, as you asked.", CHARGING);
-        assertThat(asked(1).get("answered").booleanValue()).isTrue();
-        assertThat(asked(1).get("evidence").size()).isEqualTo(2);
-        assertThat(asked(1).get("words").toString()).isEqualTo("[\"Loads on, as you asked.\"]");
+        assertThat(requestedItem(1).get("answered").booleanValue()).isTrue();
+        assertThat(requestedItem(1).get("evidence").size()).isEqualTo(2);
+        assertThat(requestedItem(1).get("words").toString()).isEqualTo("[\"Loads on, as you asked.\"]");
         assertThat(clerk.get(sent.api()).json().get("evidence").size()).isEqualTo(2);
 
         workshop.patchJson(sent.api(), "{\"battery\":{\"soldOn\":\"2025-10-01\"}}");
-        assertThat(asked(2).get("answered").booleanValue()).isTrue();
+        assertThat(requestedItem(2).get("answered").booleanValue()).isTrue();
         assertThat(give(3, "The label is gone.", null).status()).isEqualTo(200);
-        assertThat(asked(3).get("answered").booleanValue()).isTrue();
+        assertThat(requestedItem(3).get("answered").booleanValue()).isTrue();
 
         step(workshop, "answer", "{}");
-        assertThat(asked(3).get("words").toString())
+        assertThat(requestedItem(3).get("words").toString())
                 .as("the clerk sees it after the answer")
                 .isEqualTo("[\"The label is gone.\"]");
     }
@@ -111,11 +113,11 @@ class AskedTest {
     void evidenceThatComesByTheOtherDoorAnswersToo() {
         sent.send(workshop, "early.json", CHARGING, null);
         ask();
-        assertThat(asked(1).get("answered").booleanValue())
+        assertThat(requestedItem(1).get("answered").booleanValue())
                 .as("what was there before does not answer")
                 .isFalse();
         assertThat(give(1, null, CHARGING).status()).isEqualTo(200);
-        assertThat(asked(1).get("answered").booleanValue())
+        assertThat(requestedItem(1).get("answered").booleanValue())
                 .as("the workshop says that it is this one")
                 .isTrue();
     }
@@ -150,11 +152,11 @@ class AskedTest {
         assertThat(nothing.json().at("/errors/0/field").stringValue()).isEqualTo("file");
         Answer broken = give(1, null, "{\"kind\":\"charging-test\"}".getBytes(StandardCharsets.UTF_8));
         assertThat(broken.status()).as(broken.toString()).isEqualTo(422);
-        assertThat(clerk.multipart(sent.api() + "/claim/asked/1", Map.of("words", "I."), null, null)
+        assertThat(clerk.multipart(sent.api() + "/claim/requested-items/1", Map.of("words", "I."), null, null)
                         .status())
                 .isEqualTo(403);
         Client other = server.as(server.newUser(Role.WORKSHOP));
-        assertThat(other.multipart(sent.api() + "/claim/asked/1", Map.of("words", "I."), null, null)
+        assertThat(other.multipart(sent.api() + "/claim/requested-items/1", Map.of("words", "I."), null, null)
                         .status())
                 .isEqualTo(404);
         assertThat(clerk.get(sent.api()).json().get("claim")).isEqualTo(before.get("claim"));

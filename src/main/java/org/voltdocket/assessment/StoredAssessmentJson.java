@@ -1,5 +1,6 @@
 package org.voltdocket.assessment;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,12 +15,24 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.Leaning;
 import org.voltdocket.diagnosis.Regime;
 import org.voltdocket.diagnosis.Result;
+import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.MapperFeature;
+import tools.jackson.databind.json.JsonMapper;
 
-/** Reads a stored assessment, and converts regimes to JSON and back. */
-final class AssessmentTextCodec {
+/** The JSON of stored assessments, with the mapper for texts that are stored or digested. */
+final class StoredAssessmentJson {
 
-    private AssessmentTextCodec() {}
+    /** Members in the order declared, numbers without an exponent. */
+    static final JsonMapper JSON = JsonMapper.builder()
+            .disable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
+            .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
+            .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .changeDefaultPropertyInclusion(all -> all.withValueInclusion(JsonInclude.Include.NON_NULL))
+            .build();
+
+    private StoredAssessmentJson() {}
 
     static String regimes(Assessment assessment) {
         Map<String, List<RegimeView>> byEvidence = new TreeMap<>();
@@ -27,12 +40,12 @@ final class AssessmentTextCodec {
                 .regimes()
                 .forEach((evidence, spans) -> byEvidence.put(
                         evidence, spans.stream().map(RegimeView::of).toList()));
-        return CanonicalAssessmentJson.JSON.writeValueAsString(byEvidence);
+        return JSON.writeValueAsString(byEvidence);
     }
 
     static Assessment read(String body, String regimes) {
-        AssessmentView view = CanonicalAssessmentJson.JSON.readValue(body, AssessmentView.class);
-        Map<String, List<RegimeView>> spans = CanonicalAssessmentJson.JSON.readValue(regimes, new TypeReference<>() {});
+        AssessmentView view = JSON.readValue(body, AssessmentView.class);
+        Map<String, List<RegimeView>> spans = JSON.readValue(regimes, new TypeReference<>() {});
         Map<String, List<Assessment.RegimeSpan>> byEvidence = new LinkedHashMap<>();
         spans.forEach((evidence, all) -> byEvidence.put(
                 evidence,
@@ -54,8 +67,8 @@ final class AssessmentTextCodec {
                 BatteryVerdict.of(view.batteryVerdict()),
                 BatteryReason.of(view.batteryReason()),
                 Leaning.of(view.leaning()),
-                view.causes().stream().map(AssessmentTextCodec::cause).toList(),
-                view.findings().stream().map(AssessmentTextCodec::finding).toList(),
+                view.causes().stream().map(StoredAssessmentJson::cause).toList(),
+                view.findings().stream().map(StoredAssessmentJson::finding).toList(),
                 estimates,
                 byEvidence,
                 view.said(),
