@@ -7,3 +7,5 @@ create table workshop_usage (
     assessments  bigint not null check (assessments >= 0),
     primary key (workshop_id, day)
 );
+
+call restrict_rows('workshop_usage', 'workshop_id = (select current_workshop())');

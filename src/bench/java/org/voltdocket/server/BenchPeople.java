@@ -5,6 +5,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.voltdocket.support.Answer;
 import org.voltdocket.support.Client;
+import org.voltdocket.support.People;
 import org.voltdocket.support.Server;
 
 /** Accounts of a benchmark, made through the pages of the first administrator. */
@@ -48,8 +49,7 @@ final class BenchPeople {
     }
 
     private Client account(String name, String role, String workshop) {
-        expect(302, pages.postForm(
-                "/accounts", Map.of("name", name, "password", Server.PASSWORD, "role", role, "of", workshop)));
+        People.account(pages, name, role, workshop);
         return token(name);
     }
 

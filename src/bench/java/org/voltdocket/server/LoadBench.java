@@ -114,6 +114,8 @@ public final class LoadBench {
 
     private void run(String[] args, List<Client> workshops, List<Client> readers) throws Exception {
         String load = Files.readString(Path.of("/proc/loadavg")).strip();
+        double cpuMs = server.cpuMs();
+        long startNanos = System.nanoTime();
         List<Thread> threads = new ArrayList<>();
         for (int i = 0; i < workshops.size(); i++) {
             int who = i;
@@ -126,9 +128,10 @@ public final class LoadBench {
         for (Thread thread : threads) {
             thread.join();
         }
+        double processors = (server.cpuMs() - cpuMs) / ((System.nanoTime() - startNanos) / 1e6);
         String loadAfter = Files.readString(Path.of("/proc/loadavg")).strip();
         int lost = lost();
-        report(args, load, loadAfter, lost);
+        report(args, load + ", after " + loadAfter, processors, lost);
     }
 
     private Thread loop(Step step) {
@@ -149,7 +152,7 @@ public final class LoadBench {
     }
 
     private void upload(Client workshop, int who, int round) throws InterruptedException, IOException {
-        String number = BenchPeople.open(workshop, "LOAD-" + who + "-", round);
+        String number = open(workshop, who, round);
         byte[] file = Files.readAllBytes(drives.get(next.getAndIncrement() % drives.size()));
         long from = System.nanoTime();
         while (true) {
@@ -167,6 +170,18 @@ public final class LoadBench {
             Thread.sleep(1000L * Integer.parseInt(answer.header("retry-after").orElse("5")));
         }
         Thread.sleep((long) (1000 * uploadPauseS));
+    }
+
+    private String open(Client workshop, int who, int round) throws InterruptedException {
+        String keys = String.format("{\"batterySerial\":\"LOAD-%d-%d\",\"vin\":\"ZZ0L%013d\"}", who, round, 1000 * who + round);
+        while (true) {
+            Answer answer = workshop.postJson("/api/v1/cases", keys);
+            count("open " + answer.status());
+            if (answer.status() == 201 || answer.status() == 200) {
+                return answer.json().get("number").stringValue();
+            }
+            Thread.sleep(1000L * Integer.parseInt(answer.header("retry-after").orElse("5")));
+        }
     }
 
     /** Pages of a clerk: the list of cases, the desk, a case, and the curves of its recording. */
@@ -211,10 +226,11 @@ public final class LoadBench {
         return lost;
     }
 
-    private void report(String[] args, String load, String loadAfter, int lost) throws Exception {
+    private void report(String[] args, String load, double processors, int lost) throws Exception {
         StringBuilder text = new StringBuilder("# Load: workshops uploading beside readers\n\n- Date: "
                 + java.time.LocalDate.now() + "\n- Machine: " + Runtime.getRuntime().availableProcessors()
-                + " processors, shared with PostgreSQL and the senders; load average before " + load + ", after " + loadAfter
+                + " processors, shared with PostgreSQL and the senders; load average before " + load
+                + "; the server itself had " + String.format(Locale.ROOT, "%.2f", processors) + " processors"
                 + "\n- Arguments: `" + String.join(" ", args) + "`, 512 MiB of heap, most memory of the process "
                 + server.peakMb() + " MB\n- Acknowledged uploads: " + acknowledged.size() + ", lost: " + lost
                 + "\n\n| what | count | p50, ms | p95, ms | most, ms |\n|---|--:|--:|--:|--:|\n");

@@ -8,7 +8,9 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.CannotCreateTransactionException;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
@@ -66,7 +68,8 @@ public class CaseAssessor {
 
     /**
      * Assesses a case by the edition in force, appends the result if its input or edition is new, and removes the mark of
-     * pending cases. A failure is logged, recorded in the trail and shown with the case, never thrown.
+     * pending cases. A failure is logged, recorded in the trail and shown with the case, never thrown. Without a connection the case
+     * stays pending and is assessed some minutes later.
      *
      * @throws IllegalStateException if called inside a transaction, which would hold a second connection
      */
@@ -84,6 +87,8 @@ public class CaseAssessor {
                         marked.ifPresent(since -> pending.clear(caseId, since));
                         return caseId;
                     }));
+        } catch (CannotCreateTransactionException | DataAccessResourceFailureException e) {
+            LOG.warn("case {} stays pending, because the database is busy or away: {}", caseId, e.toString());
         } catch (RuntimeException | OutOfMemoryError | StackOverflowError e) {
             LOG.error("case {} could not be assessed; its evidence is kept", caseId, e);
             recordFailure(caseId, e);

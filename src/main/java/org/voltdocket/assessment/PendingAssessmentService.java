@@ -11,6 +11,7 @@ import org.springframework.core.retry.RetryException;
 import org.springframework.core.retry.RetryPolicy;
 import org.springframework.core.retry.RetryTemplate;
 import org.springframework.dao.ConcurrencyFailureException;
+import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.stereotype.Service;
 import org.voltdocket.access.rows.SeesAllRows;
 import org.voltdocket.casefile.pending.PendingAssessments;
@@ -66,7 +67,17 @@ class PendingAssessmentService {
     /** Assesses those of the cases that are pending. A case that another thread assesses is waited for. */
     @SeesAllRows
     void assessPending(Collection<UUID> caseIds) {
-        caseIds.stream().filter(id -> pending.since(id).isPresent()).forEach(this::assess);
+        caseIds.stream().filter(this::isPending).forEach(this::assess);
+    }
+
+    /** False also where it cannot be told; then the case is assessed some minutes later. */
+    private boolean isPending(UUID caseId) {
+        try {
+            return pending.since(caseId).isPresent();
+        } catch (DataAccessResourceFailureException e) {
+            LOG.warn("case {} stays pending, because the database is busy or away: {}", caseId, e.toString());
+            return false;
+        }
     }
 
     /** Does what a crash left undone, and retries what failed. */

@@ -76,8 +76,9 @@ class ReadingPool {
 
     /** Whether the database answers, over the pool for reading: a busy server is still ready. */
     @Bean
-    DataSourceHealthIndicator dbHealthIndicator(DataSource dataSource) {
-        return new DataSourceHealthIndicator(dataSource instanceof Split split ? split.reading : dataSource);
+    DataSourceHealthIndicator dbHealthIndicator(DataSource dataSource) throws SQLException {
+        return new DataSourceHealthIndicator(
+                dataSource.isWrapperFor(Split.class) ? dataSource.unwrap(Split.class).reading : dataSource);
     }
 
     private static final class Split extends DelegatingDataSource {

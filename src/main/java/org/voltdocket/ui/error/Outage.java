@@ -20,8 +20,9 @@ enum Outage {
             return ProblemDetails.of(RequestException.of(
                     503,
                     "server-busy",
-                    "All connections of the server to its database are in use. Confirmed data is safe;"
-                            + " nothing of this request was stored. Send it again in a few seconds."));
+                    "All connections of the server to its database are in use. Confirmed data is safe; this was"
+                            + " not done unless the page says so when you look again. Send it again in a few seconds: the same file"
+                            + " again is the same item, nothing is kept twice."));
         }
     },
     DATABASE(30) {
