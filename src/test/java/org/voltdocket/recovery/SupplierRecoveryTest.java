@@ -214,7 +214,7 @@ class SupplierRecoveryTest {
         assertThat(clerk.get(list).text()).contains(supplier + "-0051").contains("no answer yet");
         Answer refused = clerk.postForm(list + "/answers", Map.of("position", "1", "outcome", "refused", "on", today));
         assertThat(refused.status()).isEqualTo(400);
-        assertThat(refused.text()).contains("a refusal and a correction say why");
+        assertThat(refused.text()).contains("a refusal or a correction needs a reason");
         clerk.postForm(
                 list + "/answers", Map.of("position", "1", "outcome", "credited", "amount", "90,50", "on", today));
         assertThat(clerk.get(list).text()).contains("credited 90.50 EUR on " + today);
