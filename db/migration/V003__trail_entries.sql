@@ -27,12 +27,14 @@ call make_append_only('trail_entry');
 
 -- Erases the details of all entries of a subject that have not been erased yet. The erasure itself is an entry of the trail.
 create function erase_trail_details(erased_subject text) returns bigint language plpgsql security definer
-        set search_path = public, pg_temp set voltdocket.erasing = 'yes' as $$
+        set search_path = public, pg_temp as $$
 declare
     erased bigint;
 begin
+    perform set_config('voltdocket.erasing', 'yes', true);
     update trail_entry set details = '{}', salt = null where subject = erased_subject and salt is not null;
     get diagnostics erased = row_count;
+    perform set_config('voltdocket.erasing', '', true);
     return erased;
 end
 $$;

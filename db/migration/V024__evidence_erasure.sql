@@ -22,11 +22,12 @@ call restrict_rows('evidence_erased', 'sees_evidence(evidence_id)');
 -- Erases the originals of the items of a case that are of the kinds. Bytes that another case needs stay.
 create function erase_originals(erased_case uuid, erased_kinds text[]) returns table (sha256 text, place text)
         language plpgsql security definer
-        set search_path = public, pg_temp set voltdocket.erasing = 'yes' as $$
+        set search_path = public, pg_temp as $$
 #variable_conflict use_column
 declare
     original record;
 begin
+    perform set_config('voltdocket.erasing', 'yes', true);
     insert into evidence_erased (evidence_id, erased_at)
         select id, clock_timestamp() from evidence where case_id = erased_case and kind = any (erased_kinds)
         on conflict do nothing;
@@ -44,23 +45,30 @@ begin
         update raw_file set place = 'erased' where sha256 = original.sha256;
         return query select original.sha256::text, original.place::text;
     end loop;
+    perform set_config('voltdocket.erasing', '', true);
 end
 $$;
 
 -- Replaces the free text of a case's items: notes, file names and marks. Digests of notes stay.
 create function erase_evidence_texts(erased_case uuid) returns void language plpgsql security definer
-        set search_path = public, pg_temp set voltdocket.erasing = 'yes' as $$
+        set search_path = public, pg_temp as $$
 begin
+    perform set_config('voltdocket.erasing', 'yes', true);
     update evidence set note = erased_text(note), file_name = 'erased' where case_id = erased_case;
     update recording_mark set text = 'erased'
         where evidence_id in (select id from evidence where case_id = erased_case);
+    perform set_config('voltdocket.erasing', '', true);
 end
 $$;
 
 -- The same bytes were sent again after their erasure.
-create function store_erased_original_again(original text, new_place text) returns void language sql security definer
-        set search_path = public, pg_temp set voltdocket.erasing = 'yes' as $$
-    update raw_file set place = new_place where sha256 = original and place = 'erased'
+create function store_erased_original_again(original text, new_place text) returns void language plpgsql security definer
+        set search_path = public, pg_temp as $$
+begin
+    perform set_config('voltdocket.erasing', 'yes', true);
+    update raw_file set place = new_place where sha256 = original and place = 'erased';
+    perform set_config('voltdocket.erasing', '', true);
+end
 $$;
 
 revoke execute on function erase_originals(uuid, text[]), erase_evidence_texts(uuid) from public;

@@ -7,6 +7,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -66,7 +67,7 @@ public final class PhonePageBench {
                 .setViewportSize(390, 844)
                 .setHasTouch(true)
                 .setIsMobile(true)
-                .setServiceWorkers(com.microsoft.playwright.options.ServiceWorkerPolicy.BLOCK))) {
+                .setServiceWorkers(ServiceWorkerPolicy.BLOCK))) {
             context.addInitScript(OBSERVE);
             Page page = context.newPage();
             page.navigate(arguments[0] + "/sign-in");

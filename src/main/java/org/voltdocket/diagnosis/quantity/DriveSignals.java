@@ -21,6 +21,8 @@ public final class DriveSignals {
     private static final int FEWEST_PAIRS = 50;
     /** Two instruments agree to the last digit in a smaller share of the rows (ours). */
     private static final double COPIED = 0.98;
+    /** Between rows further apart than this, steps, a voltage is a mixture where the engine starts or stops. */
+    private static final int MOST_ROW_STEPS = 1;
     /** Seconds around a start that no comparison uses. */
     private static final int START_MARGIN_STEPS = 5;
 
@@ -101,6 +103,12 @@ public final class DriveSignals {
             int to = Math.min(near.length, grid.stepOf(start.toS()) + START_MARGIN_STEPS + 1);
             Arrays.fill(near, from, to, true);
         }
+        int row = (int) Math.ceil(grid.rowS() / grid.stepS());
+        for (int k = 1; row > MOST_ROW_STEPS && k < near.length; k++) {
+            if (running[k] != running[k - 1]) {
+                Arrays.fill(near, Math.max(0, k - row), Math.min(near.length, k + row), true);
+            }
+        }
         return near;
     }
 
@@ -157,7 +165,7 @@ public final class DriveSignals {
         return resolutionV;
     }
 
-    /** Whether a step is within a few seconds of a start. */
+    /** Whether a step is within a few seconds of a start, or between slow rows of which the engine runs in one only. */
     public boolean nearStart(int step) {
         return nearStart[step];
     }

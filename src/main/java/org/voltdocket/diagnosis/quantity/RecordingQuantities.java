@@ -28,6 +28,16 @@ final class RecordingQuantities {
                     "How far the posts stay above the rest voltage in the worst tenth of a drive in which the voltage sags",
                     "10 % quantile of 10 s means while moving less the rest voltage before the drive"),
             new Quantity(
+                    "gap-by-voltage",
+                    "ratio",
+                    "How reported less measured voltage grows with the voltage, where no current is known",
+                    "Slope of Huber's robust regression of the difference over the measured voltage, 5 s means"),
+            new Quantity(
+                    "drop-of-low-test",
+                    "V",
+                    "Drop under load of a charging test whose voltage is low and yet carries the loads",
+                    "Idle less loaded voltage, where both lie between 12.5 and 13.4 V"),
+            new Quantity(
                     "rows-in-start",
                     "count",
                     "Rows of a drive that show its first start",

@@ -29,9 +29,9 @@ public final class RestVoltage {
     private static final double AVERAGE_V_PER_K = 0.0022;
     private static final double SPAN_K = 27.8;
     /** Standard error of the tables away from their ends, V (ours). */
-    private static final double TABLE_SE_V = 0.06;
+    private static final double TABLE_SE_V = 0.07;
     /** The same where the chemistry is not known, V (ours). */
-    private static final double UNKNOWN_SE_V = 0.08;
+    private static final double UNKNOWN_SE_V = 0.09;
 
     /** How far published charts differ at their ends, V. */
     private static final double CHART_SPREAD_V = 0.3;

@@ -32,6 +32,10 @@ public final class TestQuantities {
 
     /** A source whose voltage falls by more than this under load is judged by the loaded one, V (ours). */
     private static final double SAG_V = 0.5;
+    /** A source that carries all loads keeps the posts above this, V, and one that does not charge below that (ours). */
+    private static final double CARRIES_V = 12.5;
+
+    private static final double NOT_CHARGING_V = 13.4;
     /** A condition less probable than this is not looked at (ours). */
     private static final double LEAST_CHANCE = 0.05;
     /** More than a sound cable and source lose under load, V (vehicle workshop manual, 2018: 0.3 V at 30 A). */
@@ -259,6 +263,9 @@ public final class TestQuantities {
         }
         if (!Double.isNaN(loaded) && !Double.isNaN(idle)) {
             add("load-drop", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
+            if (loaded >= CARRIES_V && idle <= NOT_CHARGING_V) {
+                add("drop-of-low-test", item, Interval.ofStandardError(idle - loaded, METER_SE_V), test.temperatureC());
+            }
             if (idle - loaded > DROP_V) {
                 add("idle-voltage-of-drop", item, Interval.ofStandardError(idle, METER_SE_V), test.temperatureC());
             }

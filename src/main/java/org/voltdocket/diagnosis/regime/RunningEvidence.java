@@ -25,7 +25,7 @@ final class RunningEvidence {
 
     private static final double ASLEEP = -0.04;
     /** Where the source was seen at charging voltage, a level of rest, nats per second (ours). */
-    private static final double RESTS = -0.02;
+    private static final double RESTS = -0.03;
 
     private static final double REST_BELOW_V = 12.95;
     private static final double CHARGING_V = 13.3;
@@ -40,6 +40,8 @@ final class RunningEvidence {
     private static final double SURFACE_V = 13.05;
 
     private static final double SURFACE = 0.005;
+    /** The rest before is taken from the beginning of the recording, s: a start may have been missed. */
+    private static final double FIRST_S = 60;
     /** Fewest steps of a rest before the first start. */
     private static final int FEWEST = 5;
 
@@ -47,7 +49,8 @@ final class RunningEvidence {
 
     /** Rest voltage before the first start, V; as if very low where it is not known. */
     private static double restBefore(Grid grid, double[] level, List<EngineStart> starts) {
-        int end = starts.isEmpty() ? 0 : grid.stepOf(starts.get(0).fromS()) - 1;
+        int first = starts.isEmpty() ? 0 : grid.stepOf(starts.get(0).fromS()) - 1;
+        int end = Math.min(first, FEWEST + (int) (FIRST_S / grid.stepS()));
         double rest = end < FEWEST ? Double.NaN : Robust.median(Arrays.copyOf(level, end));
         return rest < REST_BELOW_V ? rest : Double.NEGATIVE_INFINITY;
     }

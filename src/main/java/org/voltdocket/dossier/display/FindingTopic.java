@@ -11,14 +11,15 @@ public enum FindingTopic {
             + " low-running-voltage-share managed over-voltage-share regulated-voltage regulation-spread"
             + " rise-when-slowing ripple ripple-in-drive sag-under-load uncharged-though-told"
             + " median-running-voltage charging-stopped low-voltage-spread over-voltage-spread charging-when-full"
-            + " sag-over-rest best-of-sagging idle-voltage-of-drop"
+            + " sag-over-rest best-of-sagging idle-voltage-of-drop drop-of-low-test"
             + " unsupported-share unsupported-yet-lifted"),
     SENSOR("charge-seen-by-vehicle-only offset-drive-and-rest-disagree offset-ways-disagree reported-charge-error"
             + " reported-charge-under-rest reported-drain-while-held rests-as-claimed-full"
             + " sensor-asleep-in-drive sensor-at-rest sensor-gain sensor-offset-by-clamp sensor-offset-by-fit"
             + " sensor-offset-together"),
-    WIRING("gap-while-charging harness-by-steps harness-resistance reported-voltage-bias reported-voltage-gain"
-            + " identical-voltages"),
+    WIRING(
+            "gap-by-voltage gap-while-charging harness-by-steps harness-resistance reported-voltage-bias reported-voltage-gain"
+                    + " identical-voltages"),
     BATTERY("capacity-at-higher-current capacity-gap capacity-share charge-after-recharge charge-lost cranking-share"
             + " cranking-share-by-size rest-after-driving"
             + " peukert-exponent resistance-by-rating resistance-by-starts resistance-by-steps"

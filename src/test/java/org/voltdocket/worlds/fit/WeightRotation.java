@@ -11,12 +11,12 @@ import org.voltdocket.diagnosis.Cause;
 import org.voltdocket.diagnosis.rulebook.Rulebook;
 
 /**
- * Fits the weights of evidence on all worlds but one, in rotation, and on all of them. The penalty is the one of the least log
- * loss on the worlds left out.
+ * Fits the weights of evidence on all worlds but one, in rotation, and on all of them.
  */
 public final class WeightRotation {
 
-    private static final double[] PENALTIES = {1};
+    /** Of one square deciban, nats (ours). */
+    private static final double PENALTY = 1;
 
     private final Rulebook expert;
     private final List<FitCase> cases;
@@ -31,27 +31,13 @@ public final class WeightRotation {
 
     /** The fit on all worlds but one, by the world left out; all worlds under the name {@code none}. */
     public Map<String, WeightFit> fits() {
-        Map<String, WeightFit> best = new LinkedHashMap<>();
-        double least = Double.POSITIVE_INFINITY;
-        double chosen = 0;
-        for (double penalty : PENALTIES) {
-            Map<String, WeightFit> fits = new LinkedHashMap<>();
-            double loss = 0;
-            for (String world : worlds) {
-                WeightFit fit = WeightFit.on(expert, where(one -> !one.world().equals(world)), penalty);
-                fits.put(world, fit);
-                loss += loss(fit, where(one -> one.world().equals(world)));
-            }
-            line("penalty %.1f: log loss %.4f on the worlds left out", penalty, loss / worlds.size());
-            if (loss < least) {
-                least = loss;
-                best = fits;
-                chosen = penalty;
-            }
+        Map<String, WeightFit> fits = new LinkedHashMap<>();
+        for (String world : worlds) {
+            fits.put(world, WeightFit.on(expert, where(one -> !one.world().equals(world)), PENALTY));
         }
-        report(best);
-        best.put("none", WeightFit.on(expert, cases, chosen));
-        return best;
+        report(fits);
+        fits.put("none", WeightFit.on(expert, cases, PENALTY));
+        return fits;
     }
 
     /** Shares of right first causes before and after, as Markdown. */
@@ -60,7 +46,6 @@ public final class WeightRotation {
     }
 
     private void report(Map<String, WeightFit> fits) {
-        line("");
         line("| left out | channels | expert's weights right %% | fitted right %% | log loss before | after |");
         line("|---|---|---|---|---|---|");
         WeightFit before = WeightFit.none(expert);

@@ -36,6 +36,8 @@ final class ChargeBalance {
             perUse(moved);
         });
         Optional<Interval> rested = Relaxation.after(context.drive)
+                .filter(r -> !RestVoltage.belowTable(
+                        context.reference.chemistry(), r.voltage().high(), context.drive.temperatureC()))
                 .map(r -> RestVoltage.charge(
                         context.reference.chemistry(),
                         r.voltage().value(),
@@ -87,7 +89,8 @@ final class ChargeBalance {
         double wb = 1 / Math.max(1e-6, b.standardError() * b.standardError());
         double value = clip((wa * a.value() + wb * b.value()) / (wa + wb));
         double apart = Math.abs(a.value() - b.value()) / Math.sqrt(1 / wa + 1 / wb);
-        double se = Math.sqrt(1 / (wa + wb)) * Math.max(1, apart);
+        double least = Math.min(a.standardError(), b.standardError()); // both rest on one table of rest voltages
+        double se = Math.max(least, Math.sqrt(1 / (wa + wb)) * Math.max(1, apart));
         return new Interval(value, Math.max(0, value - Interval.Z95 * se), Math.min(100, value + Interval.Z95 * se));
     }
 

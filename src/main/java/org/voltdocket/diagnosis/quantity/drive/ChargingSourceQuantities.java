@@ -26,7 +26,11 @@ final class ChargingSourceQuantities {
     private static final double SURELY_LOW = 60;
 
     private static final double SURELY_ENOUGH = 76;
-    /** Share of conventional sources among those that are not known (ours). */
+    /** Probability that a managed source must keep a charged battery from giving 8 A and more (service texts; ours). */
+    private static final double MANAGED_SUPPLIES = 0.4;
+    /** The same where the kind of control is not known, and the share of conventional sources there (ours). */
+    private static final double UNKNOWN_SUPPLIES = 0.7;
+
     private static final double UNKNOWN_CONVENTIONAL = 0.5;
 
     private final DriveContext context;
@@ -85,15 +89,23 @@ final class ChargingSourceQuantities {
     }
 
     /**
-     * Probability that the source has to supply the loads: a managed one may leave a battery with charge to spare alone; no
-     * other may, and none a low one.
+     * Probability that the source has to supply the loads: a conventional one always, any one a low battery's, and a managed one
+     * as soon as the battery gives more than 8 A (service texts).
      */
     static double mustSupply(DriveContext context) {
+        return always(context, MANAGED_SUPPLIES, UNKNOWN_SUPPLIES);
+    }
+
+    /** Probability that the source has to charge: a managed one may leave a battery with charge to spare as it is. */
+    static double mustCharge(DriveContext context) {
+        return always(context, 0, UNKNOWN_CONVENTIONAL);
+    }
+
+    private static double always(DriveContext context, double managed, double unknown) {
         ChargingControl control = context.reference.facts().vehicle().chargingControl();
-        double conventional = control == ChargingControl.CONVENTIONAL
-                ? 1
-                : control == ChargingControl.MANAGED ? 0 : UNKNOWN_CONVENTIONAL;
-        return conventional + (1 - conventional) * context.startedLow();
+        double charged =
+                control == ChargingControl.CONVENTIONAL ? 1 : control == ChargingControl.MANAGED ? managed : unknown;
+        return charged + (1 - charged) * context.startedLow();
     }
 
     /**
@@ -112,7 +124,7 @@ final class ChargingSourceQuantities {
         }
         double step = context.drive.grid().stepS();
         double[] after = Arrays.copyOfRange(v, last + 1, v.length);
-        boolean supplies = Robust.quantile(after, SUPPLIES) < (mustSupply(context) < 0.5 ? NEVER_RESTS_V : NO_SOURCE_V);
+        boolean supplies = Robust.quantile(after, SUPPLIES) < (mustCharge(context) < 0.5 ? NEVER_RESTS_V : NO_SOURCE_V);
         return charging * step >= CHARGED_S && supplies ? Robust.count(after) * step : 0;
     }
 

@@ -38,6 +38,9 @@ final class SourceCharacter {
     private static final double SAGS_BELOW_V = 13.5;
 
     private static final double SAGS_BY_V = 0.35;
+    /** A source that leaves the battery no higher above its rest voltage does not carry the loads, V (ours). */
+    private static final double GIVES_OUT_V = 0.1;
+
     private static final double SPREAD_V = 0.03;
     /** A sound conventional source regulates above this, V (vehicle workshop manual, 2018, less line drop). */
     private static final double REGULATED_V = 14.05;
@@ -134,7 +137,7 @@ final class SourceCharacter {
         double highest = Robust.quantile(all, BEST);
         if (highest < REGULATED_V && spread().value() > MOVED_V) {
             context.addGiven(
-                    ChargingSourceQuantities.mustSupply(context),
+                    ChargingSourceQuantities.mustCharge(context),
                     "best-of-sagging",
                     Interval.ofStandardError(highest, context.voltageSe()));
         }
@@ -145,12 +148,15 @@ final class SourceCharacter {
         double low = Robust.quantile(moving, 0.1);
         double high = Robust.quantile(moving, 0.9);
         Optional<Interval> rest = context.rested.map(Relaxation.Rested::voltage);
-        if (rest.isPresent() && low < SAGS_BELOW_V && (high - low > SAGS_BY_V || high < SAGS_BELOW_V)) {
+        if (rest.isPresent() && low < SAGS_BELOW_V && high - low > (high < SAGS_BELOW_V ? MOVED_V : SAGS_BY_V)) {
             double se = Math.hypot(rest.get().standardError(), context.voltageSe());
+            double over = low - rest.get().value();
             context.addGiven(
-                    ChargingSourceQuantities.mustSupply(context),
+                    over < GIVES_OUT_V
+                            ? ChargingSourceQuantities.mustSupply(context)
+                            : ChargingSourceQuantities.mustCharge(context),
                     "sag-over-rest",
-                    Interval.ofStandardError(low - rest.get().value(), se));
+                    Interval.ofStandardError(over, se));
         }
     }
 }

@@ -10,6 +10,8 @@ final class StepSelection {
     private static final double CALM_V = 0.06;
     /** Between rows further apart than this the voltage is not known, s. */
     private static final double SLOW_ROW_S = 1.5;
+    /** A logger may repeat a polled value over this many rows, with what it bridges. */
+    private static final double HELD_ROWS = 3.5;
     /** Above this the engine turns fast enough for a source to give what it can, km/h (ours). */
     private static final double MOVING_KMH = 20;
 
@@ -60,7 +62,7 @@ final class StepSelection {
         double[] v = drive.voltage();
         double rowS = drive.grid().rowS();
         if (rowS > SLOW_ROW_S) {
-            int around = (int) Math.ceil(2 * rowS / drive.grid().stepS());
+            int around = (int) Math.ceil(HELD_ROWS * rowS / drive.grid().stepS());
             return range(v, step - around - CALM_STEPS, step + around) < CALM_V + drive.resolutionV();
         }
         for (int k = Math.max(1, step - CALM_STEPS); k < Math.min(v.length, step + 2); k++) {

@@ -11,7 +11,8 @@ import org.voltdocket.kernel.Interval;
 /**
  * Reported less measured voltage, split in three by one robust regression: a bias (a voltmeter that is off), a gain (one
  * that lies the more the higher the voltage) and a part proportional to the current (a cable, ground or joint). What the
- * recording does not vary enough to tell is absent.
+ * recording does not vary enough to tell is absent. Where no current is known, a difference that grows with the voltage stands
+ * for one that grows with the current, which lifts it: no voltmeter is right at rest and far off a volt above.
  */
 final class VoltageComparison {
 
@@ -98,7 +99,10 @@ final class VoltageComparison {
         RobustRegression meter = varies && !flows ? RobustRegression.of(gap, volts) : null;
         if (meter != null && meter.se()[1] < VAGUE_GAIN) {
             bias(meter.by()[0], meter.se()[0]);
-            gain(meter.by()[1], meter.se()[1]);
+            if (meter.by()[1] < 0) {
+                gain(meter.by()[1], meter.se()[1]); // no resistance is negative
+            }
+            context.add("gap-by-voltage", Interval.ofStandardError(meter.by()[1], Math.hypot(OWN_GAIN, meter.se()[1])));
             return;
         }
         double median = Robust.median(gap);

@@ -10,7 +10,7 @@ import org.voltdocket.kernel.Interval;
  * Offset of the current sensor while the vehicle sleeps within a drive recording, A.
  *
  * <p>Asleep is told by the current alone: engine off, loads fallen off by 1.5 A or more since it was switched off, and
- * then steady. Makers allow 10 to 50 mA asleep; up to 1.5 A is taken for possible so soon (ours).
+ * then steady; or engine off and steady for minutes, which bounds it less closely. Makers allow 10 to 50 mA asleep; up to 1.5 A is taken for possible so soon (ours).
  */
 public final class SleepingSensorOffset {
 
@@ -21,6 +21,12 @@ public final class SleepingSensorOffset {
     /** Loads that fall off when a vehicle falls asleep, A at least (ours). */
     private static final double FALLS_A = 1.5;
 
+    /** Least time of a steady reading that needs no loads to have fallen off, steps (ours). */
+    private static final int STILL_STEPS = 150;
+    /** What such a vehicle takes usually and at most: some of its units may be awake, A (ours). */
+    private static final double STILL_DRAIN_A = 0.5;
+
+    private static final double MOST_STILL_DRAIN_A = 3;
     private static final double USUAL_DRAIN_A = 0.1;
     private static final double MOST_DRAIN_A = 1.5;
     /** Quantisation and noise of the mean, A (ours). */
@@ -35,19 +41,40 @@ public final class SleepingSensorOffset {
             return Optional.empty();
         }
         double found = Double.NaN;
+        double still = Double.NaN;
         int from = 0;
         for (int k = 0; k <= reported.length; k++) {
             if (k == reported.length || drive.running()[k] || drive.nearStart(k)) {
                 double level = asleep(reported, from, k);
                 found = Double.isNaN(found) || level > found ? level : found;
+                double long_ = still(reported, from, k);
+                still = Double.isNaN(still) || long_ > still ? long_ : still;
                 from = k + 1;
             }
         }
         if (Double.isNaN(found)) {
-            return Optional.empty();
+            return Double.isNaN(still) ? Optional.empty() : Optional.of(bound(still));
         }
         return Optional.of(
                 new Interval(found + USUAL_DRAIN_A, found - 2 * READING_A, found + MOST_DRAIN_A + 2 * READING_A));
+    }
+
+    /** A vehicle that stands still for minutes with a steady current sleeps, or has some units awake. */
+    private static Interval bound(double level) {
+        return new Interval(level + STILL_DRAIN_A, level - 2 * READING_A, level + MOST_STILL_DRAIN_A + 2 * READING_A);
+    }
+
+    /** Highest level that an engine-off stretch holds for minutes. */
+    private static double still(double[] reported, int from, int to) {
+        double best = Double.NaN;
+        for (int at = from; at + STILL_STEPS <= to; at += STILL_STEPS / 3) {
+            double[] part = Arrays.copyOfRange(reported, at, at + STILL_STEPS);
+            double level = Robust.median(part);
+            boolean steady = Robust.count(part) > STILL_STEPS / 2
+                    && Robust.quantile(part, 0.95) - Robust.quantile(part, 0.05) < 2 * STEADY_A;
+            best = steady && !(best >= level) ? level : best;
+        }
+        return best;
     }
 
     /** Level of the steady end of an engine-off stretch, or of its steady start where a later load shows it was asleep. */

@@ -124,7 +124,7 @@ class ChargingSourceQuantitiesTest {
     void whatALowBatteryIsLiftedToIsTold() {
         assertThat(Driven.value(Driven.measured(Driven.volts(12.1, t -> 14.3)), "lift-when-low"))
                 .isCloseTo(14.3, within(0.01));
-        assertThat(Driven.find(Driven.measured(Driven.volts(12.7, t -> 14.3)), "lift-when-low"))
+        assertThat(Driven.find(Driven.measured(Driven.volts(12.9, t -> 14.3)), "lift-when-low"))
                 .isEmpty();
     }
 

@@ -86,6 +86,20 @@ class DriveElectricsTest {
         assertThat(Driven.find(all, "harness-resistance")).isEmpty();
     }
 
+    /**
+     * The source lifts the voltage by 1 V and drives 10 A into the battery: 20 mΩ in between add 0.2 V to a volt, and no voltmeter
+     * is right at rest and so far off above it.
+     */
+    @Test
+    void withoutACurrentACableIsToldByADifferenceThatGrowsWithTheVoltage() {
+        DoubleUnaryOperator posts = t -> 13.0 + of(level, t);
+        Made made = Driven.volts(12.5, posts)
+                .with(Channel.REPORTED_V, t -> t < 61 ? 12.5 : 13 + 1.2 * (posts.applyAsDouble(t) - 13));
+        DriveQuantities all = Driven.measured(made);
+        assertThat(Driven.value(all, "gap-by-voltage")).isCloseTo(0.2, within(0.02));
+        assertThat(Driven.find(all, "reported-voltage-gain")).isEmpty();
+    }
+
     /** What varies too little tells neither gain nor cable, only that the two voltages lie apart. */
     @Test
     void aLevelVoltageTellsABiasOnly() {
