@@ -19,19 +19,19 @@ public interface DuplicateRecordings {
      * Two recordings with the same course.
      *
      * @param evidenceId the recording
-     * @param twinId the matching recording
-     * @param twinCaseId its case
+     * @param otherId the matching recording
+     * @param otherCaseId its case
      * @param correlation of both courses at their best alignment, 0 to 1; 1 for the same bytes
-     * @param laterS start of the twin relative to the start of the first, s
+     * @param laterS start of the other relative to the start of the first, s
      * @param overlapS length of the overlap, s
      */
-    record Twin(UUID evidenceId, UUID twinId, UUID twinCaseId, double correlation, double laterS, double overlapS) {}
+    record Match(UUID evidenceId, UUID otherId, UUID otherCaseId, double correlation, double laterS, double overlapS) {}
 
     /** Recordings of other cases that show the course of this one, most alike first; empty for anything else. */
-    List<Twin> like(UUID evidenceId);
+    List<Match> like(UUID evidenceId);
 
-    /** The twins of all recordings of these cases, by item, most alike first. One query. */
-    List<Twin> ofCases(Set<UUID> caseIds);
+    /** The matches of all recordings of these cases, by item, most alike first. One query. */
+    List<Match> ofCases(Set<UUID> caseIds);
 
     /**
      * Digests, sorted, of the recordings of a case that match a recording received earlier in a case of another battery. A

@@ -76,7 +76,7 @@ class SameRecordingTest {
         upload(other, d, copy);
         upload(other, c, original);
         double back = fingerprints.like(item(other, c)).stream()
-                .filter(twin -> twin.twinId().equals(item(other, d)))
+                .filter(twin -> twin.otherId().equals(item(other, d)))
                 .findFirst()
                 .orElseThrow()
                 .correlation();

@@ -57,12 +57,12 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
     }
 
     @Override
-    public List<Twin> like(UUID evidenceId) {
+    public List<Match> like(UUID evidenceId) {
         return matches.ofRecording(evidenceId);
     }
 
     @Override
-    public List<Twin> ofCases(Set<UUID> caseIds) {
+    public List<Match> ofCases(Set<UUID> caseIds) {
         return matches.ofCases(caseIds);
     }
 
@@ -96,9 +96,9 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
                 Recording recording = recordings.of(List.of(item)).get(id);
                 outlines.outline(id, recording);
             }
-            for (Twin match : twins(item)) {
+            for (Match match : twins(item)) {
                 matches.add(match);
-                affected.add(match.twinCaseId());
+                affected.add(match.otherCaseId());
                 affected.add(caseId);
             }
             matches.dequeue(id);
@@ -110,8 +110,8 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
         return affected;
     }
 
-    private List<Twin> twins(EvidenceItem item) {
-        Map<UUID, Twin> out = new TreeMap<>();
+    private List<Match> twins(EvidenceItem item) {
+        Map<UUID, Match> out = new TreeMap<>();
         Map<OutlineScale, VoltageOutline> own = outlines.outlines(item.id());
         int misses = 0;
         for (OutlineRepository.Votes votes : outlines.votes(item.id())) {
@@ -122,18 +122,18 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
             if (other.caseId().equals(item.caseId())) {
                 continue;
             }
-            Optional<Twin> twin = likest(item, other, own, votes.byScale());
+            Optional<Match> twin = likest(item, other, own, votes.byScale());
             twin.ifPresent(found -> out.put(other.id(), found));
             misses = twin.isPresent() ? 0 : misses + 1;
         }
         items.sameBytes(item.sha256()).stream()
                 .filter(other -> !other.caseId().equals(item.caseId()))
                 .forEach(other ->
-                        out.put(other.id(), new Twin(item.id(), other.id(), other.caseId(), 1, 0, item.durationS())));
+                        out.put(other.id(), new Match(item.id(), other.id(), other.caseId(), 1, 0, item.durationS())));
         return new ArrayList<>(out.values());
     }
 
-    private Optional<Twin> likest(
+    private Optional<Match> likest(
             EvidenceItem item,
             EvidenceItem other,
             Map<OutlineScale, VoltageOutline> own,
@@ -144,11 +144,11 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
         return outlines.outlines(other.id()).entrySet().stream()
                 .flatMap(its ->
                         alike(item, other, own.get(its.getKey()), its.getValue(), votes.get(its.getKey())).stream())
-                .max(Comparator.comparingDouble(Twin::correlation));
+                .max(Comparator.comparingDouble(Match::correlation));
     }
 
     /** Compares both in the order of their digests, so that the order of arrival does not matter. */
-    private static Optional<Twin> alike(
+    private static Optional<Match> alike(
             EvidenceItem item, EvidenceItem other, VoltageOutline own, VoltageOutline its, List<Vote> votes) {
         if (own == null || votes == null) {
             return Optional.empty();
@@ -157,7 +157,7 @@ class DuplicateRecordingFinder implements DuplicateRecordings {
         return (first
                         ? CurveSimilarity.of(own, its, votes)
                         : CurveSimilarity.of(its, own, CurveSimilarity.turned(votes)))
-                .map(like -> new Twin(
+                .map(like -> new Match(
                         item.id(),
                         other.id(),
                         other.caseId(),

@@ -7,7 +7,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.voltdocket.evidence.DuplicateRecordings.Twin;
+import org.voltdocket.evidence.DuplicateRecordings.Match;
 import org.voltdocket.kernel.Sha256;
 
 /** Matches of recordings, and the queue of recordings to compare, in PostgreSQL. */
@@ -15,7 +15,7 @@ import org.voltdocket.kernel.Sha256;
 class DuplicateRecordingRepository {
 
     private static final String MATCHES = """
-            select t.evidence_id, t.other_id, o.case_id as twin_case_id, t.correlation, t.later_s, t.overlap_s
+            select t.evidence_id, t.other_id, o.case_id as other_case_id, t.correlation, t.later_s, t.overlap_s
             from duplicate_recording t join evidence o on o.id = t.other_id join evidence e on e.id = t.evidence_id
             """;
     private static final String ORDER = " order by t.evidence_id, t.correlation desc, t.other_id";
@@ -33,19 +33,19 @@ class DuplicateRecordingRepository {
      */
     record Copy(Sha256 sha256, UUID originalCaseId) {}
 
-    List<Twin> ofRecording(UUID evidenceId) {
+    List<Match> ofRecording(UUID evidenceId) {
         return jdbc.sql(MATCHES + "where t.evidence_id = ?" + ORDER)
                 .param(evidenceId)
-                .query(Twin.class)
+                .query(Match.class)
                 .list();
     }
 
-    List<Twin> ofCases(Set<UUID> caseIds) {
+    List<Match> ofCases(Set<UUID> caseIds) {
         return caseIds.isEmpty()
                 ? List.of()
                 : jdbc.sql(MATCHES + "where e.case_id in (:cases)" + ORDER)
                         .param("cases", caseIds)
-                        .query(Twin.class)
+                        .query(Match.class)
                         .list();
     }
 
@@ -60,12 +60,12 @@ class DuplicateRecordingRepository {
     }
 
     /** Stores a match in both directions. */
-    void add(Twin match) {
-        insert(match.evidenceId(), match.twinId(), match, match.laterS());
-        insert(match.twinId(), match.evidenceId(), match, -match.laterS());
+    void add(Match match) {
+        insert(match.evidenceId(), match.otherId(), match, match.laterS());
+        insert(match.otherId(), match.evidenceId(), match, -match.laterS());
     }
 
-    private void insert(UUID one, UUID other, Twin match, double laterS) {
+    private void insert(UUID one, UUID other, Match match, double laterS) {
         jdbc.sql("""
                         insert into duplicate_recording (evidence_id, other_id, correlation, later_s, overlap_s)
                         values (?, ?, ?, ?, ?) on conflict do nothing""")

@@ -14,7 +14,7 @@ import org.voltdocket.casefile.CaseFacts;
 import org.voltdocket.casefile.CaseReference;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.evidence.DuplicateRecordings;
-import org.voltdocket.evidence.DuplicateRecordings.Twin;
+import org.voltdocket.evidence.DuplicateRecordings.Match;
 import org.voltdocket.evidence.EvidenceArchive;
 import org.voltdocket.evidence.EvidenceItem;
 import org.voltdocket.notice.FinderResult;
@@ -37,8 +37,8 @@ class DuplicateRecordingNoticeFinder implements NoticeFinder {
 
     @Override
     public List<FinderResult> find(CaseFacts file) {
-        Map<UUID, List<Twin>> twins = fingerprints.ofCases(Set.of(file.ref().id())).stream()
-                .collect(Collectors.groupingBy(Twin::evidenceId, TreeMap::new, Collectors.toList()));
+        Map<UUID, List<Match>> twins = fingerprints.ofCases(Set.of(file.ref().id())).stream()
+                .collect(Collectors.groupingBy(Match::evidenceId, TreeMap::new, Collectors.toList()));
         if (twins.isEmpty()) {
             return List.of();
         }
@@ -49,11 +49,11 @@ class DuplicateRecordingNoticeFinder implements NoticeFinder {
         return found;
     }
 
-    private List<FinderResult> of(CaseReference ref, EvidenceItem item, List<Twin> twins) {
-        List<Twin> near = new ArrayList<>();
+    private List<FinderResult> of(CaseReference ref, EvidenceItem item, List<Match> twins) {
+        List<Match> near = new ArrayList<>();
         List<FinderResult.Other> others = new ArrayList<>();
-        for (Twin twin : twins) {
-            CaseReference other = cases.facts(twin.twinCaseId()).ref();
+        for (Match twin : twins) {
+            CaseReference other = cases.facts(twin.otherCaseId()).ref();
             boolean sameBytes = archive.ofCase(other.id()).stream()
                     .anyMatch(one -> one.sha256().equals(item.sha256()));
             if (!sameBytes && !other.serial().equals(ref.serial())) {
@@ -66,7 +66,7 @@ class DuplicateRecordingNoticeFinder implements NoticeFinder {
             return List.of();
         }
         List<FinderResult.Other> distinct = others.stream().distinct().toList();
-        Twin best = near.get(0);
+        Match best = near.get(0);
         String how = String.format(Locale.ROOT, "correlation %.4f over %.0f s", best.correlation(), best.overlapS());
         return List.of(new FinderResult(
                 NoticeKind.NEAR_RECORDING,
