@@ -18,7 +18,7 @@ until sql -c 'select 1' >/dev/null 2>&1; do sleep 0.2; done
 for migration in db/migration/V*.sql; do sql -f "$migration" >/dev/null; done
 sql <<'SQL'
 set session_replication_role = replica;
-insert into workshop (id, name, created_at) select gen_random_uuid(), 'Workshop ' || i, now() from generate_series(1, 100) i;
+insert into workshop (id, name, created_at, version) select gen_random_uuid(), 'Workshop ' || i, now(), 0 from generate_series(1, 100) i;
 insert into case_file (id, number, battery_serial, vin, opened_at, opened_by, opened_workshop)
     select gen_random_uuid(), 'V-' || lpad(upper(to_hex(i / 4096)), 3, '0') || '-' || lpad(upper(to_hex(i % 4096)), 3, '0') || '-A',
         'SER-' || i, 'ZZ0' || lpad(i::text, 14, '0'), now() - i * interval '1 minute', 'bench',

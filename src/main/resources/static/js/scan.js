@@ -4,7 +4,7 @@
  */
 import { keys, shown } from './keys.js';
 
-const dialog = document.getElementById('scan');
+const dialog = document.getElementById('code-scanner');
 const video = dialog.querySelector('video'), list = dialog.querySelector('.found'), status = dialog.querySelector('[role=status]');
 const torch = dialog.querySelector('[data-torch]');
 const camera = Boolean(navigator.mediaDevices?.getUserMedia);

@@ -235,7 +235,7 @@ class AssessmentKeepingTest {
 
         JsonNode shown = read(number);
         assertThat(shown.get("evidence").size()).isOne();
-        assertThat(shown.get("assessmentFailure").get("reason").stringValue()).startsWith("The judge stopped");
+        assertThat(shown.get("assessmentFailure").get("reason").stringValue()).startsWith("The assessment failed");
         assertThat(shown.get("assessment").get("rulebook").stringValue()).isNotEqualTo("broken");
         assertThat(trail.of(number).stream().map(TrailEntry::act)).contains("assessment-failed");
 

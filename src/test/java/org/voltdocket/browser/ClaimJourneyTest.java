@@ -56,7 +56,7 @@ class ClaimJourneyTest {
         Chromium.signIn(owner, server, workshop);
         Chromium.signIn(desk, server, clerk);
 
-        owner.navigate(address + "#claim");
+        openClaim(owner, address);
         look(owner, "none");
         owner.fill("#claim-amount", "lots");
         owner.click("#claim button");
@@ -93,7 +93,7 @@ class ClaimJourneyTest {
         desk.click("#claim button:has-text('Send request')");
         assertThat(state(desk)).isEqualTo("evidence requested");
 
-        owner.navigate(address + "#claim");
+        openClaim(owner, address);
         assertThat(owner.textContent("#claim")).contains("Charging test", "outstanding");
         look(owner, "evidence-asked");
         press(owner, "answer");
@@ -113,7 +113,7 @@ class ClaimJourneyTest {
         assertThat(desk.textContent("#claim")).contains("60.00 EUR", "Third battery");
         look(desk, "decided");
 
-        owner.navigate(address + "#claim");
+        openClaim(owner, address);
         assertThat(owner.textContent("#claim")).contains("60.00 EUR");
         look(owner, "decided");
         assertThat(wrong).isEmpty();
@@ -152,7 +152,7 @@ class ClaimJourneyTest {
 
         Page owner = chromium.window(Chromium.PHONE, true, false);
         Chromium.signIn(owner, server, workshop);
-        owner.navigate(address + "#claim");
+        openClaim(owner, address);
         assertThat(owner.textContent("#requested-items"))
                 .contains("0 of 3", "Charging test", "A photograph of the date code");
         look(owner, "asked");
@@ -183,7 +183,7 @@ class ClaimJourneyTest {
         assertThat(state(desk)).isEqualTo("in review");
         assertThat(desk.textContent("#proposal")).contains("129.90 DKK", "50.00 DKK", "another clerk");
         look(desk, "proposed");
-        owner.navigate(address + "#claim");
+        openClaim(owner, address);
         assertThat(owner.textContent("main")).doesNotContain("second person");
 
         Page other = chromium.window(Chromium.DESK, true, false);
@@ -200,7 +200,7 @@ class ClaimJourneyTest {
         assertThat(other.textContent("#claim")).contains(clerk.name(), second.name());
         look(other, "confirmed");
 
-        owner.navigate(address + "#claim");
+        openClaim(owner, address);
         String href = owner.getAttribute("#claim a:has-text('Letter')", "href");
         byte[] letter = owner.request().get(server.url() + href).body();
         String text = PrintedText.bare(PrintedText.of(letter));
@@ -213,7 +213,7 @@ class ClaimJourneyTest {
                 "{\"kind\":\"battery-test\",\"takenAt\":\"2026-03-04T08:40:00+01:00\",\"restVoltageV\":10.2,\"temperatureC\":18,\"hoursSinceEngineStop\":20,\"chargedBefore\":true}"
                         .getBytes(StandardCharsets.UTF_8),
                 null);
-        owner.navigate(address + "#claim");
+        openClaim(owner, address);
         assertThat(owner.textContent("#basis-change")).contains("late.json");
         look(owner, "basis-change");
         owner.navigate(server.url() + "/account");
@@ -320,6 +320,12 @@ class ClaimJourneyTest {
     private static void press(Page page, String action) {
         page.click("#claim button[value=" + action + "]");
         page.waitForLoadState();
+    }
+
+    /** Opens the claim of a case. Where the page is open already, the address alone would not load it again. */
+    private static void openClaim(Page page, String address) {
+        page.navigate(address + "#claim");
+        page.reload();
     }
 
     private void look(Page page, String name) {

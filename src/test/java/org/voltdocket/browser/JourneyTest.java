@@ -190,8 +190,10 @@ class JourneyTest {
 
     private static void tellsValues(Page page) {
         page.focus(PLOT);
-        page.keyboard().press("Shift+ArrowRight");
-        eventually(page, () -> page.textContent("[data-part=readout]").contains("Measured voltage"));
+        eventually(page, () -> {
+            page.keyboard().press("Shift+ArrowRight"); // new data clears the values read before
+            return page.textContent("[data-part=readout]").contains("Measured voltage");
+        });
         assertThat(page.textContent("[data-part=readout]")).contains(" V").contains("Regime");
     }
 

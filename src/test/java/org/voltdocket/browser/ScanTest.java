@@ -59,13 +59,14 @@ class ScanTest {
         page.locator("button[aria-label*='erial']").tap();
         List<String> unread = new ArrayList<>();
         pictures.forEach((name, picture) -> {
-            page.evaluate("document.querySelector('#scan').close()");
+            page.evaluate("document.querySelector('#code-scanner').close()");
             page.locator("button[aria-label*='erial']").tap();
-            page.setInputFiles("#scan input[type=file]", new FilePayload("label.png", "image/png", picture.png()));
+            page.setInputFiles(
+                    "#code-scanner input[type=file]", new FilePayload("label.png", "image/png", picture.png()));
             page.waitForSelector(
-                    "#scan .found[aria-busy=false]",
+                    "#code-scanner .found[aria-busy=false]",
                     new Page.WaitForSelectorOptions().setState(WaitForSelectorState.ATTACHED));
-            if (!page.textContent("#scan .found").contains(SERIAL)) {
+            if (!page.textContent("#code-scanner .found").contains(SERIAL)) {
                 unread.add(name);
             }
         });
@@ -89,14 +90,14 @@ class ScanTest {
                 "--use-file-for-fake-video-capture=" + film);
         Page page = newCase();
         page.locator("button[aria-label*='VIN']").tap();
-        page.waitForSelector("#scan .found button");
+        page.waitForSelector("#code-scanner .found button");
         assertThat(page.inputValue("#vin"))
                 .as("nothing is filled in before a choice")
                 .isEmpty();
-        assertThat(page.textContent("#scan .found")).contains(VIN).doesNotContain("I" + VIN);
-        page.locator("#scan .found button").tap();
+        assertThat(page.textContent("#code-scanner .found")).contains(VIN).doesNotContain("I" + VIN);
+        page.locator("#code-scanner .found button").tap();
         assertThat(page.inputValue("#vin")).isEqualTo(VIN);
-        page.waitForFunction("() => !document.querySelector('#scan video').srcObject");
+        page.waitForFunction("() => !document.querySelector('#code-scanner video').srcObject");
         assertThat(chromium.complaints()).isEmpty();
     }
 
@@ -114,20 +115,20 @@ class ScanTest {
                 0,
                 1);
         page.locator("button[aria-label*='VIN']").tap();
-        page.setInputFiles("#scan input[type=file]", new FilePayload("label.png", "image/png", label.png()));
-        page.waitForSelector("#scan .found button");
-        assertThat(page.locator("#scan .found button").count())
+        page.setInputFiles("#code-scanner input[type=file]", new FilePayload("label.png", "image/png", label.png()));
+        page.waitForSelector("#code-scanner .found button");
+        assertThat(page.locator("#code-scanner .found button").count())
                 .as("a serial is no VIN")
                 .isEqualTo(1);
-        assertThat(page.textContent("#scan .found mark")).isEqualTo("0");
-        assertThat(page.textContent("#scan [role=status]")).contains("doubtful");
-        page.locator("#scan [data-close]").tap();
+        assertThat(page.textContent("#code-scanner .found mark")).isEqualTo("0");
+        assertThat(page.textContent("#code-scanner [role=status]")).contains("doubtful");
+        page.locator("#code-scanner [data-close]").tap();
         assertThat(page.inputValue("#vin")).isEmpty();
 
         page.locator("button[aria-label*='erial']").tap();
-        page.setInputFiles("#scan input[type=file]", new FilePayload("label.png", "image/png", label.png()));
-        page.waitForFunction("() => document.querySelectorAll('#scan .found button').length > 1");
-        page.locator("#scan .found button:has-text('" + SERIAL + "')").tap();
+        page.setInputFiles("#code-scanner input[type=file]", new FilePayload("label.png", "image/png", label.png()));
+        page.waitForFunction("() => document.querySelectorAll('#code-scanner .found button').length > 1");
+        page.locator("#code-scanner .found button:has-text('" + SERIAL + "')").tap();
         assertThat(page.inputValue("#batterySerial")).isEqualTo(SERIAL);
 
         page.fill("#vin", misread);

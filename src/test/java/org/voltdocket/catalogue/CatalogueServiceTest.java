@@ -142,7 +142,7 @@ class CatalogueServiceTest {
         assertThat(sent("supplier,name\n").status()).isEqualTo(422);
         assertThat(sent("supplier,name\nA,\"b\n").status()).isEqualTo(422);
         assertThat(sent("supplier,name\n" + mark + ",One\n" + mark + ",Two\n").text())
-                .contains("a row of this key above already");
+                .contains("already has a row with this key");
         assertThat(sent("type,batch,month,sold\n" + mark + "-T,B1,2024-12,1\n").text())
                 .contains("before it is made");
         assertThat(sent("supplier,name,withdrawn\n" + mark + ",x,1\n").text()).contains("withdraw those first");

@@ -360,7 +360,7 @@ class DeskServerTest {
     }
 
     private void named(String name) {
-        db.sql("insert into workshop (id, name, created_at) values (gen_random_uuid(), ?, now())")
+        db.sql("insert into workshop (id, name, created_at, version) values (gen_random_uuid(), ?, now(), 0)")
                 .param(name)
                 .update();
     }

@@ -135,7 +135,7 @@ class DumpTest {
     private static void assertHolds(OwnDatabase restored) {
         Outcome evidence = evidence(restored);
         assertThat(evidence.code()).as(evidence.text()).isZero();
-        assertThat(evidence.text()).contains("The evidence holds");
+        assertThat(evidence.text()).contains("The evidence is intact");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         int code = VerifyTrail.run(
                 new PrintStream(out, true, StandardCharsets.UTF_8), arguments(VerifyTrail.OPTION, restored));

@@ -165,7 +165,7 @@ class FaultsTest {
         People.await(() -> acknowledged.size() >= before + 2);
         enough.set(true);
         uploads.join();
-        assertThat(node.management().get("/actuator/health/readiness").status()).isEqualTo(200);
+        People.await(() -> node.management().get("/actuator/health/readiness").status() == 200);
         assertThat(refused).allSatisfy(answer -> assertThat(answer.status()).isEqualTo(503));
         assertKept(number, acknowledged);
     }

@@ -30,7 +30,7 @@ import org.springframework.context.annotation.Import;
             // tests share accounts
             "voltdocket.quota.uploads-per-day=5000",
             "voltdocket.quota.assessments-per-day=20000",
-            "voltdocket.quota.tokens=12",
+            "voltdocket.quota.tokens=30",
             "voltdocket.privacy.master-key=" + Server.MASTER_KEY,
             // all tests together have one address
             "voltdocket.sign-in.tries-per-address=100000",

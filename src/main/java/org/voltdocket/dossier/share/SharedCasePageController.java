@@ -5,6 +5,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.voltdocket.access.rows.SeesAllRows;
 import org.voltdocket.assessment.StoredAssessment;
 import org.voltdocket.casefile.CaseService;
 import org.voltdocket.dossier.Dossier;
@@ -25,6 +26,8 @@ class SharedCasePageController {
         this.dossiers = dossiers;
     }
 
+    /** Whoever has the link is not signed in, so the link alone decides which case is read. */
+    @SeesAllRows
     @GetMapping("/shared/{secret}")
     String show(@PathVariable String secret, Model model, HttpServletResponse response) {
         response.setHeader("X-Robots-Tag", "noindex, nofollow, noarchive");

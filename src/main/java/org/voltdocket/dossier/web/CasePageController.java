@@ -24,6 +24,9 @@ import org.voltdocket.kernel.RequestException;
 @Controller
 class CasePageController {
 
+    /** Where a form that edits facts continues, by its field {@code next}; without it on the case page. */
+    private static final Map<String, String> NEXT = Map.of("tests", "/tests", "claim", "#claim");
+
     private final CasePageModel pages;
     private final CaseEditService cases;
     private final AssessmentService assessments;
@@ -60,7 +63,7 @@ class CasePageController {
                     : OptionalLong.empty();
             cases.updateFacts(actor, parsed, CaseRequest.patchOfForm(given), version);
             flash.addFlashAttribute("notice", "case.notice.mended");
-            return "redirect:/cases/" + parsed + ("tests".equals(given.get("next")) ? "/tests" : "");
+            return "redirect:/cases/" + parsed + NEXT.getOrDefault(given.getOrDefault("next", ""), "");
         } catch (RequestException refused) {
             refused.errors().forEach(e -> errors.merge(e.field(), e.message(), (a, b) -> a + " " + b));
             boolean changed = refused.code().equals(CaseService.CHANGED_SINCE_READ);

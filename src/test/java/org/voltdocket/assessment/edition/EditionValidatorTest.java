@@ -51,7 +51,7 @@ class EditionValidatorTest {
         EditionError error = errors(spoilt).get(0);
         assertThat(error.column()).isEqualTo(1);
         assertThat(spoilt.split("\n")[error.line() - 1]).startsWith("issued: soon");
-        String deeper = GOOD.replaceFirst("none: -[0-9.]+, charge-control", "none: many, charge-control");
+        String deeper = GOOD.replaceFirst("(misfit: -[0-9.]+), none: -[0-9.]+", "$1, none: many");
         EditionError inside = errors(deeper).get(0);
         assertThat(deeper.split("\n")[inside.line() - 1].substring(inside.column() - 1))
                 .startsWith("none: many");

@@ -2,25 +2,18 @@ package org.voltdocket.demo.database;
 
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.WebApplicationType;
-import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.builder.SpringApplicationBuilder;
-import org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration;
-import org.springframework.boot.jdbc.autoconfigure.JdbcClientAutoConfiguration;
-import org.springframework.boot.jdbc.autoconfigure.JdbcTemplateAutoConfiguration;
+import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.DriverManagerDataSource;
 
 /**
- * The demo's database in a process of its own, without the rest of the server: keeps one row more at every start, prints
+ * The demo's database in a process of its own, without the rest of the server: as its owner adds a row at every start, prints
  * what it sees and waits for its end.
  */
 @Import(EmbeddedDatabase.class)
-@ImportAutoConfiguration({
-    DataSourceAutoConfiguration.class,
-    JdbcTemplateAutoConfiguration.class,
-    JdbcClientAutoConfiguration.class
-})
 class DatabaseHost {
 
     public static void main(String[] args) throws InterruptedException {
@@ -29,7 +22,9 @@ class DatabaseHost {
                 .profiles("demo")
                 .build();
         ConfigurableApplicationContext context = host.run("--voltdocket.data=" + args[0]);
-        JdbcClient jdbc = context.getBean(JdbcClient.class);
+        FlywayConnectionDetails owner = context.getBean(FlywayConnectionDetails.class);
+        JdbcClient jdbc = JdbcClient.create(
+                new DriverManagerDataSource(owner.getJdbcUrl(), owner.getUsername(), owner.getPassword()));
         jdbc.sql("create table if not exists start (at timestamptz not null)").update();
         jdbc.sql("insert into start values (now())").update();
         System.out.println("ROWS "

@@ -158,7 +158,7 @@ class RecordingRefusalTest {
     void aClockTimeWithoutOffset() {
         String text = clock();
         refusedAt(text.replace("08:40:05Z", "08:40:05"), 7, 1, "not a date and time with offset");
-        refusedAt(text.replace("2026-03-04T08:40:05Z", "2026-02-30T08:40:05Z"), 7, 1, "no date and clock");
+        refusedAt(text.replace("2026-03-04T08:40:05Z", "2026-02-30T08:40:05Z"), 7, 1, "not a date and time");
         refusedAt(text.replace("08:40:05Z", "08:40:04Z"), 7, 1, "does not increase");
     }
 

@@ -104,7 +104,7 @@ class TestRecordReaderTest {
         refusedAt(WHOLE.replace("true", "\"yes\""), 5, 2, "chargedBefore must be true or false");
         refusedAt(WHOLE.replace("\"EN\"", "\"XY\""), 3, 25, "known are EN, SAE");
         refusedAt(WHOLE.replace("{\"serial\":\"T-100\",\"calibratedOn\":\"2025-11-01\"}", "5"), 5, 23, "object");
-        refusedAt(WHOLE.replace("2025-11-01", "1.11.2025"), 5, 54, "instrument.calibratedOn is no day");
+        refusedAt(WHOLE.replace("2025-11-01", "1.11.2025"), 5, 54, "instrument.calibratedOn is not a date");
     }
 
     @Test
