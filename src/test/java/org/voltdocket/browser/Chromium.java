@@ -126,6 +126,7 @@ final class Chromium implements AutoCloseable {
 
     /** Runs axe-core in the page itself: there are no frames, and the results of passed rules never leave the browser. */
     private static List<String> violations(Page page, String options) {
+        page.evaluate("scrollTo(0, 0)"); // what lies under the fixed header counts as covered
         page.evaluate(AxeBuilder.getAxeScript());
         List<?> found = (List<?>) page.evaluate(RUN_AXE.formatted(options));
         return found.stream().map(each -> page.url() + " " + each).toList();

@@ -147,14 +147,14 @@ class LeaningDecisionTest {
         assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
-                        just(Cause.WIRING, 0.60, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
+                        just(Cause.WIRING, 0.70, Cause.CURRENT_SENSOR, 0.25, Cause.NONE),
                         true,
                         false))
                 .isEqualTo(Leaning.VEHICLE_SIDE);
         assertThat(LeaningDecision.of(
                         BOOK,
                         BatteryVerdict.SOUND,
-                        just(Cause.WIRING, 0.599, Cause.CURRENT_SENSOR, 0.35, Cause.NONE),
+                        just(Cause.WIRING, 0.699, Cause.CURRENT_SENSOR, 0.25, Cause.NONE),
                         true,
                         false))
                 .as("many small suspicions name nobody")

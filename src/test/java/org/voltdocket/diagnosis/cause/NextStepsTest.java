@@ -104,7 +104,7 @@ class NextStepsTest {
     void aTestSaysWhatEachResultWouldMean() {
         CaseDecision open =
                 decision(BatteryReason.TESTED_CHARGED, Leaning.OPEN, Cause.CHARGING_SOURCE, 0.6, Cause.NONE, 0.4);
-        assertThat(steps(open, List.of("charging-test")).get(1))
+        assertThat(steps(open, List.of("charging-test")).get(0))
                 .contains(plain("cause.charging-source") + " (98 %)")
                 .contains(plain("cause.none") + " (76 %)");
     }
